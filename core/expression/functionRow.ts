@@ -1,0 +1,103 @@
+import type { Kind } from '../quantity/types.ts';
+import type { Value } from './value.ts';
+
+/**
+ * A function of the expression language is a row: what a reader, the editor, the checker and the tests need to know.
+ * Formulas live in `engine/` and `waveform/` as plain functions of SI numbers; rows hand them over.
+ */
+export type FunctionRow = ScalarFunction | WholeFunction | LaterFunction;
+
+export type Family =
+  | 'values'
+  | 'series'
+  | 'oxygen'
+  | 'air'
+  | 'fuel'
+  | 'sensors'
+  | 'mechanical'
+  | 'electrical';
+
+interface Documented {
+  readonly name: string;
+  readonly family: Family;
+  /** One sentence: what it gives. */
+  readonly summary: string;
+  readonly parameters: readonly Parameter[];
+  readonly result: Result;
+  /** The formula as text, one line: "p = p0 · (1 − L·h / T0)^5.2559". */
+  readonly formula: string;
+  /** Where it holds: "-5 .. 11 km". Empty when everywhere. */
+  readonly range: string;
+  /** When it cannot be computed, a sentence each. */
+  readonly errors: readonly string[];
+  /** Where the formula comes from; a rule of the trade says "common practice". */
+  readonly source: string;
+  /** Recomputed by a test: the expression and its result as printed in a case. */
+  readonly example: { readonly expression: string; readonly result: string };
+}
+
+/** What a parameter takes. A unit decides the dimension: "kPa" takes any pressure. */
+export interface Takes {
+  /** "quantity" of the unit's dimension; "number" (plain or percent, `unit` says which); "any" quantity at all. */
+  readonly what: 'quantity' | 'any' | 'text' | 'curve' | 'series' | 'many' | 'truth';
+  /** For quantities: the unit that fixes the dimension ("1" plain, "%" percent). */
+  readonly unit?: string;
+  readonly kind?: Exclude<Kind, 'open'>;
+}
+
+export interface Parameter {
+  readonly name: string;
+  readonly takes: Takes;
+  /** One clause for signature help: "engine speed". */
+  readonly meaning: string;
+  /** Taken from the case's header when not given: "engine.displacement". */
+  readonly header?: string;
+  /** Used when neither given nor in the header: as it would be written ("0 %", "0.45 V", "E0"). */
+  readonly otherwise?: string;
+  /** May be left out without a substitute; the function then receives undefined. */
+  readonly optional?: boolean;
+  /** The last parameter may repeat: min(a, b, c). */
+  readonly repeats?: boolean;
+}
+
+/** What comes out: fixed, or that of the first argument, or decided from the arguments' types. */
+export type Result =
+  | { readonly kind: 'fixed'; readonly unit: string; readonly quantityKind?: Exclude<Kind, 'open'> }
+  | { readonly kind: 'like'; readonly parameter: string; readonly quantityKind?: Exclude<Kind, 'open'> }
+  | { readonly kind: 'text' }
+  | { readonly kind: 'computed'; readonly says: string };
+
+/** A number in SI units (percent as its hundredth: 8 % is 0.08), a text, a curve in SI units, or nothing (optional, not given). */
+export type Plain = number | string | PlainCurve | undefined;
+
+export interface PlainCurve {
+  /** Ascending. */
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+}
+
+/** Why a formula has no answer for these arguments: a sentence in the trade's words. */
+export interface NoAnswer {
+  readonly noAnswer: string;
+}
+
+/**
+ * A formula of single numbers. The evaluator converts to SI, takes what is left out from the header,
+ * applies it member by member to maps and sample by sample to series,
+ * and carries uncertainty through by numeric derivatives.
+ */
+export interface ScalarFunction extends Documented {
+  readonly form: 'scalar';
+  readonly compute: (args: readonly Plain[]) => number | NoAnswer;
+}
+
+/** A function of whole maps, series or lists: min, mean, lowest, percentile. */
+export interface WholeFunction extends Documented {
+  readonly form: 'whole';
+  readonly evaluate: (args: readonly (Value | undefined)[]) => Value;
+}
+
+/** Declared with its types; calling it is a diagnostic of its own until it is built. */
+export interface LaterFunction extends Documented {
+  readonly form: 'later';
+}
