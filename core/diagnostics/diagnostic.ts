@@ -4,11 +4,12 @@ import { type ExpressionFacts, expressionRows } from './catalogue/expression.ts'
 import { type FileFacts, fileRows } from './catalogue/file.ts';
 import { type NamesFacts, namesRows } from './catalogue/names.ts';
 import { type QuantityFacts, quantityRows } from './catalogue/quantity.ts';
+import { type RulesFacts, rulesRows } from './catalogue/rules.ts';
 import { type StudyFacts, studyRows } from './catalogue/study.ts';
 import type { Row, Rows, Severity } from './row.ts';
 
 /** The facts of every finding, by its stable code. */
-export type Facts = FileFacts & QuantityFacts & ExpressionFacts & NamesFacts & StudyFacts;
+export type Facts = FileFacts & QuantityFacts & ExpressionFacts & NamesFacts & StudyFacts & RulesFacts;
 export type Code = keyof Facts;
 
 /** The one place that words them. */
@@ -18,6 +19,7 @@ export const catalogue: Rows<Facts> = {
   ...expressionRows,
   ...namesRows,
   ...studyRows,
+  ...rulesRows,
 };
 
 /** A change that the author may accept: edits in the text that the diagnostic's span counts in. */

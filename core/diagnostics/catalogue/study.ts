@@ -1,6 +1,148 @@
-import type { Rows } from '../row.ts';
+import { didYouMean, oneOf, type Rows } from '../row.ts';
 
-// biome-ignore lint/complexity/noBannedTypes: filled by its family
-export type StudyFacts = {};
+/** Findings about a case as a whole: readings that do not fit their signal, and checks that prove nothing. */
+export interface StudyFacts {
+  readonly 'missing-unit': {
+    readonly name: string;
+    readonly value: string;
+    readonly units: readonly string[];
+  };
+  readonly 'wrong-dimension': {
+    readonly name: string;
+    readonly meaning: string;
+    readonly written: string;
+    readonly is: string;
+    readonly takes: readonly string[];
+  };
+  readonly 'wrong-kind': {
+    readonly name: string;
+    readonly meaning: string;
+    readonly is: string;
+    readonly takes: string;
+  };
+  readonly 'wrong-value-shape': { readonly name: string; readonly got: string; readonly takes: string };
+  readonly 'unknown-value-word': {
+    readonly name: string;
+    readonly word: string;
+    readonly allowed: readonly string[];
+    readonly nearest: readonly string[];
+  };
+  readonly 'unknown-cylinder': { readonly name: string; readonly cylinder: string; readonly cylinders: number };
+  readonly 'no-barometer': { readonly what: string };
+  readonly 'circular-check': { readonly barometer: string };
+  readonly 'fault-not-shown': { readonly title: string };
+  readonly 'not-a-statement': { readonly got: string };
+  readonly 'capture-not-read': { readonly file: string };
+  readonly 'unknown-state-column': {
+    readonly state: string;
+    readonly states: readonly string[];
+    readonly nearest: readonly string[];
+  };
+}
 
-export const studyRows: Rows<StudyFacts> = {};
+export const studyRows: Rows<StudyFacts> = {
+  'missing-unit': {
+    severity: 'error',
+    title: 'A number without its unit',
+    say: ({ name, value, units }) =>
+      `\`${name}\` needs a unit: ${value} could be anything. Write ${oneOf(units.map((unit) => `\`${value} ${unit}\``))}.`,
+    why: 'Half of all misreadings are a number in one unit read as another. Only what has no unit may be written without one.',
+    wrong: 'values:\n  map: 13.1',
+    right: 'values:\n  map: 13.1 inHg',
+  },
+  'wrong-dimension': {
+    severity: 'error',
+    title: 'A unit that this signal cannot have',
+    say: ({ name, meaning, written, is, takes }) =>
+      `\`${name}\` (${meaning}) is not measured as ${is} (\`${written}\`). It takes ${oneOf(takes)}.`,
+    why: 'Volts from an air-flow meter are not grams a second, and degrees are not a pressure. A number of the wrong sort must not enter a sum.',
+    wrong: 'values:\n  map: 13.1 °C',
+    right: 'values:\n  map: 13.1 inHg',
+  },
+  'wrong-kind': {
+    severity: 'error',
+    title: 'The wrong kind of pressure or temperature for this signal',
+    say: ({ name, meaning, is, takes }) =>
+      `\`${name}\` (${meaning}) is ${takes}, and this is written as ${is}. Convert it, or record it under the signal that it is.`,
+    why: 'Fifteen psi gauge and fifteen psi absolute are a barometer apart. A vacuum gauge’s reading is `vacuum`, the sensor’s is `map`.',
+    wrong: 'values:\n  map: 16.4 inHg vacuum',
+    right: 'values:\n  vacuum: 16.4 inHg',
+  },
+  'wrong-value-shape': {
+    severity: 'error',
+    title: 'A value of the wrong shape',
+    say: ({ name, got, takes }) => `\`${name}\` is written as ${got}, and it takes ${takes}.`,
+    why: 'A signal holds one value, or one a cylinder, or one a labelled place; a range or a curve belongs to a reference.',
+    wrong: 'values:\n  map: 17 .. 22 inHg',
+    right: 'values:\n  map: 19 inHg',
+  },
+  'unknown-value-word': {
+    severity: 'error',
+    title: 'A word that this signal does not know',
+    say: ({ name, word, allowed, nearest }) =>
+      `\`${name}\` is one of ${oneOf(allowed.map((each) => `\`${each}\``))}, not \`${word}\`.${didYouMean(nearest)}`,
+    why: 'Checks compare these words, so each must be spelt in one way.',
+    wrong: 'values:\n  loop: close',
+    right: 'values:\n  loop: closed',
+  },
+  'unknown-cylinder': {
+    severity: 'error',
+    title: 'A cylinder that the engine does not have',
+    say: ({ name, cylinder, cylinders }) =>
+      `\`${name}\` names cylinder ${cylinder}, but the header says ${cylinders} cylinders.`,
+    why: 'Either the number is a slip or the header describes another engine; both would spoil every comparison between cylinders.',
+    wrong: 'compression: {1: 181 psi, 2: 178 psi, 3: 180 psi, 5: 179 psi}',
+    right: 'compression: {1: 181 psi, 2: 178 psi, 3: 180 psi, 4: 179 psi}',
+  },
+  'no-barometer': {
+    severity: 'warning',
+    title: 'No barometer to convert with',
+    say: ({ what }) =>
+      `${what} needs the barometer, and the case has none that is certain. Record one \`baro\`, a key-on engine-off \`map\`, or the site’s altitude with its sea level pressure.`,
+    why: 'Between gauge, vacuum and absolute stands the local barometer. The weather report’s sea-level figure is never it.',
+    wrong: 'let:\n  inside: absolute(gauged.vacuum)   # no barometer in the case',
+    right: 'values:\n  baro: 29.6 inHg',
+  },
+  'circular-check': {
+    severity: 'warning',
+    title: 'Both sides come from one barometer',
+    say: ({ barometer }) =>
+      `Both sides of this check are computed with \`${barometer}\`, so it cancels out and the check says nothing about it. Compare with a reading that was taken separately.`,
+    why: 'A pressure turned into a vacuum with a barometer and added to itself gives that barometer back, right or wrong.',
+    wrong: 'expect:\n  - before.idle.map + vacuum(before.idle.map) within 0.5 inHg of koeo.map',
+    right: 'expect:\n  - before.idle.map + gauged.vacuum within 0.5 inHg of koeo.map',
+  },
+  'fault-not-shown': {
+    severity: 'warning',
+    title: 'A check that is meant to show the fault, and does not',
+    say: ({ title }) => `"${title}" says \`shows: fault\`, but everything in it holds. Is the limit right, or is the fault elsewhere?`,
+    why: 'The author expects this check to fail because of the fault. If it holds, the case does not say what its author thinks it says.',
+    wrong: 'shows: fault\nexpect:\n  - 4 % between -10 % and 10 %',
+    right: 'shows: fault\nexpect:\n  - 25 % between -10 % and 10 %',
+  },
+  'not-a-statement': {
+    severity: 'error',
+    title: 'An expectation that is no statement',
+    say: ({ got }) => `This gives ${got}, not something that holds or fails. Compare it with something: \`… between … and …\`.`,
+    why: 'Only a comparison can hold or fail.',
+    wrong: 'expect:\n  - before.idle.map',
+    right: 'expect:\n  - before.idle.map < 14 inHg',
+  },
+  'capture-not-read': {
+    severity: 'info',
+    title: 'A capture that was not read',
+    say: ({ file }) => `The samples in \`${file}\` are not read yet; what is computed from them says "cannot compute".`,
+    why: 'Only captures whose rows stand in the case are read by this version.',
+    wrong: 'file: captures/o2-2500.csv',
+    right: 'rows: |\n  0 s   0.10 V\n  1 s   0.80 V',
+  },
+  'unknown-state-column': {
+    severity: 'error',
+    title: 'A table column that is no state of this cell',
+    say: ({ state, states, nearest }) =>
+      `The table has a column \`${state}\`, but \`states\` lists ${oneOf(states.map((each) => `\`${each}\``))}.${didYouMean(nearest)}`,
+    why: 'The column says in which state its numbers were taken; without the state they cannot be judged.',
+    wrong: 'states:\n  idle: warm idle\ntable: |\n  reading  idel  unit\n  map      13.1  inHg',
+    right: 'states:\n  idle: warm idle\ntable: |\n  reading  idle  unit\n  map      13.1  inHg',
+  },
+};

@@ -1,0 +1,74 @@
+import { oneOf, type Rows } from '../row.ts';
+
+/** Findings of the checks that always run, one rule each in `rules/`. */
+export interface RulesFacts {
+  readonly 'unit-slip': {
+    readonly name: string;
+    readonly written: string;
+    readonly limit: string;
+    readonly offers: readonly string[];
+  };
+  readonly 'beyond-sensor': {
+    readonly name: string;
+    readonly written: string;
+    readonly range: string;
+    readonly source: string;
+  };
+  readonly 'impossible-value': { readonly name: string; readonly written: string; readonly range: string };
+  readonly 'unusual-value': {
+    readonly name: string;
+    readonly written: string;
+    readonly state: string;
+    readonly range: string;
+    readonly source: string;
+  };
+  readonly 'failed-value': { readonly name: string; readonly written: string; readonly means: string };
+}
+
+export const rulesRows: Rows<RulesFacts> = {
+  'unit-slip': {
+    severity: 'error',
+    title: 'The right number in the wrong unit',
+    say: ({ name, written, limit, offers }) =>
+      `\`${name}\` cannot be ${written} (possible: ${limit}). The same number fits in another unit: ${oneOf(offers)}?`,
+    why: 'A barometer of 101 is a good reading in kPa and an impossible one in inHg. The number is usually right and the unit a slip.',
+    wrong: 'values:\n  map: 101 inHg',
+    right: 'values:\n  map: 101 kPa',
+  },
+  'beyond-sensor': {
+    severity: 'error',
+    title: 'More than the data can carry',
+    say: ({ name, written, range, source }) =>
+      `${written} cannot have come over generic data: \`${name}\` carries ${range} there (${source}). Check the number and its unit, or say with \`tool\` which instrument measured it.`,
+    why: 'Generic data carry each value in one or two bytes. What does not fit in them was not read from them.',
+    wrong: 'tool: scan\nvalues:\n  ltft_b1: +120 %',
+    right: 'tool: scan\nvalues:\n  ltft_b1: +12 %',
+  },
+  'impossible-value': {
+    severity: 'error',
+    title: 'A value that cannot be',
+    say: ({ name, written, range }) =>
+      `\`${name}\` cannot be ${written}: possible is ${range}. Read it again, and look at the unit and the instrument before the car.`,
+    why: 'A number outside what the part or the physics allows is a reading error, not a finding.',
+    wrong: 'values:\n  battery: 126 V',
+    right: 'values:\n  battery: 12.6 V',
+  },
+  'unusual-value': {
+    severity: 'info',
+    title: 'Outside what is usual in this state',
+    say: ({ name, written, state, range, source }) =>
+      `\`${name}\` at ${state} is usually ${range} (${source}); here ${written}.`,
+    why: 'Unusual is not wrong: a fault is what one looks for. The maker’s figures for this engine come first.',
+    wrong: 'state: warm idle\nvalues:\n  vacuum: 9 inHg',
+    right: 'state: warm idle\nvalues:\n  vacuum: 19 inHg',
+  },
+  'failed-value': {
+    severity: 'warning',
+    title: 'A value that says "failed", not "measured"',
+    say: ({ name, written, means }) =>
+      `\`${name}\` at ${written} is what ${means} looks like. Measure the circuit before you believe the number.`,
+    why: 'A module shows the end of its scale, or a substitute, when the sensor’s circuit is open or shorted. Nothing computed from it means anything.',
+    wrong: 'values:\n  ect: -40 °C',
+    right: 'values:\n  ect: 88 °C',
+  },
+};

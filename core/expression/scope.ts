@@ -1,0 +1,35 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Span } from '../text/span.ts';
+import type { FunctionRow } from './functionRow.ts';
+import type { Type } from './type.ts';
+import type { Absent, One, Value } from './value.ts';
+
+/** What names mean where an expression stands. The study implements it. */
+export interface Scope {
+  /** The longest part of a dotted path that names a value; `used` counts the segments taken, the rest are members of the value. */
+  readonly resolve: (path: readonly string[], spans: readonly Span[]) => Resolution;
+  readonly functionRow: (name: string) => FunctionRow | undefined;
+  readonly functionNames: () => readonly string[];
+  /** The type of a header value ("engine.displacement"), undefined when the header does not give it. */
+  readonly headerType: (name: string) => Type | undefined;
+}
+
+export type Resolution =
+  | {
+      readonly kind: 'value';
+      /** Stands for the value in `Environment.value`; equal ids are the same value. */
+      readonly id: string;
+      readonly type: Type;
+      readonly used: number;
+      /** A barometer or a manifold pressure: sums of them with gauge or vacuum need no warning. */
+      readonly role: 'barometer' | 'manifold' | undefined;
+    }
+  | { readonly kind: 'problem'; readonly diagnostic: Diagnostic };
+
+/** Where values come from when a typed expression is evaluated. */
+export interface Environment {
+  readonly value: (id: string) => Value;
+  readonly header: (name: string) => Value | undefined;
+  /** The barometer that conversions use here, or why there is none. */
+  readonly barometer: () => One | Absent;
+}

@@ -1,0 +1,18 @@
+import type { QuantityType } from '../quantity/types.ts';
+
+/** What an expression will give, known before anything is computed. */
+export type Type =
+  | { readonly kind: 'one'; readonly quantity: QuantityType }
+  | {
+      readonly kind: 'members';
+      readonly by: 'cylinder' | 'label' | 'state';
+      readonly quantity: QuantityType;
+    }
+  | { readonly kind: 'series'; readonly quantity: QuantityType; readonly capture: string }
+  | { readonly kind: 'curve'; readonly x: QuantityType; readonly y: QuantityType }
+  | { readonly kind: 'range'; readonly quantity: QuantityType }
+  /** A word or a text: `loop`, a test's outcome, a lowest cylinder's name. */
+  | { readonly kind: 'words' }
+  | { readonly kind: 'truth' }
+  /** Something already reported as wrong: it is not complained about again. */
+  | { readonly kind: 'unknown' };
