@@ -1,6 +1,14 @@
-import { defineConfig } from 'vitest/config';
+import { defineConfig, type Plugin } from 'vitest/config';
+
+/** Templates are imported as text, as in the bundle. */
+const diagAsText: Plugin = {
+  name: 'diag-as-text',
+  enforce: 'pre',
+  transform: (text, id) => (id.endsWith('.diag') ? `export default ${JSON.stringify(text)}` : undefined),
+};
 
 export default defineConfig({
+  plugins: [diagAsText],
   test: {
     include: ['test/**/*.test.ts'],
     testTimeout: 30_000,
