@@ -1,0 +1,191 @@
+import * as z from 'zod';
+import type { Cell } from './cell.ts';
+import { type Fixed, type Holds, type Keys, propertyOf } from './kinds/key.ts';
+import { type KindName, kinds } from './kinds/kinds.ts';
+import type { Entry, MapNode, Node } from './tree.ts';
+
+/** What is wrong with the shape of a value. */
+export interface ShapeProblem {
+  readonly node: Node;
+  readonly wrong: 'shape' | 'word';
+  readonly holds: Holds;
+}
+
+/**
+ * Reads a cell's tree into its typed form. Keys that are not the kind's are passed over here (`checkKeys` names them);
+ * values of a wrong shape are problems, each with the very node it is about, and then there is no cell.
+ */
+export function readShape(
+  kind: KindName,
+  tree: MapNode,
+): { readonly cell: Cell } | { readonly problems: readonly ShapeProblem[] } {
+  const result = schemaOf(kind).safeParse(tree);
+  if (result.success) return { cell: result.data };
+  return { problems: result.error.issues.flatMap((issue) => (issue.code === 'custom' ? [shapeProblem(issue)] : [])) };
+}
+
+function shapeProblem(issue: z.core.$ZodIssueCustom): ShapeProblem {
+  return issue.params as unknown as ShapeProblem;
+}
+
+const built = new Map<KindName, z.ZodType<Cell>>();
+
+function schemaOf(kind: KindName): z.ZodType<Cell> {
+  let schema = built.get(kind);
+  if (schema === undefined) {
+    // A browser's worker may forbid the evaluation of generated code.
+    z.config({ jitless: true });
+    schema = cellSchema(kind);
+    built.set(kind, schema);
+  }
+  return schema;
+}
+
+function cellSchema(kind: KindName): z.ZodType<Cell> {
+  const row = kinds[kind];
+  const shape = {
+    kind: z.literal(kind),
+    title: schemaFor(row.title),
+    ...shapeOf(row.keys),
+  };
+  const project = projection(row.keys);
+  // The table gives both the schema and the type; the compiler cannot see through the loop between them.
+  return z.preprocess((tree: MapNode) => {
+    const fields = project(tree);
+    fields.kind = kind;
+    fields.title = tree.entries[0]?.value;
+    return fields;
+  }, z.object(shape)) as unknown as z.ZodType<Cell>;
+}
+
+function shapeOf(keys: Keys): Record<string, z.ZodType> {
+  const shape: Record<string, z.ZodType> = Object.create(null);
+  shape.node = z.custom<Node>();
+  for (const name of Object.keys(keys)) {
+    const key = keys[name];
+    if (key !== undefined) shape[propertyOf(name, key)] = z.optional(schemaFor(key.holds));
+  }
+  return shape;
+}
+
+/** Known keys of a map as an object without a prototype, so that no key of the file means anything to the language. */
+function projection(keys: Keys): (node: MapNode) => Record<string, unknown> {
+  const properties = new Map(Object.entries(keys).map(([name, key]) => [name, propertyOf(name, key)]));
+  return (node) => {
+    const fields: Record<string, unknown> = Object.create(null);
+    fields.node = node;
+    for (const entry of node.entries) {
+      const property = properties.get(entry.key.text);
+      if (property !== undefined && fields[property] === undefined) fields[property] = entry.value;
+    }
+    return fields;
+  };
+}
+
+const simple = new Map<Holds, z.ZodType>();
+
+function schemaFor(holds: Holds): z.ZodType {
+  if (typeof holds !== 'string') return compound(holds);
+  let schema = simple.get(holds);
+  if (schema === undefined) {
+    schema = single(holds);
+    simple.set(holds, schema);
+  }
+  return schema;
+}
+
+function single(holds: Extract<Holds, string>): z.ZodType {
+  switch (holds) {
+    case 'anything':
+      return z.custom<Node>();
+    case 'map':
+      return leaf(holds, (node) => (node.kind === 'map' ? undefined : 'shape'));
+    case 'state':
+      return z.pipe(
+        leaf(holds, (node) => (isState(node) ? undefined : 'shape')),
+        z.transform(stateOf),
+      );
+    case 'name':
+      return leaf(holds, (node) => (node.kind === 'text' && isName(node.text) ? undefined : 'shape'));
+    case 'sentence':
+    case 'markdown':
+    case 'text':
+    case 'quantity':
+    case 'expression':
+    case 'table':
+      return leaf(holds, (node) => (node.kind === 'text' ? undefined : 'shape'));
+  }
+}
+
+function compound(holds: Exclude<Holds, string>): z.ZodType {
+  if ('words' in holds) {
+    const { words } = holds;
+    return leaf(holds, (node) => {
+      if (node.kind !== 'text') return 'shape';
+      return words.includes(node.text) ? undefined : 'word';
+    });
+  }
+  if ('list' in holds) {
+    // One item may stand without its list.
+    return z.preprocess((node: Node) => (node.kind === 'list' ? node.items : [node]), z.array(schemaFor(holds.list)));
+  }
+  if ('named' in holds) {
+    const value = schemaFor(holds.named);
+    return z.pipe(
+      leaf(holds, (node) => (node.kind === 'map' ? undefined : 'shape')),
+      z.pipe(
+        z.transform((node: Node): unknown => (node.kind === 'map' ? node.entries : [])),
+        z.array(z.object({ key: z.custom<Node>(), value })),
+      ),
+    );
+  }
+  return fixed(holds);
+}
+
+function fixed(holds: Fixed): z.ZodType {
+  const project = projection(holds.keys);
+  const shortKey = holds.short === undefined ? undefined : holds.keys[holds.short];
+  const short =
+    holds.short === undefined || shortKey === undefined ? undefined : propertyOf(holds.short, shortKey);
+  return z.pipe(
+    leaf(holds, (node) =>
+      node.kind === 'map' || (short !== undefined && node.kind === 'text') ? undefined : 'shape',
+    ),
+    z.pipe(
+      z.transform((node: Node) => {
+        if (node.kind === 'map') return project(node);
+        const fields: Record<string, unknown> = Object.create(null);
+        fields.node = node;
+        if (short !== undefined) fields[short] = node;
+        return fields;
+      }),
+      z.object(shapeOf(holds.keys)),
+    ),
+  );
+}
+
+/** A node of the tree, kept as it is unless something is wrong with it. */
+function leaf(holds: Holds, problem: (node: Node) => 'shape' | 'word' | undefined): z.ZodType<Node> {
+  return z.custom<Node>().check((ctx) => {
+    const wrong = problem(ctx.value);
+    if (wrong === undefined) return;
+    ctx.issues.push({ code: 'custom', input: ctx.value, params: { node: ctx.value, wrong, holds } });
+  });
+}
+
+function isName(text: string): boolean {
+  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(text);
+}
+
+function isState(node: Node): boolean {
+  if (node.kind !== 'map') return node.kind === 'text';
+  return node.entries.every((entry) => entry.value.kind === 'text') && node.entries.some(isStateName);
+}
+
+const isStateName = (entry: Entry): boolean => entry.key.text === 'state';
+
+function stateOf(node: Node): unknown {
+  if (node.kind !== 'map') return { name: node, more: [], node };
+  const name = node.entries.find(isStateName);
+  return { name: name?.value, more: node.entries.filter((entry) => entry !== name), node };
+}
