@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writePackage } from '../../extension/build/writePackage.ts';
+import { version } from '../../extension/cli/version.ts';
 import { machineNode } from './machineNode.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -11,6 +12,12 @@ const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
   version: string;
   dependencies: Record<string, string>;
 };
+
+describe('the version', () => {
+  it('is the same in the manifest and in the program', () => {
+    expect(version).toBe(own.version);
+  });
+});
 
 describe('the published package', () => {
   const scratch = mkdtempSync(join(tmpdir(), 'casebook-package-'));
