@@ -89,5 +89,3 @@ export function formatSeconds(seconds: number): string {
 export function formatBytes(bytes: number): string {
   return bytes < 1024 * 1024 ? `${(bytes / 1024).toFixed(1)} KiB` : `${(bytes / 1024 / 1024).toFixed(2)} MiB`;
 }
-
-/** Reads what the last side returned: a benchmark may check that the contestants agree. */
