@@ -29,6 +29,6 @@ export async function publishedManifest(
     type,
     engines,
     bin,
-    files: ['dist', 'THIRD-PARTY-NOTICES.md'],
+    files: ['dist', 'CHANGELOG.md', 'THIRD-PARTY-NOTICES.md'],
   };
 }

@@ -25,7 +25,7 @@ async function notice(root: string, folder: string): Promise<string> {
     name: string;
     version: string;
   };
-  const licence = (await readdir(path)).find((file) => /^licen[cs]e(\.|$)/i.test(file));
+  const licence = (await readdir(path)).find((file) => /^licen[cs]e\b/i.test(file));
   if (licence === undefined) throw new Error(`${folder} carries no licence text and cannot be bundled.`);
   const text = (await readFile(join(path, licence), 'utf8')).trim();
   return `## ${manifest.name} ${manifest.version}\n\n\`\`\`\n${text}\n\`\`\``;
