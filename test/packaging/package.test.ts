@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writePackage } from '../../extension/build/writePackage.ts';
 import { version } from '../../extension/cli/version.ts';
-import { machineNode } from './machineNode.ts';
+import { machineNode } from '../support/machineNode.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
