@@ -215,7 +215,10 @@ function compute(symbol: string, factors: Factors): Unit {
   let multiplied = 1;
   let divided = 1;
   for (const [unit, count] of factors) {
-    dimension = count > 0 ? times(dimension, power(unit.dimension, count)) : over(dimension, power(unit.dimension, -count));
+    dimension =
+      count > 0
+        ? times(dimension, power(unit.dimension, count))
+        : over(dimension, power(unit.dimension, -count));
     // Multiplying what stands above and below apart keeps g/s and km/h as exact as a division can be.
     for (let i = 0; i < Math.abs(count); i++) {
       if (count > 0) multiplied *= unit.factor;

@@ -45,7 +45,8 @@ export interface UnitRow {
 
 const si = 'BIPM, The International System of Units, 9th edition (2019)';
 const nist = 'NIST SP 811 (2008), appendix B.8';
-const inchPound = 'NIST SP 811 (2008), appendix B.8, from 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g_n = 9.80665 m/s²';
+const inchPound =
+  'NIST SP 811 (2008), appendix B.8, from 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g_n = 9.80665 m/s²';
 const mercury = 'conventional column of 13 595.1 kg/m³ under g_n = 9.80665 m/s² (NIST SP 811, appendix B.8)';
 const water = 'conventional column of 1000 kg/m³ under g_n = 9.80665 m/s² (NIST SP 811, appendix B.8)';
 const turning = 'ISO 80000-3:2019: one turn is 360 degrees';
@@ -143,8 +144,22 @@ export const unitRows: readonly UnitRow[] = [
   row('lbf', '', 'pound-force', force, 4.4482216152605, inchPound),
   row('kgf', '', 'kilogram-force', force, 9.80665, nist),
   row('Nm', 'N·m N.m', 'newton metre', energy, 1, si),
-  row('lb·ft', 'lb.ft lbft lbf·ft lbf.ft ft·lb ft.lb ftlb ft·lbf', 'pound-force foot', energy, 1.3558179483314003, inchPound),
-  row('inch·lb', 'inch.lb lb·inch lb.inch inch·lbf lbf·inch', 'pound-force inch', energy, 0.1129848290276167, inchPound),
+  row(
+    'lb·ft',
+    'lb.ft lbft lbf·ft lbf.ft ft·lb ft.lb ftlb ft·lbf',
+    'pound-force foot',
+    energy,
+    1.3558179483314003,
+    inchPound,
+  ),
+  row(
+    'inch·lb',
+    'inch.lb lb·inch lb.inch inch·lbf lbf·inch',
+    'pound-force inch',
+    energy,
+    0.1129848290276167,
+    inchPound,
+  ),
   row('J', '', 'joule', energy, 1, si),
   row('kJ', '', 'kilojoule', energy, 1e3, si),
   row('MJ', '', 'megajoule', energy, 1e6, si),
