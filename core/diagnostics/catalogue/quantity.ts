@@ -7,6 +7,7 @@ export interface QuantityFacts {
   'decimal-comma': { readonly text: string; readonly offers: readonly string[] };
   'digit-groups': { readonly text: string; readonly offer: string };
   'number-form': { readonly text: string; readonly offer?: string };
+  'number-signs': { readonly text: string; readonly offers: readonly string[] };
   'plus-minus-number': { readonly text: string };
   'plus-minus-unit': { readonly text: string; readonly offer: string };
   'plus-minus-twice': { readonly text: string };
@@ -19,6 +20,7 @@ export interface QuantityFacts {
   'quantity-expected': { readonly text: string; readonly offers: readonly string[] };
   'quantity-trailing': { readonly text: string; readonly quantity: string };
   'range-end-missing': { readonly text: string };
+  'range-in-other-words': { readonly text: string; readonly offer: string };
   'range-ends-differ': { readonly low: string; readonly high: string };
   'range-upside-down': { readonly low: string; readonly high: string };
   'curve-too-short': { readonly points: number };
@@ -100,6 +102,14 @@ export const quantityRows: Rows<QuantityFacts> = {
     wrong: 'rpm: 2.5e3 rpm',
     right: 'rpm: 2500 rpm',
   },
+  'number-signs': {
+    severity: 'error',
+    title: 'Sign that does not touch its number',
+    say: ({ text, offers }) => `\`${text}\`: one sign stands directly before a number.${offered(offers)}`,
+    why: 'Two signs, or a sign with a space behind it, may be a slip of the hand, and a wrong sign turns a finding round.',
+    wrong: 'stft_b1: --5 %',
+    right: 'stft_b1: -5 %',
+  },
   'plus-minus-number': {
     severity: 'error',
     title: 'No number after ±',
@@ -170,6 +180,14 @@ export const quantityRows: Rows<QuantityFacts> = {
     why: 'A range has two ends. A limit to one side is said in words, so that nobody looks for the other number.',
     wrong: 'compression: 142 .. psi',
     right: 'compression: at least 142 psi',
+  },
+  'range-in-other-words': {
+    severity: 'error',
+    title: 'Range with a dash',
+    say: ({ text, offer }) => `\`${text}\` looks like a range. Write \`${offer}\`.`,
+    why: 'A dash may be a minus: 5 - -2. A range is written with two dots.',
+    wrong: 'vacuum: 17-22 inHg',
+    right: 'vacuum: 17 .. 22 inHg',
   },
   'range-ends-differ': {
     severity: 'error',

@@ -1,0 +1,121 @@
+import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../text/nearest.ts';
+import { span } from '../text/span.ts';
+import { parseDashedRange, parseRange } from './parseRange.ts';
+import { isDigit } from './readNumber.ts';
+import { scanQuantity, skipSpaces } from './scan.ts';
+import type { Absence, Quantity, QuantityRange } from './types.ts';
+
+const clean: readonly Diagnostic[] = [];
+
+/**
+ * The one quantity that this text is: `13.1 ± 0.2 inHg`, `45 psi gauge`, `+8 %`.
+ * Undefined when it is anything else; spans count in `text`. Space around it is no part of it.
+ */
+export function parseQuantity(text: string): Found<Quantity | undefined> {
+  const start = skipSpaces(text, 0);
+  const found = scanQuantity(text, start, 'decimal');
+  if (found === undefined) return refuse(text, start);
+  if (found.end === text.length) return { value: found.quantity, diagnostics: found.diagnostics };
+  const rest = skipSpaces(text, found.end);
+  if (rest === text.length) return { value: found.quantity, diagnostics: found.diagnostics };
+  // What is wrong inside explains what follows better than the rest does.
+  if (found.diagnostics.length > 0) return { value: undefined, diagnostics: found.diagnostics };
+  return refuseRest(text, start, found.end, rest);
+}
+
+/** What a reading may say: a quantity, a range (`17 .. 22 inHg`, `at least 142 psi`), or why there is none. */
+export type Reading = Quantity | QuantityRange | Absence;
+
+/** The value of a reading or a limit; undefined when it cannot be read. Spans count in `text`. */
+export function parseReading(text: string): Found<Reading | undefined> {
+  const start = skipSpaces(text, 0);
+  const code = text.charCodeAt(start);
+  if (code === 110 || code === 97) {
+    const words = text.trim();
+    const absence = absences.find((each) => each === words);
+    if (absence !== undefined) return { value: absence, diagnostics: clean };
+  }
+  if (code === 97 || text.includes('..')) {
+    const range = parseRange(text, start);
+    if (range !== undefined) return range;
+  }
+  const quantity = parseQuantity(text);
+  if (quantity.value !== undefined) return quantity;
+  return parseDashedRange(text, start) ?? quantity;
+}
+
+/** The words that a cell may hold instead of a value. */
+export const absences: readonly Absence[] = ['not taken', 'not supported', 'no reading'];
+
+export function isAbsence(reading: Reading): reading is Absence {
+  return typeof reading === 'string';
+}
+
+export function isRange(reading: Reading): reading is QuantityRange {
+  return typeof reading === 'object' && 'low' in reading;
+}
+
+function refuse(text: string, start: number): Found<undefined> {
+  const written = text.slice(start).trimEnd();
+  const place = span(start, start + written.length);
+  const doubled = /^[+\-−–]\s*[+\-−–]?\s*(?=[\d.])/.exec(written);
+  if (doubled !== null) {
+    const sign = /^[-−–]\s*$/.test(doubled[0]) ? '-' : '';
+    const offer = sign + written.slice(doubled[0].length);
+    // `--5` may be a slip for 5 as well as for -5: the offer keeps neither sign secret, it offers both.
+    const offers = sign === '-' || /^\+\s*$/.test(doubled[0]) ? [offer] : [offer, `-${offer}`];
+    return {
+      value: undefined,
+      diagnostics: [
+        diagnose(
+          'number-signs',
+          place,
+          { text: written, offers },
+          offers.map((each) => ({ title: `Write ${each}`, edits: [{ span: place, newText: each }] })),
+        ),
+      ],
+    };
+  }
+  const about = /^(?:about|approx\.?|ca\.?|~|≈|<=?|>=?|≤|≥|=)\s*(?=[+-]?[\d.])/i.exec(written);
+  const offers =
+    about === null
+      ? nearest(written, absences, 1)
+      : limitOffers(about[0].trim(), written.slice(about[0].length));
+  return {
+    value: undefined,
+    diagnostics: [
+      diagnose(
+        'quantity-expected',
+        place,
+        { text: written, offers },
+        offers.map((each) => ({ title: `Write ${each}`, edits: [{ span: place, newText: each }] })),
+      ),
+    ],
+  };
+}
+
+function limitOffers(sign: string, rest: string): string[] {
+  if (/^[<≤]/.test(sign)) return [`at most ${rest}`];
+  return /^[>≥]/.test(sign) ? [`at least ${rest}`] : [rest];
+}
+
+function refuseRest(text: string, start: number, end: number, rest: number): Found<undefined> {
+  const written = text.slice(rest).trimEnd();
+  const place = span(rest, rest + written.length);
+  // `2 500 rpm`: a number in groups, not a number and a text.
+  if (isDigit(text.charCodeAt(rest)) && isDigit(text.charCodeAt(end - 1)) && /^\d{3}(?!\d)/.test(written)) {
+    const groups = /^[\d  ,.']*\d/.exec(text.slice(start))?.[0] ?? '';
+    const offer = groups.replace(/[  ,']/g, '');
+    const whole = span(start, start + groups.length);
+    const fix = { title: `Write ${offer}`, edits: [{ span: whole, newText: offer }] };
+    return {
+      value: undefined,
+      diagnostics: [diagnose('digit-groups', whole, { text: groups, offer }, [fix])],
+    };
+  }
+  return {
+    value: undefined,
+    diagnostics: [diagnose('quantity-trailing', place, { text: written, quantity: text.slice(start, end) })],
+  };
+}
