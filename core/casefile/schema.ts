@@ -21,7 +21,9 @@ export function readShape(
 ): { readonly cell: Cell } | { readonly problems: readonly ShapeProblem[] } {
   const result = schemaOf(kind).safeParse(tree);
   if (result.success) return { cell: result.data };
-  return { problems: result.error.issues.flatMap((issue) => (issue.code === 'custom' ? [shapeProblem(issue)] : [])) };
+  return {
+    problems: result.error.issues.flatMap((issue) => (issue.code === 'custom' ? [shapeProblem(issue)] : [])),
+  };
 }
 
 function shapeProblem(issue: z.core.$ZodIssueCustom): ShapeProblem {
@@ -127,7 +129,10 @@ function compound(holds: Exclude<Holds, string>): z.ZodType {
   }
   if ('list' in holds) {
     // One item may stand without its list.
-    return z.preprocess((node: Node) => (node.kind === 'list' ? node.items : [node]), z.array(schemaFor(holds.list)));
+    return z.preprocess(
+      (node: Node) => (node.kind === 'list' ? node.items : [node]),
+      z.array(schemaFor(holds.list)),
+    );
   }
   if ('named' in holds) {
     const value = schemaFor(holds.named);

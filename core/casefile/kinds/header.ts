@@ -9,7 +9,11 @@ const vehicle = {
   make: { holds: 'sentence', meaning: 'who made it', example: 'invented' },
   model: { holds: 'sentence', meaning: 'its model', example: 'van' },
   year: { holds: 'quantity', meaning: 'the model year', example: '2011' },
-  market: { holds: 'sentence', meaning: 'the market or emission standard it was built for', example: 'Euro 5' },
+  market: {
+    holds: 'sentence',
+    meaning: 'the market or emission standard it was built for',
+    example: 'Euro 5',
+  },
   transmission: { holds: 'sentence', meaning: 'its transmission', example: 'automatic, five speeds' },
   odometer: { holds: 'quantity', meaning: 'distance driven', example: '128400 km' },
   vin: { holds: 'text', meaning: 'the vehicle identification number, where it may be shared', example: '' },
@@ -120,9 +124,17 @@ export const diag = {
   title: 'text',
   keys: {
     case: { holds: 'sentence', meaning: 'the case’s title', example: 'Hunts at idle', required: true },
-    vehicle: { holds: { keys: vehicle, short: 'description' }, meaning: 'the vehicle', example: 'year: 2011' },
+    vehicle: {
+      holds: { keys: vehicle, short: 'description' },
+      meaning: 'the vehicle',
+      example: 'year: 2011',
+    },
     engine: { holds: { keys: engine, short: 'description' }, meaning: 'the engine', example: 'cylinders: 4' },
-    site: { holds: { keys: site, short: 'description' }, meaning: 'where and in what air', example: 'altitude: 35 ft' },
+    site: {
+      holds: { keys: site, short: 'description' },
+      meaning: 'where and in what air',
+      example: 'altitude: 35 ft',
+    },
     tools: {
       holds: { named: { keys: toolKeys, short: 'description' } },
       meaning: 'the instruments, each under a short name',
@@ -134,7 +146,11 @@ export const diag = {
       example: 'Idle swings at the lights, fine on the highway.',
     },
     confirmed: { holds: 'sentence', meaning: 'how the complaint was confirmed', example: 'Yes, when warm.' },
-    history: { holds: { list: 'sentence' }, meaning: 'what was done before', example: 'Intake was off last week.' },
+    history: {
+      holds: { list: 'sentence' },
+      meaning: 'what was done before',
+      example: 'Intake was off last week.',
+    },
     codes: {
       holds: { list: { keys: code, short: 'code' } },
       meaning: 'the trouble codes',

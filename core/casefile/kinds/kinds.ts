@@ -50,7 +50,11 @@ export const kinds = {
     title: 'sentence',
     keys: {
       as,
-      source: { holds: 'sentence', meaning: 'where it is known from', example: 'maker’s service information' },
+      source: {
+        holds: 'sentence',
+        meaning: 'where it is known from',
+        example: 'maker’s service information',
+      },
       state,
       states,
       values,
@@ -139,7 +143,11 @@ export const kinds = {
         example: 'yes',
       },
       tool,
-      picture: { ...file, meaning: 'a picture of it, in the case’s own folder or below', example: 'pictures/smoke.jpg' },
+      picture: {
+        ...file,
+        meaning: 'a picture of it, in the case’s own folder or below',
+        example: 'pictures/smoke.jpg',
+      },
       ...everyKey,
     },
   },
@@ -155,7 +163,11 @@ export const kinds = {
         example: 'A paper gasket folded over at one corner.',
       },
       shows: { holds: 'sentence', meaning: 'what to look at', example: 'the folded corner' },
-      marks: { holds: 'map', meaning: 'what can be read off it: names and quantities', example: 'gap: 1.2 mm' },
+      marks: {
+        holds: 'map',
+        meaning: 'what can be read off it: names and quantities',
+        example: 'gap: 1.2 mm',
+      },
       ...everyKey,
     },
   },
@@ -215,7 +227,12 @@ export const kinds = {
           list: {
             short: 'name',
             keys: {
-              name: { holds: 'sentence', meaning: 'the fault', example: 'air past the meter', required: true },
+              name: {
+                holds: 'sentence',
+                meaning: 'the fault',
+                example: 'air past the meter',
+                required: true,
+              },
               predicts: {
                 holds: { list: 'expression' },
                 meaning: 'what must be so if it is this fault',
@@ -243,13 +260,22 @@ export const kinds = {
     title: 'sentence',
     keys: {
       ask: { holds: 'sentence', meaning: 'the question', example: 'Add the two readings.', required: true },
-      answer: { holds: 'expression', meaning: 'the answer, computed', example: 'before.idle.map + gauged.vacuum' },
+      answer: {
+        holds: 'expression',
+        meaning: 'the answer, computed',
+        example: 'before.idle.map + gauged.vacuum',
+      },
       choices: {
         holds: {
           list: {
             short: 'choice',
             keys: {
-              choice: { holds: 'sentence', meaning: 'one of the answers', example: 'an air leak', required: true },
+              choice: {
+                holds: 'sentence',
+                meaning: 'one of the answers',
+                example: 'an air leak',
+                required: true,
+              },
               right: { holds: { words: ['yes', 'no'] }, meaning: 'whether it is right', example: 'yes' },
               because,
             },
@@ -263,7 +289,11 @@ export const kinds = {
         meaning: 'how far off an answer may be, or other wordings to accept',
         example: '0.3 inHg',
       },
-      hints: { holds: { list: 'sentence' }, meaning: 'shown one after the other', example: '- Think of the barometer.' },
+      hints: {
+        holds: { list: 'sentence' },
+        meaning: 'shown one after the other',
+        example: '- Think of the barometer.',
+      },
       because,
       points: { holds: 'quantity', meaning: 'what a right answer is worth', example: '2' },
       ...everyKey,

@@ -1,0 +1,110 @@
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../text/nearest.ts';
+import type { Cell } from './cell.ts';
+import { checkKeys, replaceBy } from './checkKeys.ts';
+import { describeHolds, describeNode, exampleOf } from './kinds/describe.ts';
+import type { Keys } from './kinds/key.ts';
+import { type KindName, kindNames, kindOf } from './kinds/kinds.ts';
+import { readShape, type ShapeProblem } from './schema.ts';
+import type { Entry, ListNode, MapNode, Node } from './tree.ts';
+
+export interface CheckedCell {
+  /** The cell without what could not be read; nothing when its kind is not known. */
+  readonly cell: Cell | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Checks a cell's tree against its kind: keys first, then the shapes of what they hold. */
+export function checkCell(tree: MapNode): CheckedCell {
+  const first = tree.entries[0];
+  if (first === undefined) return { cell: undefined, diagnostics: [] };
+  const name = first.key.text;
+  const kind = kindOf(name);
+  if (kind === undefined) return { cell: undefined, diagnostics: [unknownKind(tree, first)] };
+  const { diagnostics, unusable } = checkKeys(name, kind.keys, tree);
+  const usable = unusable.size === 0 ? tree : withoutParts(tree, unusable);
+  const read = readShape(name as KindName, usable);
+  if ('cell' in read) return { cell: read.cell, diagnostics };
+  const wrong = new Set<Entry | Node>(read.problems.map((problem) => problem.node));
+  const told = read.problems.map((problem) => worded(problem, usable, kind.keys));
+  // What is left after leaving out every value of a wrong shape is read like any other cell.
+  const rest = wrong.has(first.value) ? undefined : readShape(name as KindName, withoutParts(usable, wrong));
+  return {
+    cell: rest !== undefined && 'cell' in rest ? rest.cell : undefined,
+    diagnostics: [...diagnostics, ...told],
+  };
+}
+
+function unknownKind(tree: MapNode, first: Entry): Diagnostic {
+  const later = tree.entries.find(
+    (entry) => kindOf(entry.key.text) !== undefined && entry.value.kind === 'text',
+  );
+  if (later !== undefined) return diagnose('kind-not-first', later.key.span, { kind: later.key.text });
+  const close = nearest(first.key.text, kindNames);
+  const facts = { kind: first.key.text, kinds: kindNames, nearest: close };
+  return diagnose('unknown-kind', first.key.span, facts, replaceBy(first.key.span, close));
+}
+
+function worded(problem: ShapeProblem, tree: MapNode, keys: Keys): Diagnostic {
+  const { node, holds } = problem;
+  const name = keyAbove(node, tree) ?? '';
+  if (problem.wrong === 'word' && node.kind === 'text' && typeof holds === 'object' && 'words' in holds) {
+    const close = nearest(node.text, holds.words);
+    const facts = { key: name, word: node.text, allowed: holds.words, nearest: close };
+    return diagnose('unknown-word', node.span, facts, replaceBy(node.span, close));
+  }
+  if (holds === 'name' && node.kind === 'text') {
+    const plain = node.text.replace(/[^A-Za-z0-9_]+/g, '_').replace(/^(?=[0-9])/, '_');
+    const fixes = /^_*$/.test(plain) ? [] : replaceBy(node.span, [plain]);
+    return diagnose('bad-name', node.span, { name: node.text }, fixes);
+  }
+  const key = Object.hasOwn(keys, name) ? keys[name] : undefined;
+  const example = key?.holds === holds && !key.example.includes('\n') ? key.example : exampleOf(holds);
+  const facts = { key: name, takes: describeHolds(holds), got: describeNode(node), example };
+  return diagnose('wrong-shape', node.span, facts);
+}
+
+/** The key that a node stands under, as written. */
+function keyAbove(node: Node, map: MapNode): string | undefined {
+  for (const entry of map.entries) {
+    const name = entry.key.text;
+    if (entry.value === node) return name;
+    const found = insideOf(entry.value, name);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+
+  function insideOf(value: Node, name: string): string | undefined {
+    if (value.kind === 'map') return keyAbove(node, value);
+    if (value.kind === 'text') return undefined;
+    for (const item of value.items) {
+      const found = item === node ? name : insideOf(item, name);
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  }
+}
+
+/** The tree without some of its entries and items; what is not touched stays the same object. */
+function withoutParts(tree: MapNode, parts: ReadonlySet<Entry | Node>): MapNode {
+  return prune(tree) as MapNode;
+
+  function prune(node: Node): Node {
+    if (node.kind === 'text') return node;
+    if (node.kind === 'list') {
+      const items = node.items.filter((item) => !parts.has(item)).map(prune);
+      return same(items, node.items) ? node : ({ ...node, items } satisfies ListNode);
+    }
+    const entries: Entry[] = [];
+    for (const entry of node.entries) {
+      if (parts.has(entry) || parts.has(entry.value)) continue;
+      const value = prune(entry.value);
+      entries.push(value === entry.value ? entry : { key: entry.key, value });
+    }
+    return same(entries, node.entries) ? node : ({ ...node, entries } satisfies MapNode);
+  }
+}
+
+function same<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((each, index) => each === b[index]);
+}

@@ -1,0 +1,121 @@
+import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../text/nearest.ts';
+import { describeHolds, exampleOf } from './kinds/describe.ts';
+import type { Holds, Key, Keys } from './kinds/key.ts';
+import { kindNames } from './kinds/kinds.ts';
+import type { Entry, MapNode, Node } from './tree.ts';
+
+/** Findings about the keys of a cell, and the parts of its tree that cannot be used. */
+export interface KeyCheck {
+  readonly diagnostics: readonly Diagnostic[];
+  /** Entries and items to leave out: unknown, standing twice, empty, or lacking what they need. */
+  readonly unusable: ReadonlySet<Entry | Node>;
+}
+
+export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
+  const diagnostics: Diagnostic[] = [];
+  const unusable = new Set<Entry | Node>();
+  checkMap(tree, kind, keys, 1);
+  return { diagnostics, unusable };
+
+  function checkMap(map: MapNode, of: string, known: Keys | undefined, from: number): void {
+    checkTwice(map);
+    for (let i = from; i < map.entries.length; i++) {
+      const entry = map.entries[i];
+      if (entry === undefined || unusable.has(entry)) continue;
+      const name = entry.key.text;
+      const key = known !== undefined && Object.hasOwn(known, name) ? known[name] : undefined;
+      if (known !== undefined && key === undefined) unknownKey(entry, of, known);
+      else if (isEmpty(entry.value)) missingValue(entry, key);
+      else checkValue(entry.value, name, key?.holds);
+    }
+    if (known !== undefined) checkRequired(map, of, known, from === 1);
+  }
+
+  function checkValue(node: Node, of: string, holds: Holds | undefined): void {
+    if (node.kind === 'text') return;
+    if (node.kind === 'list') {
+      const item = typeof holds === 'object' && 'list' in holds ? holds.list : undefined;
+      for (const each of node.items) checkItem(each, of, item);
+      return;
+    }
+    if (typeof holds !== 'object' || 'words' in holds) checkMap(node, of, undefined, 0);
+    else if ('list' in holds) checkItem(node, of, holds.list);
+    else if ('keys' in holds) checkMap(node, of, holds.keys, 0);
+    else {
+      checkTwice(node);
+      for (const entry of node.entries) {
+        if (isEmpty(entry.value)) missingValue(entry, undefined);
+        else checkValue(entry.value, entry.key.text, holds.named);
+      }
+    }
+  }
+
+  function checkItem(item: Node, of: string, holds: Holds | undefined): void {
+    if (isEmpty(item)) {
+      const takes = holds === undefined ? 'a value' : describeHolds(holds);
+      const example = holds === undefined ? '' : exampleOf(holds);
+      diagnostics.push(diagnose('missing-value', item.span, { key: `${of}: -`, takes, example }));
+      unusable.add(item);
+    } else checkValue(item, of, holds);
+  }
+
+  function checkTwice(map: MapNode): void {
+    if (map.entries.length < 2) return;
+    const seen = new Set<string>();
+    for (const entry of map.entries) {
+      const { text } = entry.key;
+      if (seen.has(text)) {
+        diagnostics.push(diagnose('duplicate-key', entry.key.span, { key: text }));
+        unusable.add(entry);
+      }
+      seen.add(text);
+    }
+  }
+
+  function checkRequired(map: MapNode, of: string, known: Keys, root: boolean): void {
+    for (const name of Object.keys(known)) {
+      const key = known[name];
+      if (key?.required !== true || map.entries.some((entry) => entry.key.text === name)) continue;
+      const span = root ? (map.entries[0]?.key.span ?? map.span) : map.span;
+      diagnostics.push(diagnose('missing-key', span, { key: name, of, meaning: key.meaning }));
+      if (!root) unusable.add(map);
+    }
+  }
+
+  function unknownKey(entry: Entry, of: string, known: Keys): void {
+    unusable.add(entry);
+    const name = entry.key.text;
+    if (of === kind && (kindNames as readonly string[]).includes(name) && isTitled(tree, entry)) {
+      diagnostics.push(diagnose('kind-not-first', entry.key.span, { kind: name }));
+      return;
+    }
+    const allowed = Object.keys(known);
+    const close = nearest(name, allowed);
+    const facts = { key: name, of, allowed, nearest: close };
+    diagnostics.push(diagnose('unknown-key', entry.key.span, facts, replaceBy(entry.key.span, close)));
+  }
+
+  function missingValue(entry: Entry, key: Key | undefined): void {
+    unusable.add(entry);
+    const takes = key === undefined ? 'a value' : describeHolds(key.holds);
+    const example = key?.example.includes('\n') ? '' : (key?.example ?? '');
+    diagnostics.push(diagnose('missing-value', entry.key.span, { key: entry.key.text, takes, example }));
+  }
+}
+
+/** Offers each word in place of what stands there. */
+export function replaceBy(span: { start: number; end: number }, words: readonly string[]): Fix[] {
+  return words.map((word) => ({ title: `Write \`${word}\``, edits: [{ span, newText: word }] }));
+}
+
+function isEmpty(node: Node): boolean {
+  return node.kind === 'text' && node.text === '' && node.style === 'plain';
+}
+
+/** Whether a kind's name further down may be the cell's true kind: the first key is none. */
+function isTitled(tree: MapNode, entry: Entry): boolean {
+  return (
+    !(kindNames as readonly string[]).includes(tree.entries[0]?.key.text ?? '') && entry.value.kind === 'text'
+  );
+}

@@ -1,0 +1,20 @@
+/**
+ * How much of anything a case may hold. A case is written by hand: the longest that a person reads is a hundredth
+ * of these. They keep a damaged or hostile file from stopping the editor.
+ */
+export const limits = {
+  /** UTF-16 units of a whole file. 8 Mi units are a thousand long cases; sampled data of that size belongs in a capture file. */
+  fileLength: 8 * 1024 * 1024,
+  /** UTF-16 units of one cell: a capture written out with 20,000 rows of 50 characters. */
+  cellLength: 1024 * 1024,
+  cells: 2000,
+  /** Lists and maps inside each other; the deepest that any kind of cell needs is 6. */
+  depth: 32,
+  /** Items of one list, entries of one map. */
+  entries: 10_000,
+  /** UTF-16 units of one value that is no table. */
+  textLength: 256 * 1024,
+  /** Rows of a table, the heading not counted. */
+  tableRows: 20_000,
+  tableColumns: 200,
+} as const;

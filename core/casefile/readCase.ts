@@ -1,0 +1,110 @@
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import type { Cell } from './cell.ts';
+import { checkCell } from './checkCell.ts';
+import { checkHeader } from './checkHeader.ts';
+import { limits } from './limits.ts';
+import { readCell } from './readCell.ts';
+import { shortened } from './shortened.ts';
+import { joinStream, type RawCell, type Stream, splitStream } from './stream.ts';
+import { trapsInTree } from './traps/trapsInTree.ts';
+import type { Node } from './tree.ts';
+
+/** A case file as it was read. */
+export interface CaseFile {
+  readonly stream: Stream;
+  readonly cells: readonly ReadCell[];
+  /** Findings about the file as a whole and between cells; spans count in the file's text. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** A cell as it was read. The same object as before when neither its text nor its place changed. */
+export interface ReadCell {
+  readonly raw: RawCell;
+  /** The text as a tree; nothing when it could not be read whole. */
+  readonly tree: Node | undefined;
+  /** What the tree says, as a cell of its kind; nothing when that could not be told. */
+  readonly cell: Cell | undefined;
+  /** Spans count in `raw.text`. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * text → stream → cells → trees → kinds. With the case as it was before, a cell whose text is unchanged is not read
+ * again: its tree, cell and diagnostics are the same objects, wherever it stands now.
+ */
+export function readCase(text: string, previous?: CaseFile): CaseFile {
+  if (text.length > limits.fileLength) return tooLong(text);
+  const stream = splitStream(text);
+  if (stream.cells.length > limits.cells) return tooManyCells(stream);
+  const known = new Map<string, ReadCell>();
+  for (const cell of previous?.cells ?? []) known.set(cell.raw.text, cell);
+  const cells = stream.cells.map((raw, index) => {
+    const before = known.get(raw.text);
+    if (before === undefined) return freshCell(raw);
+    const inPlace = previous?.cells[index];
+    for (const candidate of [inPlace, before]) if (candidate && isSame(candidate.raw, raw)) return candidate;
+    return { ...before, raw };
+  });
+  return { stream, cells, diagnostics: [...checkSeparators(stream), ...checkHeader(cells, text.length)] };
+}
+
+function freshCell(raw: RawCell): ReadCell {
+  const { value: tree, diagnostics } = readCell(raw.text);
+  if (tree === undefined) {
+    const empty = diagnostics.length === 0 ? [diagnose('empty-cell', { start: 0, end: 0 }, {})] : diagnostics;
+    return { raw, tree, cell: undefined, diagnostics: empty };
+  }
+  if (tree.kind !== 'map') {
+    const facts = { text: shortened(raw.text.slice(tree.span.start, tree.span.end)) };
+    return {
+      raw,
+      tree,
+      cell: undefined,
+      diagnostics: [...diagnostics, diagnose('not-a-cell', tree.span, facts)],
+    };
+  }
+  const traps = trapsInTree(tree, raw.text);
+  const checked = checkCell(traps.tree);
+  return {
+    raw,
+    tree,
+    cell: checked.cell,
+    diagnostics: [...diagnostics, ...traps.diagnostics, ...checked.diagnostics],
+  };
+}
+
+function isSame(a: RawCell, b: RawCell): boolean {
+  return a.text === b.text && a.start === b.start && a.separator === b.separator && a.ending === b.ending;
+}
+
+/** Content on a `---` line. A remark there is none. */
+function checkSeparators(stream: Stream): Diagnostic[] {
+  const found: Diagnostic[] = [];
+  for (const { separator, separatorStart } of stream.cells) {
+    if (separator.length <= 5) continue;
+    const content = /^---[ \t]+(?!#)([^ \t\r\n][^\r\n]*)/.exec(separator);
+    if (content === null) continue;
+    const text = (content[1] ?? '').trimEnd();
+    const start = separatorStart + content[0].length - (content[1] ?? '').length;
+    const fix = {
+      title: 'Move it to the next line',
+      edits: [{ span: { start: separatorStart + 3, end: start }, newText: '\n' }],
+    };
+    found.push(
+      diagnose('content-on-separator', { start, end: start + text.length }, { text: shortened(text) }, [fix]),
+    );
+  }
+  return found;
+}
+
+function tooLong(text: string): CaseFile {
+  const stream: Stream = { prologue: text, cells: [] };
+  const facts = { length: `${text.length}`, most: `${limits.fileLength}` };
+  return { stream, cells: [], diagnostics: [diagnose('file-too-long', { start: 0, end: 0 }, facts)] };
+}
+
+function tooManyCells(stream: Stream): CaseFile {
+  const facts = { cells: stream.cells.length, most: limits.cells };
+  const whole: Stream = { prologue: joinStream(stream), cells: [] };
+  return { stream: whole, cells: [], diagnostics: [diagnose('too-many-cells', { start: 0, end: 0 }, facts)] };
+}

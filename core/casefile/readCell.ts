@@ -1,0 +1,46 @@
+import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic.ts';
+import { checkSizes } from './checkSizes.ts';
+import { limits } from './limits.ts';
+import { mergeMarkers } from './mergeMarkers.ts';
+import { readYaml } from './readYaml.ts';
+import { shortened } from './shortened.ts';
+import { strayCharacters } from './strayCharacters.ts';
+import { markDiagnostics } from './traps/marks.ts';
+import { trapsInText } from './traps/trapsInText.ts';
+import type { Node } from './tree.ts';
+
+/**
+ * A cell's text as a tree of texts, lists and maps. The tree is there only when the text could be read whole.
+ * Bounded: `limits.cellLength`, `limits.depth`.
+ */
+export function readCell(text: string): Found<Node | undefined> {
+  if (text.length > limits.cellLength) {
+    const facts = { length: `${text.length}`, most: `${limits.cellLength}` };
+    return none([diagnose('cell-too-long', { start: 0, end: 0 }, facts)]);
+  }
+  const conflict = mergeMarkers(text);
+  if (conflict.length > 0) return none(conflict);
+  const stray = strayCharacters(text);
+  const { body, after } = cutAtEnd(text);
+  const { tree, errors, marks, tooDeep } = readYaml(body, limits.depth);
+  if (tooDeep !== undefined)
+    return none([...stray, diagnose('nested-too-deep', tooDeep, { most: limits.depth })]);
+  const found = [...stray, ...after, ...markDiagnostics(body, marks)];
+  if (errors.length > 0) return none([...found, ...trapsInText(body, errors)]);
+  if (tree !== undefined) found.push(...checkSizes(tree, body));
+  return { value: tree, diagnostics: found };
+}
+
+const none = (diagnostics: readonly Diagnostic[]): Found<undefined> => ({ value: undefined, diagnostics });
+
+/** A line `...` ends a document; what stands after it is not read. */
+function cutAtEnd(text: string): { readonly body: string; readonly after: readonly Diagnostic[] } {
+  const mark = text.includes('...') ? /(?<=^|[\r\n])\.\.\.(?=[ \t\r\n]|$)/.exec(text) : null;
+  if (mark === null) return { body: text, after: [] };
+  const body = text.slice(0, mark.index);
+  const content = /(?<=^|[\r\n])[ \t]*(?!#)[^ \t\r\n][^\r\n]*/.exec(text.slice(mark.index + 3));
+  if (content === null) return { body, after: [] };
+  const start = mark.index + 3 + content.index;
+  const span = { start, end: start + content[0].length };
+  return { body, after: [diagnose('content-after-end', span, { text: shortened(content[0].trim()) })] };
+}
