@@ -54,7 +54,11 @@ export function nearestUnits(text: string): string[] {
     (each) => each !== '1',
   );
   const found = new Set<string>();
-  for (const spelling of nearest(text, spellings, 6)) found.add(unitOf(spelling)?.symbol ?? spelling);
+  const near = nearest(text, spellings, 6);
+  const sameLetters = near.filter((each) => each.toLowerCase() === text.toLowerCase());
+  // One wrong letter of one says nothing; capitals alone say which was meant.
+  const likely = sameLetters.length > 0 || text.length === 1 ? sameLetters : near;
+  for (const spelling of likely) found.add(unitOf(spelling)?.symbol ?? spelling);
   if (found.size === 0 && parts.length > 1) {
     const mended = parts.map((part) => (unitOf(part) === undefined ? nearestUnits(part)[0] : part)).join('/');
     if (unitOf(mended) !== undefined) found.add(mended);

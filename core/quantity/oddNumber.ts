@@ -2,8 +2,8 @@ import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.t
 import { type Span, span } from '../text/span.ts';
 import { isDigit } from './readNumber.ts';
 
-/** Whether a comma separates (arguments of a function) or would be a decimal comma (a reading). */
-export type CommaUse = 'separates' | 'decimal';
+/** In an expression a comma separates arguments and `in` is a word of the language; in a reading both are slips. */
+export type WrittenIn = 'expression' | 'reading';
 
 const vulgarFractions: Readonly<Record<string, string>> = {
   '½': '.5',
@@ -24,13 +24,13 @@ export function oddNumber(
   text: string,
   start: number,
   end: number,
-  comma: CommaUse,
+  where: WrittenIn,
 ): { readonly end: number; readonly diagnostic: Diagnostic } | undefined {
   const code = text.charCodeAt(end);
   const next = text.charCodeAt(end + 1);
   switch (code) {
     case 44: // ,
-      if (comma === 'separates' || !isDigit(next)) return undefined;
+      if (where === 'expression' || !isDigit(next)) return undefined;
       return commaNumber(text, start);
     case 39: // '
     case 95: // _

@@ -2,7 +2,6 @@ import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic
 import { nearest } from '../text/nearest.ts';
 import { span } from '../text/span.ts';
 import { parseDashedRange, parseRange } from './parseRange.ts';
-import { isDigit } from './readNumber.ts';
 import { scanQuantity, skipSpaces } from './scan.ts';
 import type { Absence, Quantity, QuantityRange } from './types.ts';
 
@@ -14,7 +13,7 @@ const clean: readonly Diagnostic[] = [];
  */
 export function parseQuantity(text: string): Found<Quantity | undefined> {
   const start = skipSpaces(text, 0);
-  const found = scanQuantity(text, start, 'decimal');
+  const found = scanQuantity(text, start, 'reading');
   if (found === undefined) return refuse(text, start);
   if (found.end === text.length) return { value: found.quantity, diagnostics: found.diagnostics };
   const rest = skipSpaces(text, found.end);
@@ -104,9 +103,9 @@ function refuseRest(text: string, start: number, end: number, rest: number): Fou
   const written = text.slice(rest).trimEnd();
   const place = span(rest, rest + written.length);
   // `2 500 rpm`: a number in groups, not a number and a text.
-  if (isDigit(text.charCodeAt(rest)) && isDigit(text.charCodeAt(end - 1)) && /^\d{3}(?!\d)/.test(written)) {
-    const groups = /^[\d  ,.']*\d/.exec(text.slice(start))?.[0] ?? '';
-    const offer = groups.replace(/[  ,']/g, '');
+  if (/^[-+−]?\d{1,3}(?:\s\d{3})+(?!\d)/.test(text.slice(start))) {
+    const groups = /^[-+−]?\d{1,3}(?:\s\d{3})+(?:[.,]\d+)?/.exec(text.slice(start))?.[0] ?? '';
+    const offer = groups.replace(/\s/g, '').replace(',', '.');
     const whole = span(start, start + groups.length);
     const fix = { title: `Write ${offer}`, edits: [{ span: whole, newText: offer }] };
     return {

@@ -11,17 +11,17 @@ import type { Quantity, QuantityRange } from './types.ts';
  */
 export function parseRange(text: string, start: number): Found<QuantityRange | undefined> | undefined {
   if (text.charCodeAt(start) === 97) return parseLimit(text, start);
-  const first = scanQuantity(text, start, 'decimal');
+  const first = scanQuantity(text, start, 'reading');
   if (first === undefined) {
     return /^\.\.(?!\.)/.test(text.slice(start)) ? oneEnd(text, start) : undefined;
   }
   const dots = skipSpaces(text, first.end);
-  if (!text.startsWith('..', dots))
-    return first.diagnostics.length > 0 ? undefined : mendDash(text, start, first, dots);
+  if (!text.startsWith('..', dots)) return undefined;
   const second = skipSpaces(text, dots + 2);
   if (second === text.length) return oneEnd(text, start);
-  const last = scanQuantity(text, second, 'decimal');
-  if (last === undefined) return failed([expected(text, second)]);
+  const last = scanQuantity(text, second, 'reading');
+  if (last === undefined)
+    return /\d/.test(text.slice(second)) ? failed([expected(text, second)]) : oneEnd(text, start);
   const wrong = [...first.diagnostics, ...last.diagnostics];
   const rest = skipSpaces(text, last.end);
   if (wrong.length === 0 && rest < text.length) wrong.push(trailing(text, start, last.end, rest));
@@ -66,7 +66,7 @@ function parseLimit(text: string, start: number): Found<QuantityRange | undefine
   const words = /^at\s+(least|most)(?![A-Za-z])\s*/.exec(text.slice(start));
   if (words === null) return undefined;
   const at = start + words[0].length;
-  const found = scanQuantity(text, at, 'decimal');
+  const found = scanQuantity(text, at, 'reading');
   if (found === undefined) return failed([expected(text, at)]);
   const rest = skipSpaces(text, found.end);
   const wrong = [...found.diagnostics];
@@ -79,13 +79,13 @@ function parseLimit(text: string, start: number): Found<QuantityRange | undefine
 
 /** `17 - 22 inHg`, `17–22 inHg`, `17 to 22 inHg`: a range in other words. Offered, since `17 -22` may be a slip. */
 export function parseDashedRange(text: string, start: number): Found<undefined> | undefined {
-  const first = scanQuantity(text, start, 'decimal');
+  const first = scanQuantity(text, start, 'reading');
   if (first === undefined || first.diagnostics.length > 0) return undefined;
   const at = skipSpaces(text, first.end);
   const dash = /^(?:-|–|—|to\b|…|\.{3})\s*/.exec(text.slice(at));
   if (dash === null) return undefined;
   const second = at + dash[0].length;
-  const last = scanQuantity(text, second, 'decimal');
+  const last = scanQuantity(text, second, 'reading');
   if (last === undefined || last.diagnostics.length > 0) return undefined;
   const written = text.slice(start).trimEnd();
   const offer = `${text.slice(start, first.end)} .. ${text.slice(second).trimEnd()}`;

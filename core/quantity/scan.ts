@@ -3,7 +3,7 @@ import { nearest } from '../text/nearest.ts';
 import { span } from '../text/span.ts';
 import { pressure, temperature, turn } from './dimension.ts';
 import { nearestUnits } from './nearestUnits.ts';
-import { type CommaUse, oddNumber } from './oddNumber.ts';
+import { oddNumber, type WrittenIn } from './oddNumber.ts';
 import { isDigit, numberEnd, numberValue } from './readNumber.ts';
 import type { Kind, Quantity, Unit } from './types.ts';
 import { percentUnit, plainUnit, unitOf } from './unit.ts';
@@ -28,20 +28,20 @@ const clean: readonly Diagnostic[] = [];
  * The quantity that starts at `at`, or undefined when no number starts there:
  * `number [± number] [unit [qualifier]] [± number %]`, where `+/-` is `±` and a sign directly before belongs to it.
  * A word after the number is its unit, unless it is a word of the expression language; the unit may touch the number.
- * Numbers have the value that `Number()` gives. `comma` says what a comma before a digit is:
- * between arguments it separates, in a reading it is a decimal comma and reported.
+ * Numbers have the value that `Number()` gives. In a reading a comma before a digit is a decimal comma and reported;
+ * in an expression it separates arguments and ends the quantity.
  */
 export function scanQuantity(
   text: string,
   at: number,
-  comma: CommaUse = 'separates',
+  where: WrittenIn = 'expression',
 ): ScannedQuantity | undefined {
   let start = at;
   let code = text.charCodeAt(at);
   const negative = code === 45 || code === 0x2212;
   if (negative || code === 43) start++;
   let i = numberEnd(text, start);
-  if (i === start) return bareFraction(text, at, start, comma);
+  if (i === start) return bareFraction(text, at, start, where);
   let value = numberValue(text, start, i);
   if (negative) value = -value;
 
@@ -54,7 +54,7 @@ export function scanQuantity(
     const kind = given ? unit.kind : kindOf(unit);
     return { quantity: { value, unit, kind, kindGiven: given, plusMinus: 0 }, end: word, diagnostics: clean };
   }
-  return scanSlowly(text, at, start, value, comma);
+  return scanSlowly(text, at, start, value, where);
 }
 
 /** All but a lone number with a unit that ends the text, which the caller has read already. */
@@ -63,30 +63,30 @@ function scanSlowly(
   at: number,
   start: number,
   value: number,
-  comma: CommaUse,
+  where: WrittenIn,
 ): ScannedQuantity {
   const wrong: Diagnostic[] = [];
   let end = numberEnd(text, start);
-  const odd = oddNumber(text, at, end, comma);
+  const odd = oddNumber(text, at, end, where);
   if (odd !== undefined) {
     wrong.push(odd.diagnostic);
     end = odd.end;
   }
   const written = text.slice(at, end);
-  const first = scanPlusMinus(text, skipSpaces(text, end), wrong);
+  const first = scanPlusMinus(text, skipSpaces(text, end), where, wrong);
   let width = first?.value ?? 0;
   if (first !== undefined) end = first.end;
 
-  const unit = scanUnit(text, skipSpaces(text, end), wrong);
+  const unit = scanUnit(text, skipSpaces(text, end), where, wrong);
   if (unit === undefined) return scanned(value, plainUnit, 'none', false, width, end, wrong);
   end = unit.end;
   const qualifier = scanQualifier(text, skipSpaces(text, end), unit.unit, wrong);
   if (qualifier !== undefined) end = qualifier.end;
-  const last = scanPlusMinus(text, skipSpaces(text, end), wrong);
+  const last = scanPlusMinus(text, skipSpaces(text, end), where, wrong);
   if (last !== undefined) {
     end = last.end;
     const share = skipSpaces(text, end);
-    const other = scanUnit(text, share, wrong);
+    const other = scanUnit(text, share, where, wrong);
     if (other !== undefined) end = other.end;
     const place = span(last.start, end);
     if (first !== undefined) wrong.push(diagnose('plus-minus-twice', place, { text: text.slice(at, end) }));
@@ -124,11 +124,16 @@ function kindOf(unit: Unit): Kind {
   return dimension === pressure ? 'open' : dimension === temperature ? 'point' : 'none';
 }
 
-function bareFraction(text: string, at: number, start: number, comma: CommaUse): ScannedQuantity | undefined {
-  const odd = text.charCodeAt(start) > 127 ? oddNumber(text, at, start, comma) : undefined;
+function bareFraction(
+  text: string,
+  at: number,
+  start: number,
+  where: WrittenIn,
+): ScannedQuantity | undefined {
+  const odd = text.charCodeAt(start) > 127 ? oddNumber(text, at, start, where) : undefined;
   if (odd === undefined) return undefined;
   const wrong = [odd.diagnostic];
-  const unit = scanUnit(text, skipSpaces(text, odd.end), wrong);
+  const unit = scanUnit(text, skipSpaces(text, odd.end), where, wrong);
   return { quantity: undefined, end: unit?.end ?? odd.end, diagnostics: wrong };
 }
 
@@ -139,7 +144,7 @@ interface ScannedUnit {
 }
 
 /** The unit word at `at`; an unknown one is reported and stands as a plain number. */
-function scanUnit(text: string, at: number, wrong: Diagnostic[]): ScannedUnit | undefined {
+function scanUnit(text: string, at: number, where: WrittenIn, wrong: Diagnostic[]): ScannedUnit | undefined {
   if (classOf(text.charCodeAt(at)) !== wordStart) return undefined;
   let end = unitEnd(text, at);
   let word = text.slice(at, end);
@@ -147,7 +152,7 @@ function scanUnit(text: string, at: number, wrong: Diagnostic[]): ScannedUnit | 
   if (hyphened === undefined || !isHyphenSlip(word + hyphened)) {
     const unit = unitOf(word);
     if (unit !== undefined) return { unit, start: at, end };
-    if (notUnits.has(word)) return undefined;
+    if (notUnits.has(word) && (where === 'expression' || word !== 'in')) return undefined;
   } else {
     word += hyphened;
     end += hyphened.length;
@@ -232,18 +237,23 @@ interface ScannedPlusMinus {
   readonly end: number;
 }
 
-function scanPlusMinus(text: string, at: number, wrong: Diagnostic[]): ScannedPlusMinus | undefined {
+function scanPlusMinus(
+  text: string,
+  at: number,
+  where: WrittenIn,
+  wrong: Diagnostic[],
+): ScannedPlusMinus | undefined {
   const code = text.charCodeAt(at);
   if (code !== 0xb1 && !(code === 43 && text.startsWith('+/-', at))) return undefined;
   const numberStart = skipSpaces(text, at + (code === 0xb1 ? 1 : 3));
   const end = numberEnd(text, numberStart);
   if (end === numberStart) {
     wrong.push(
-      diagnose('plus-minus-number', span(at, numberStart), { text: text.slice(at, numberStart + 1).trim() }),
+      diagnose('plus-minus-number', span(at, numberStart), { text: text.slice(at, numberStart + 8).trim() }),
     );
     return { value: 0, start: at, numberStart, end: numberStart };
   }
-  const odd = oddNumber(text, numberStart, end, 'separates');
+  const odd = oddNumber(text, numberStart, end, where);
   if (odd === undefined) return { value: numberValue(text, numberStart, end), start: at, numberStart, end };
   wrong.push(odd.diagnostic);
   return { value: 0, start: at, numberStart, end: odd.end };
