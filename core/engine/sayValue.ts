@@ -1,0 +1,30 @@
+/** Values as the sentences of `NoAnswer` name them: SI in, two units of the trade out. */
+
+/** Up to five significant digits, no trailing zeros. */
+export function sayNumber(value: number): string {
+  return String(Number(value.toPrecision(5)));
+}
+
+/** Pa → "84.3 kPa (24.894 inHg)" */
+export function sayPressure(pascal: number): string {
+  return `${sayNumber(pascal / 1000)} kPa (${sayNumber(pascal / pascalPerInchOfMercury)} inHg)`;
+}
+
+/** m → "1609.3 m (5280 ft)" */
+export function sayAltitude(metres: number): string {
+  return `${sayNumber(metres)} m (${sayNumber(metres / 0.3048)} ft)`;
+}
+
+/** K → "25 °C (77 °F)" */
+export function sayTemperature(kelvin: number): string {
+  const celsius = kelvin - 273.15;
+  return `${sayNumber(celsius)} °C (${sayNumber(celsius * 1.8 + 32)} °F)`;
+}
+
+/** A share → "45 %" */
+export function sayPercent(share: number): string {
+  return `${sayNumber(share * 100)} %`;
+}
+
+/** Conventional column at 0 °C (NIST SP 811, appendix B.8). */
+const pascalPerInchOfMercury = 3386.388640341;
