@@ -1,0 +1,68 @@
+import { type Answer, noAnswer } from '../answer.ts';
+import { sayPercent } from '../sayValue.ts';
+import type { Composition } from './composition.ts';
+import { findFuel } from './findFuel.ts';
+
+/** Dry exhaust gas, each as a share of the volume (15 % is 0.15, 100 ppm is 1e-4); hydrocarbons counted as hexane. */
+export interface ExhaustGas {
+  readonly co2: number;
+  readonly co: number;
+  readonly o2: number;
+  readonly hc: number;
+  readonly nox: number;
+}
+
+/** CO·H2O / (CO2·H2) of the water-gas reaction as the exhaust freezes it. */
+const waterGas = 3.5;
+
+/**
+ * Lambda from an exhaust-gas analysis: the oxygen found, bound and free, over what the fuel found needs.
+ *
+ * λ = (CO2 + CO/2 + O2 + NO/2 + (h/4 · 3.5/(3.5 + CO/CO2) − o/2)·(CO2 + CO)) / ((1 + h/4 − o/2)·(CO2 + CO + 6·HC)),
+ * h and o being the fuel's hydrogen and oxygen atoms per carbon atom.
+ * J. Brettschneider, Bosch Technische Berichte 6 (1979) no. 4, 177–186, as in UN Regulation No. 83 and OIML R 99 (values from memory).
+ *
+ * Holds from about 0.75 to 1.5. Gas after a working catalyst gives the same lambda; air that leaks into the pipe
+ * or a secondary air pump makes it leaner than the engine was.
+ * No answer without CO2, with shares below 0 or above 100 % together, or for a fuel without carbon.
+ */
+export function lambdaFromGas(gas: ExhaustGas, fuel: string): Answer {
+  const { co2, co, o2, hc, nox } = gas;
+  const negative = Object.entries(gas).find(([, share]) => !(share >= 0));
+  if (negative !== undefined) {
+    return noAnswer(
+      `There is no gas of ${sayPercent(negative[1])} (\`${negative[0]}\`). Zero the analyser, or check the sign.`,
+    );
+  }
+  if (co2 === 0) {
+    return noAnswer(
+      co === 0
+        ? 'CO2 and CO are both 0: no burnt gas was sampled. Check the probe, the pump and that the engine fires.'
+        : 'CO2 is 0: a fire that makes CO makes CO2 too. Check the probe and the analyser.',
+    );
+  }
+  const total = co2 + co + o2 + hc + nox;
+  if (total > 1) {
+    return noAnswer(
+      `The gases add up to ${sayPercent(total)}, more than the whole. Check their units: hc and nox are in ppm.`,
+    );
+  }
+  const found = findFuel(fuel);
+  if ('noAnswer' in found) return found;
+  const composition = found.gasComposition ?? found.composition;
+  if (composition.carbon === 0) {
+    return noAnswer(`${found.name} has no carbon: its lambda cannot be read from CO2 and CO.`);
+  }
+  return brettschneider(gas, composition);
+}
+
+/** The formula itself, for a fuel with carbon and a gas with CO2. */
+export function brettschneider(
+  { co2, co, o2, hc, nox }: ExhaustGas,
+  { carbon, hydrogen, oxygen }: Composition,
+): number {
+  const h = hydrogen / carbon;
+  const o = oxygen / carbon;
+  const bound = (h / 4) * (waterGas / (waterGas + co / co2)) - o / 2;
+  return (co2 + co / 2 + o2 + nox / 2 + bound * (co2 + co)) / ((1 + h / 4 - o / 2) * (co2 + co + 6 * hc));
+}
