@@ -1,0 +1,191 @@
+import type { FunctionRow } from '../../expression/functionRow.ts';
+import { ofNumbers } from '../answer.ts';
+import {
+  absolutePressure,
+  airFlow,
+  cylinders,
+  displacement,
+  engineSpeed,
+  quantity,
+  temperaturePoint,
+} from '../parameters.ts';
+import { airDensity } from './airDensity.ts';
+import { absoluteLoad, airPerStroke, volumetricEfficiency } from './airFlow.ts';
+import { altitudeOf, standardPressure } from './standardAtmosphere.ts';
+import { stationPressure } from './stationPressure.ts';
+
+const altitude = quantity('altitude', 'm', 'altitude above sea level', { header: 'site.altitude' });
+const standstill = 'The engine stands still (0 rpm).';
+const backwards = 'The air flow is negative.';
+const noPressure = 'The pressure is not above absolute zero.';
+
+export const airRows: readonly FunctionRow[] = [
+  {
+    form: 'scalar',
+    name: 'standard_pressure',
+    family: 'air',
+    summary: 'The barometer of the standard atmosphere at an altitude above sea level.',
+    parameters: [altitude],
+    result: { kind: 'fixed', unit: 'kPa', quantityKind: 'absolute' },
+    formula:
+      'p = 101.325 kPa · (1 − 0.0065·H/288.15)^5.255876, H = 6356766·Z/(6356766 + Z), Z the altitude in m',
+    range: '-4996 .. 11019 m above sea level; weather moves the real barometer by up to 5 %',
+    errors: ['The altitude is outside the standard atmosphere’s lowest layer.'],
+    source: 'U.S. Standard Atmosphere 1976 (NOAA-S/T 76-1562), equation 33a; ICAO Doc 7488',
+    example: { expression: 'standard_pressure(5000 ft)', result: '84.311 kPa' },
+    compute: ofNumbers(standardPressure),
+  },
+  {
+    form: 'scalar',
+    name: 'altitude_of',
+    family: 'air',
+    summary: 'The altitude above sea level at which the standard atmosphere has this pressure.',
+    parameters: [absolutePressure('pressure', 'absolute pressure, a barometer')],
+    result: { kind: 'fixed', unit: 'm' },
+    formula: 'H = 288.15/0.0065 · (1 − (p/101.325 kPa)^(1/5.255876)), Z = 6356766·H/(6356766 − H) in m',
+    range: '22.63 .. 177.7 kPa',
+    errors: ['The pressure is one that the lowest layer of the standard atmosphere does not have.'],
+    source: 'U.S. Standard Atmosphere 1976 (NOAA-S/T 76-1562), equation 33a, solved for the altitude',
+    example: { expression: 'altitude_of(25.842 inHg)', result: '1219 m' },
+    compute: ofNumbers(altitudeOf),
+  },
+  {
+    form: 'scalar',
+    name: 'station_pressure',
+    family: 'air',
+    summary: 'The barometer at the site from the weather report’s sea-level figure (altimeter setting, QNH).',
+    parameters: [
+      absolutePressure('sea_level_pressure', 'the weather report’s figure', {
+        header: 'site.sea_level_pressure',
+      }),
+      altitude,
+    ],
+    result: { kind: 'like', parameter: 'sea_level_pressure', quantityKind: 'absolute' },
+    formula: 'p = A · ((288 − 0.0065·h)/288)^5.2561, h the altitude in m',
+    range: '850 .. 1100 hPa at sea level, -500 .. 6000 m above sea level',
+    errors: [
+      'The figure is one that no weather has at sea level.',
+      'The altitude is outside -500 .. 6000 m.',
+    ],
+    source: 'U.S. National Weather Service, station pressure from altimeter setting (value from memory)',
+    example: { expression: 'station_pressure(30.10 inHg, 1609.344 m)', result: '24.7806 inHg' },
+    compute: ofNumbers(stationPressure),
+  },
+  {
+    form: 'scalar',
+    name: 'air_density',
+    family: 'air',
+    summary: 'The density of air, dry or moist.',
+    parameters: [
+      absolutePressure('pressure', 'absolute pressure'),
+      temperaturePoint('temperature', 'air temperature'),
+      quantity('humidity', '%', 'relative humidity', { otherwise: '0 %' }),
+    ],
+    result: { kind: 'fixed', unit: 'g/L' },
+    formula:
+      'ρ = (p − e)/(287.05·T) + e/(461.5·T), e = humidity · 611.2 Pa · exp(17.62·t/(243.12 + t)), t in °C, T in K',
+    range: 'with humidity: -45 .. 60 °C',
+    errors: [
+      noPressure,
+      'The humidity is below 0 or above 100 %.',
+      'The temperature is outside -45 .. 60 °C and a humidity is given.',
+    ],
+    source: 'ideal gas law for moist air; saturation pressure after Magnus, WMO-No. 8',
+    example: { expression: 'air_density(101.325 kPa, 25 °C, 50 %)', result: '1.177 g/L' },
+    compute: ofNumbers(airDensity),
+  },
+  {
+    form: 'scalar',
+    name: 'air_per_stroke',
+    family: 'air',
+    summary: 'The mass of air that one intake stroke draws in (four-stroke).',
+    parameters: [airFlow, engineSpeed, cylinders],
+    result: { kind: 'fixed', unit: 'g' },
+    formula: 'm = maf / (rpm/60/2 · cylinders)',
+    range: '',
+    errors: [standstill, backwards],
+    source: 'SAE J1979, definition of absolute load',
+    example: { expression: 'air_per_stroke(3.5 g/s, 750 rpm, 4)', result: '0.14 g' },
+    compute: ofNumbers(airPerStroke),
+  },
+  {
+    form: 'scalar',
+    name: 'absolute_load',
+    family: 'air',
+    summary: 'How full the cylinders are, referred to air of 1.184 g/L. A boosted engine passes 100 %.',
+    parameters: [airFlow, engineSpeed, displacement],
+    result: { kind: 'fixed', unit: '%' },
+    formula: 'load = maf / (rpm/60/2 · displacement · 1.184 g/L)',
+    range: 'generic data carry 0 .. 25700 %; not corrected for the barometer',
+    errors: [standstill, backwards, 'The displacement is not above 0.'],
+    source: 'SAE J1979 / ISO 15031-5, LOAD_ABS',
+    example: { expression: 'absolute_load(25 g/s, 2500 rpm, 2.0 L)', result: '50.676 %' },
+    compute: ofNumbers(absoluteLoad),
+  },
+  {
+    form: 'scalar',
+    name: 'volumetric_efficiency',
+    family: 'air',
+    summary:
+      'The air that the engine draws in, of what its displacement would hold at this pressure and temperature (four-stroke).',
+    parameters: [
+      airFlow,
+      engineSpeed,
+      absolutePressure(
+        'pressure',
+        'the barometer for the whole engine, manifold pressure for the cylinders alone',
+      ),
+      temperaturePoint('temperature', 'temperature of that air'),
+      displacement,
+    ],
+    result: { kind: 'fixed', unit: '%' },
+    formula: 'η = maf / (rpm/60/2 · displacement · ρ), ρ = pressure/(287.05·T)',
+    range: 'dry air; humid air is up to 2 % lighter',
+    errors: [standstill, backwards, noPressure, 'The displacement is not above 0.'],
+    source: 'Heywood, Internal Combustion Engine Fundamentals, chapter 2',
+    example: {
+      expression: 'volumetric_efficiency(120 g/s, 6000 rpm, 101.325 kPa, 25 °C, 2.0 L)',
+      result: '101.36 %',
+    },
+    compute: ofNumbers(volumetricEfficiency),
+  },
+  {
+    form: 'later',
+    name: 'calculated_load',
+    family: 'air',
+    summary:
+      'The air flow of now, of the most that the engine could draw at this speed, barometer and temperature.',
+    parameters: [
+      airFlow,
+      quantity('peak', 'g/s', 'air flow at wide open throttle, this speed, 25 °C and 29.92 inHg'),
+      absolutePressure('baro', 'the barometer at the site'),
+      temperaturePoint('temperature', 'temperature of the outside air'),
+    ],
+    result: { kind: 'fixed', unit: '%' },
+    formula: 'load = maf / (peak · baro/29.92 inHg · √(298/(t + 273))), t in °C',
+    range: '0 .. 100 %',
+    errors: ['The peak flow or the barometer is not above 0.', backwards],
+    source: 'SAE J1979 / ISO 15031-5, LOAD_PCT',
+    example: { expression: 'calculated_load(25 g/s, 100 g/s, 29.92 inHg, 25 °C)', result: '25 %' },
+  },
+  {
+    form: 'later',
+    name: 'airflow',
+    family: 'air',
+    summary:
+      'The air mass flow that manifold pressure, temperature and speed stand for (speed-density, four-stroke).',
+    parameters: [
+      absolutePressure('map', 'intake manifold pressure'),
+      temperaturePoint('iat', 'intake air temperature'),
+      engineSpeed,
+      quantity('volumetric_efficiency', '%', 'volumetric efficiency referred to the manifold'),
+      displacement,
+    ],
+    result: { kind: 'fixed', unit: 'g/s' },
+    formula: 'maf = η · map · displacement · rpm/60/2 / (287.05·T)',
+    range: '',
+    errors: [standstill, noPressure, 'The volumetric efficiency is negative.'],
+    source: 'Heywood, Internal Combustion Engine Fundamentals, chapter 2',
+    example: { expression: 'airflow(35 kPa, 40 °C, 800 rpm, 75 %, 2.0 L)', result: '3.8937 g/s' },
+  },
+];

@@ -1,0 +1,101 @@
+import type { FunctionRow } from '../../expression/functionRow.ts';
+import { absolutePressure, cylinders, displacement, quantity, series } from '../parameters.ts';
+
+const compressionRatio = { header: 'engine.compression_ratio' };
+const inCylinder = series('pressure', 'kPa', 'pressure in the cylinder over time', 'gauge');
+
+export const mechanicalRows: readonly FunctionRow[] = [
+  {
+    form: 'later',
+    name: 'compression_pressure',
+    family: 'mechanical',
+    summary:
+      'The absolute pressure that a cylinder can reach from this pressure at the start of compression.',
+    parameters: [
+      quantity('ratio', '1', 'compression ratio', compressionRatio),
+      absolutePressure('pressure', 'pressure when compression starts, about the barometer'),
+      quantity('exponent', '1', 'polytropic exponent: about 1.3, less from leakage and heat when cranking'),
+    ],
+    result: { kind: 'fixed', unit: 'kPa', quantityKind: 'absolute' },
+    formula: 'p2 = pressure · ratio^exponent',
+    range: 'exponent 1 .. 1.4',
+    errors: ['The ratio is not above 1.', 'The pressure is not above absolute zero.'],
+    source:
+      'polytropic law; exponents after Heywood, Internal Combustion Engine Fundamentals, chapter 9 (values from memory)',
+    example: { expression: 'compression_pressure(10, 101.325 kPa, 1.3)', result: '2021.7 kPa' },
+  },
+  {
+    form: 'later',
+    name: 'cylinder_volume',
+    family: 'mechanical',
+    summary: 'The volume above one piston at a crank angle.',
+    parameters: [
+      quantity('angle', '°CA', 'crank angle after top dead centre', { kind: 'atdc' }),
+      displacement,
+      cylinders,
+      quantity('ratio', '1', 'compression ratio', compressionRatio),
+      quantity('rod', '1', 'connecting rod over crank radius, usually 3 to 4', { otherwise: '3.5' }),
+    ],
+    result: { kind: 'fixed', unit: 'cc' },
+    formula:
+      'V = Vc·(1 + (r − 1)/2·(R + 1 − cos θ − √(R² − sin² θ))), Vc = displacement/cylinders/(r − 1), R = rod',
+    range: 'pin in the middle of the cylinder',
+    errors: ['The ratio is not above 1.', 'The rod is not longer than the crank radius.'],
+    source: 'Heywood, Internal Combustion Engine Fundamentals, chapter 2',
+    example: { expression: 'cylinder_volume(90 °ATDC, 2.0 L, 4, 10, 3.5)', result: '342.0 cc' },
+  },
+  {
+    form: 'later',
+    name: 'relative_compression',
+    family: 'mechanical',
+    summary:
+      'Each cylinder’s peak of starter current, of the highest, in firing order from the synchronised one.',
+    parameters: [
+      series('current', 'A', 'starter current while cranking'),
+      { name: 'sync', takes: { what: 'series' }, meaning: 'a signal that marks cylinder 1', optional: true },
+      {
+        name: 'firing_order',
+        takes: { what: 'text' },
+        meaning: 'firing order',
+        header: 'engine.firing_order',
+      },
+    ],
+    result: { kind: 'computed', says: 'one percentage a cylinder' },
+    formula: 'share of cylinder i = peak i / highest peak',
+    range: 'steady cranking, no firing',
+    errors: ['Fewer peaks than cylinders are found.', 'The firing order does not name every cylinder once.'],
+    source: 'common practice',
+    example: { expression: 'lowest(relative_compression(cranked.current, cranked.sync))', result: '4' },
+  },
+  {
+    form: 'later',
+    name: 'crank_angle',
+    family: 'mechanical',
+    summary: 'The crank angle of each sample of an in-cylinder capture, from top dead centre to the next.',
+    parameters: [inCylinder],
+    result: { kind: 'computed', says: 'a series of crank angles, 0 at top dead centre' },
+    formula: 'straight in time between the compression peaks, two turns apart',
+    range: 'steady speed, spark plug removed from that cylinder',
+    errors: ['Fewer than two compression peaks are found.'],
+    source: 'common practice',
+    example: { expression: 'max(crank_angle(snap.pressure))', result: '720 °CA' },
+  },
+  {
+    form: 'later',
+    name: 'valve_events',
+    family: 'mechanical',
+    summary:
+      'When the valves open and close, and the plateaus between, read from a capture of cylinder pressure.',
+    parameters: [inCylinder],
+    result: {
+      kind: 'computed',
+      says: 'members evo evc ivo ivc overlap (crank angles), exhaust_plateau intake_plateau (pressures), tower_ratio',
+    },
+    formula: 'corners of the pressure over crank angle',
+    range: 'steady speed, spark plug removed from that cylinder',
+    errors: ['Fewer than two compression peaks are found.', 'A corner cannot be told from noise.'],
+    source:
+      'common practice; event conventions after Heywood, Internal Combustion Engine Fundamentals, chapter 6',
+    example: { expression: 'valve_events(snap.pressure).evo', result: '60 °BBDC' },
+  },
+];

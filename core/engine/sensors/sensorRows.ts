@@ -1,0 +1,81 @@
+import type { FunctionRow } from '../../expression/functionRow.ts';
+import { curve, quantity, temperaturePoint } from '../parameters.ts';
+import { interpolate } from './interpolate.ts';
+
+export const sensorRows: readonly FunctionRow[] = [
+  {
+    form: 'whole',
+    name: 'interpolate',
+    family: 'sensors',
+    summary: 'A reading turned into another quantity by a transfer curve, straight between its points.',
+    parameters: [
+      curve('curve', 'transfer curve of a reference'),
+      { name: 'x', takes: { what: 'any' }, meaning: 'the reading that the curve is entered with' },
+    ],
+    result: { kind: 'computed', says: 'the second quantity of the curve' },
+    formula: 'y = y1 + (x − x1)·(y2 − y1)/(x2 − x1) between the neighbouring points',
+    range: 'between the curve’s first and last point; nothing is computed beyond them',
+    errors: [
+      'The reading lies outside the curve.',
+      'The reading is not the quantity that the curve is entered with.',
+    ],
+    source: 'linear interpolation; the curve’s own source is its reference’s',
+    example: { expression: 'interpolate(spec.maf_curve, 1.85 V)', result: '32 g/s' },
+    evaluate: ([along, x]) => interpolate(along, x),
+  },
+  {
+    form: 'later',
+    name: 'thermistor_temperature',
+    family: 'sensors',
+    summary: 'The temperature of a thermistor from its resistance and its table.',
+    parameters: [
+      quantity('resistance', 'kΩ', 'resistance of the sensor alone'),
+      curve('curve', 'the sensor’s table: pairs of temperature and resistance'),
+    ],
+    result: { kind: 'fixed', unit: '°C', quantityKind: 'point' },
+    formula: '1/T = A + B·ln R + C·(ln R)³ through the three table points around the resistance',
+    range: 'between the table’s first and last point',
+    errors: [
+      'The resistance is not above 0, or outside the table.',
+      'The table has fewer than three points.',
+    ],
+    source: 'Steinhart and Hart, Deep-Sea Research 15 (1968) 497 (value from memory)',
+    example: {
+      expression: 'thermistor_temperature(12.49 kΩ, spec.ect_curve)',
+      result: '20.0 °C',
+    },
+  },
+  {
+    form: 'later',
+    name: 'divider_resistance',
+    family: 'sensors',
+    summary: 'A sensor’s resistance from the voltage at its pull-up resistor.',
+    parameters: [
+      quantity('volts', 'V', 'voltage at the sensor'),
+      quantity('supply', 'V', 'voltage that the pull-up hangs on'),
+      quantity('pullup', 'kΩ', 'resistance of the pull-up'),
+    ],
+    result: { kind: 'fixed', unit: 'Ω' },
+    formula: 'R = pullup · volts/(supply − volts)',
+    range: 'voltage from 0 to below the supply',
+    errors: ['The voltage is negative, or not below the supply: the circuit is open.'],
+    source: 'Ohm’s law',
+    example: { expression: 'divider_resistance(4.6 V, 5 V, 2.2 kΩ)', result: '25300 Ω' },
+  },
+  {
+    form: 'later',
+    name: 'nernst_volts',
+    family: 'sensors',
+    summary: 'The voltage of a zirconia sensor from its temperature and the oxygen in the exhaust.',
+    parameters: [
+      temperaturePoint('temperature', 'temperature of the zirconia'),
+      quantity('oxygen', '1', 'oxygen as a fraction of one atmosphere'),
+    ],
+    result: { kind: 'fixed', unit: 'V' },
+    formula: 'E = R·T/(4·F) · ln(0.209/oxygen)',
+    range: 'a hot sensor, about 350 .. 900 °C',
+    errors: ['The oxygen is not above 0.'],
+    source: 'Nernst’s equation with the constants of CODATA 2018',
+    example: { expression: 'nernst_volts(626.85 °C, 0.01)', result: '0.05894 V' },
+  },
+];
