@@ -15,7 +15,7 @@ const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
 
 describe('the version', () => {
   it('is the same in the manifest and in the program', () => {
-    expect(version).toBe(own.version);
+    expect(version()).toBe(own.version);
   });
 });
 
