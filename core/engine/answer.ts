@@ -17,13 +17,8 @@ export function isNoAnswer(answer: Answer): answer is NoAnswer {
  */
 export function ofNumbers(formula: (...numbers: number[]) => Answer): (args: readonly Plain[]) => Answer {
   return (args) => {
-    const numbers: number[] = [];
-    for (const arg of args) {
-      if (typeof arg !== 'number' || !Number.isFinite(arg))
-        return noAnswer('One of the values is no number.');
-      numbers.push(arg);
-    }
-    return finite(formula(...numbers));
+    const numbers = numbersOf(args, args.length);
+    return numbers === undefined ? notANumber : finite(formula(...numbers));
   };
 }
 
@@ -32,10 +27,10 @@ export function ofNumbersAndFuel(
   formula: (numbers: readonly number[], fuel: string) => Answer,
 ): (args: readonly Plain[]) => Answer {
   return (args) => {
-    const numbers = args.slice(0, -1);
     const fuel = args[args.length - 1];
     if (typeof fuel !== 'string') return noAnswer('The fuel must be named, for instance "E10".');
-    return ofNumbers((...each) => formula(each, fuel))(numbers);
+    const numbers = numbersOf(args, args.length - 1);
+    return numbers === undefined ? notANumber : finite(formula(numbers, fuel));
   };
 }
 
@@ -44,4 +39,16 @@ function finite(answer: Answer): Answer {
     return noAnswer('The result is beyond any number. Check the values and their units.');
   }
   return answer;
+}
+
+const notANumber = noAnswer('One of the values is no number.');
+
+function numbersOf(args: readonly Plain[], count: number): number[] | undefined {
+  const numbers: number[] = [];
+  for (let at = 0; at < count; at++) {
+    const arg = args[at];
+    if (typeof arg !== 'number' || !Number.isFinite(arg)) return undefined;
+    numbers.push(arg);
+  }
+  return numbers;
 }

@@ -9,19 +9,26 @@ import { type Fuel, fuels } from './fuels.ts';
  * E and a whole number from 0 to 100 is that share of ethanol by volume. An unknown name says which are near.
  */
 export function findFuel(name: string): Fuel | NoAnswer {
-  const asked = plainName(name);
-  const known = fuels.find((fuel) => spellings(fuel).some((spelling) => plainName(spelling) === asked));
+  // A series asks for the same fuel at every sample, so the table is read once.
+  if (bySpelling.size === 0) readTable();
+  const known = bySpelling.get(name) ?? bySpelling.get(plainName(name));
   if (known !== undefined) return known;
-  const percent = /^e(\d{1,3})$/.exec(asked)?.[1];
-  if (percent !== undefined && Number(percent) <= 100) return ethanolBlend(Number(percent) / 100);
   const near = nearest(name.trim(), fuels.flatMap(spellings));
   const offer = near.length === 0 ? '' : ` Did you mean ${near.join(' or ')}?`;
-  return noAnswer(
-    `The fuel "${name}" is not known.${offer} Known are E0 to E100, ${fuels
-      .filter((fuel) => !/^E\d/.test(fuel.name))
-      .map((fuel) => fuel.name)
-      .join(', ')}.`,
-  );
+  const others = fuels.map((fuel) => fuel.name).filter((each) => !/^E\d/.test(each));
+  return noAnswer(`The fuel "${name}" is not known.${offer} Known are E0 to E100, ${others.join(', ')}.`);
+}
+
+const bySpelling = new Map<string, Fuel>();
+
+function readTable(): void {
+  for (let percent = 0; percent <= 100; percent++) bySpelling.set(`e${percent}`, ethanolBlend(percent / 100));
+  for (const fuel of fuels) {
+    for (const spelling of spellings(fuel)) {
+      bySpelling.set(spelling, fuel);
+      bySpelling.set(plainName(spelling), fuel);
+    }
+  }
 }
 
 function spellings(fuel: Fuel): readonly string[] {

@@ -28,10 +28,10 @@ const waterGas = 3.5;
  */
 export function lambdaFromGas(gas: ExhaustGas, fuel: string): Answer {
   const { co2, co, o2, hc, nox } = gas;
-  const negative = Object.entries(gas).find(([, share]) => !(share >= 0));
-  if (negative !== undefined) {
+  if (!(co2 >= 0 && co >= 0 && o2 >= 0 && hc >= 0 && nox >= 0)) {
+    const [name, share] = Object.entries(gas).find(([, each]) => !(each >= 0)) ?? ['co2', co2];
     return noAnswer(
-      `There is no gas of ${sayPercent(negative[1])} (\`${negative[0]}\`). Zero the analyser, or check the sign.`,
+      `There is no gas of ${sayPercent(share)} (\`${name}\`). Zero the analyser, or check the sign.`,
     );
   }
   if (co2 === 0) {
