@@ -1,4 +1,5 @@
 import { over, plain, power, root, times } from './dimension.ts';
+import { exactFactor } from './exactFactor.ts';
 import type { Dimension, Unit } from './types.ts';
 import { type UnitRow, unitRows } from './unitTable.ts';
 
@@ -10,6 +11,7 @@ const bySpelling = new Map<string, Unit>();
 /** Units by canonical symbol: equal units are the same object. */
 const bySymbol = new Map<string, Unit>();
 const factorsOf = new Map<Unit, Factors>();
+const rowOf = new Map<Unit, UnitRow>();
 
 /** Joined spellings are kept up to here: a text full of made-up combinations must not fill the memory. */
 const mostKept = 5000;
@@ -115,6 +117,7 @@ function readRow(row: UnitRow): void {
   const { symbol, dimension, factor, offset = 0, kind } = row;
   const unit: Unit =
     kind === undefined ? { symbol, dimension, factor, offset } : { symbol, dimension, factor, offset, kind };
+  rowOf.set(unit, row);
   bySymbol.set(symbol, unit);
   bySpelling.set(symbol, unit);
   for (const spelling of row.also) bySpelling.set(spelling, unit);
@@ -212,18 +215,14 @@ function join(factors: Factors): Unit {
 
 function compute(symbol: string, factors: Factors): Unit {
   let dimension = plain;
-  let multiplied = 1;
-  let divided = 1;
+  const parts: [UnitRow, number][] = [];
   for (const [unit, count] of factors) {
     dimension =
       count > 0
         ? times(dimension, power(unit.dimension, count))
         : over(dimension, power(unit.dimension, -count));
-    // Multiplying what stands above and below apart keeps g/s and km/h as exact as a division can be.
-    for (let i = 0; i < Math.abs(count); i++) {
-      if (count > 0) multiplied *= unit.factor;
-      else divided *= unit.factor;
-    }
+    const row = rowOf.get(unit);
+    if (row !== undefined) parts.push([row, count]);
   }
-  return { symbol, dimension, factor: multiplied / divided, offset: 0 };
+  return { symbol, dimension, factor: exactFactor(parts), offset: 0 };
 }

@@ -33,6 +33,8 @@ export interface UnitRow {
   readonly name: string;
   readonly dimension: Dimension;
   readonly factor: number;
+  /** The factor as an exact quotient of two decimals, where it is no decimal itself. */
+  readonly ratio?: readonly [string, string];
   /** Where the factor comes from. */
   readonly source: string;
   /** Only for temperature points. */
@@ -60,7 +62,7 @@ function row(
   dimension: Dimension,
   factor: number,
   source: string,
-  more: Pick<UnitRow, 'offset' | 'kind' | 'joinsAs'> = {},
+  more: Pick<UnitRow, 'offset' | 'kind' | 'joinsAs' | 'ratio'> = {},
 ): UnitRow {
   return { symbol, also: also === '' ? [] : also.split(' '), name, dimension, factor, source, ...more };
 }
@@ -80,27 +82,44 @@ export const unitRows: readonly UnitRow[] = [
   row('MPa', '', 'megapascal', pressure, 1e6, si),
   row('bar', '', 'bar', pressure, 1e5, nist),
   row('mbar', '', 'millibar', pressure, 100, nist),
-  row('psi', '', 'pound-force per square inch', pressure, 6894.757293168362, inchPound),
+  row('psi', '', 'pound-force per square inch', pressure, 6894.757293168362, inchPound, {
+    ratio: ['4.4482216152605', '0.00064516'],
+  }),
   row('inHg', '', 'inch of mercury at 0 °C', pressure, 3386.388640341, mercury),
   row('cmHg', '', 'centimetre of mercury at 0 °C', pressure, 1333.22387415, mercury),
   row('mmHg', '', 'millimetre of mercury at 0 °C', pressure, 133.322387415, mercury),
   row('inH2O', 'inH₂O', 'inch of water', pressure, 249.08891, water),
   row('mmH2O', 'mmH₂O', 'millimetre of water', pressure, 9.80665, water),
-  row('Torr', 'torr', 'torr', pressure, 101325 / 760, nist),
+  row('Torr', 'torr', 'torr', pressure, 101325 / 760, nist, { ratio: ['101325', '760'] }),
   row('atm', '', 'standard atmosphere', pressure, 101325, nist),
 
   row('K', 'kelvin', 'kelvin', temperature, 1, si, { offset: 0 }),
   row('°C', 'degC ℃', 'degree Celsius', temperature, 1, si, { offset: 273.15 }),
-  row('°F', 'degF ℉', 'degree Fahrenheit', temperature, 5 / 9, nist, { offset: 459.67 / 1.8 }),
+  row('°F', 'degF ℉', 'degree Fahrenheit', temperature, 5 / 9, nist, {
+    offset: 459.67 / 1.8,
+    ratio: ['5', '9'],
+  }),
 
   row('turn', 'rev', 'turn', turn, 1, turning),
-  row('°', 'deg', 'degree of angle', turn, 1 / 360, turning),
-  row('°CA', 'degCA', 'degree of crank angle', turn, 1 / 360, turning),
-  row('°BTDC', 'degBTDC', 'degree before top dead centre', turn, 1 / 360, turning, { kind: 'btdc' }),
-  row('°ATDC', 'degATDC', 'degree after top dead centre', turn, 1 / 360, turning, { kind: 'atdc' }),
-  row('°BBDC', 'degBBDC', 'degree before bottom dead centre', turn, 1 / 360, turning, { kind: 'bbdc' }),
-  row('°ABDC', 'degABDC', 'degree after bottom dead centre', turn, 1 / 360, turning, { kind: 'abdc' }),
-  row('rpm', '', 'turn per minute', turnRate, 1 / 60, turning),
+  row('°', 'deg', 'degree of angle', turn, 1 / 360, turning, { ratio: ['1', '360'] }),
+  row('°CA', 'degCA', 'degree of crank angle', turn, 1 / 360, turning, { ratio: ['1', '360'] }),
+  row('°BTDC', 'degBTDC', 'degree before top dead centre', turn, 1 / 360, turning, {
+    ratio: ['1', '360'],
+    kind: 'btdc',
+  }),
+  row('°ATDC', 'degATDC', 'degree after top dead centre', turn, 1 / 360, turning, {
+    ratio: ['1', '360'],
+    kind: 'atdc',
+  }),
+  row('°BBDC', 'degBBDC', 'degree before bottom dead centre', turn, 1 / 360, turning, {
+    ratio: ['1', '360'],
+    kind: 'bbdc',
+  }),
+  row('°ABDC', 'degABDC', 'degree after bottom dead centre', turn, 1 / 360, turning, {
+    ratio: ['1', '360'],
+    kind: 'abdc',
+  }),
+  row('rpm', '', 'turn per minute', turnRate, 1 / 60, turning, { ratio: ['1', '60'] }),
 
   row('s', '', 'second', time, 1, si),
   row('ms', '', 'millisecond', time, 1e-3, si),
