@@ -1,0 +1,28 @@
+import type { ExpectedCase } from '../expectedCase.ts';
+import { blockedExhaust } from './blockedExhaust.ts';
+import { earlyThermostat } from './earlyThermostat.ts';
+import { fuelInTheOil } from './fuelInTheOil.ts';
+import { groundSideDrop } from './groundSideDrop.ts';
+import { misreadAirFlow } from './misreadAirFlow.ts';
+import { mountainBarometer } from './mountainBarometer.ts';
+import { openTemperatureSensor } from './openTemperatureSensor.ts';
+import { plenumLeak } from './plenumLeak.ts';
+import { studentsFirstNotebook } from './studentsFirstNotebook.ts';
+import { unitsWorkbook } from './unitsWorkbook.ts';
+import { weakFuelSupply } from './weakFuelSupply.ts';
+import { wornIntakeLobe } from './wornIntakeLobe.ts';
+
+export const allCases: readonly ExpectedCase[] = [
+  plenumLeak,
+  mountainBarometer,
+  earlyThermostat,
+  blockedExhaust,
+  fuelInTheOil,
+  wornIntakeLobe,
+  openTemperatureSensor,
+  groundSideDrop,
+  misreadAirFlow,
+  weakFuelSupply,
+  unitsWorkbook,
+  studentsFirstNotebook,
+];

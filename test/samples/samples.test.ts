@@ -1,0 +1,157 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { isMap, isScalar, isSeq, parseAllDocuments } from 'yaml';
+import { message } from '../../core/diagnostics/diagnostic.ts';
+import type { Value } from '../../core/expression/value.ts';
+import type { Amount } from '../../core/quantity/types.ts';
+import { study } from '../../core/study/study.ts';
+import type { Study } from '../../core/study/types.ts';
+import { allCases } from './expected/allCases.ts';
+import type { ExpectedCase } from './expectedCase.ts';
+
+const folder = join(import.meta.dirname, '..', '..', 'samples');
+const textOf = (file: string): string => readFileSync(join(folder, file), 'utf8');
+
+it('every sample has its expected case', () => {
+  const files = readdirSync(folder).filter((name) => name.endsWith('.diag'));
+  expect(files.sort()).toEqual(allCases.map((each) => each.file).sort());
+});
+
+describe.each(allCases)('$file', (expected) => {
+  const text = textOf(expected.file);
+  const studied = study(text);
+
+  it('says that its data are synthetic', () => {
+    expect(text.split('\n---')[0]).toMatch(/synthetic/i);
+  });
+
+  it('computes what a second route computes', () => {
+    for (const [name, value] of Object.entries(expected.values)) {
+      const got = namedValue(studied, name);
+      if (typeof value === 'number') {
+        expect(closeTo(si(got), value), `${name}: ${si(got)} for ${value}`).toBe(true);
+        continue;
+      }
+      for (const [member, memberValue] of Object.entries(value)) {
+        const memberGot = memberOf(got, member).si;
+        expect(closeTo(memberGot, memberValue), `${name}[${member}]: ${memberGot}`).toBe(true);
+      }
+    }
+    expect(notRecomputed(studied, expected)).toEqual([]);
+  });
+
+  it('carries the half-widths that follow from the instruments', () => {
+    for (const [name, width] of Object.entries(expected.halfWidths)) {
+      const got = namedValue(studied, name);
+      if (got.kind !== 'one') throw new Error(`${name} is ${got.kind}`);
+      const found = Math.hypot(...got.amount.spread.map((each) => each.by));
+      expect(closeTo(found, width), `${name}: ± ${found} for ± ${width}`).toBe(true);
+    }
+  });
+
+  it('ends in the verdicts that the author meant', () => {
+    const found = studied.expectations.filter((each) => each.part === 'expect' || each.part === 'verify');
+    const others = found.filter((each) => each.truth.verdict !== 'holds');
+    const got = Object.fromEntries(others.map((each) => [`${each.part}: ${each.text}`, each.truth.verdict]));
+    expect(got).toEqual(expected.notHolding);
+    if (!hasBrokenCells(studied)) expect(found.map((each) => each.text)).toEqual(statementsIn(text));
+  });
+
+  it('leaves one suspect and rules out the others', () => {
+    expect(Object.fromEntries(studied.suspects.map((each) => [each.name, each.standing]))).toEqual(
+      expected.suspects,
+    );
+  });
+
+  it('has no mistakes but the deliberate ones', () => {
+    const serious = studied.findings.filter((each) => each.diagnostic.severity !== 'info');
+    const said = serious.map((each) => message(each.diagnostic)).join('\n');
+    expect(
+      serious.map((each) => each.diagnostic.code),
+      said,
+    ).toEqual(expected.findings);
+  });
+
+  it('starts every cell with its own kind', () => {
+    const kinds = studied.file.cells.map((each) => each.cell?.kind);
+    if (!hasBrokenCells(studied)) expect(kinds).not.toContain(undefined);
+    expect(kinds[0]).toBe('diag');
+  });
+});
+
+describe('the cases taken together', () => {
+  const studies = allCases.map((each) => ({ file: each.file, study: study(textOf(each.file)) }));
+  const cases = studies.filter(({ study: each }) => !each.title.includes('deliberate mistakes'));
+
+  it('hold at least eight whole cases, each from complaint to proven repair', () => {
+    expect(cases.length).toBeGreaterThanOrEqual(8);
+    for (const { file, study: each } of cases) {
+      const kinds = each.file.cells.map(({ cell }) => cell?.kind);
+      expect(kinds, file).toEqual(
+        expect.arrayContaining(['readings', 'check', 'test', 'suspects', 'caution', 'question', 'repair']),
+      );
+      const proofs = each.expectations.filter(({ part }) => part === 'verify');
+      expect(proofs.length, file).toBeGreaterThan(1);
+      expect(
+        each.suspects.filter(({ standing }) => standing === 'still possible'),
+        file,
+      ).toHaveLength(1);
+      expect(each.readings.some(({ when }) => when === 'after')).toBe(true);
+    }
+  });
+
+  it('hold at least two with deliberate mistakes that say so', () => {
+    expect(studies.length - cases.length).toBeGreaterThanOrEqual(2);
+  });
+});
+
+/** A relative difference of 1e-4 covers the gas constant that the second route takes; everything else agrees far closer. */
+function closeTo(found: number, expected: number): boolean {
+  return Math.abs(found - expected) <= 1e-4 * Math.abs(expected) + 1e-12;
+}
+
+function namedValue(studied: Study, name: string): Value {
+  const found =
+    studied.computed.find((each) => each.fullName === name) ??
+    studied.readings.find((each) => each.fullName === name);
+  if (found === undefined) throw new Error(`There is no ${name}.`);
+  return found.value;
+}
+
+function si(value: Value): number {
+  if (value.kind !== 'one') throw new Error(`A single value was expected, not ${JSON.stringify(value)}.`);
+  return value.amount.si;
+}
+
+function memberOf(value: Value, member: string): Amount {
+  const found = value.kind === 'members' ? value.members.get(member) : undefined;
+  if (found === undefined || 'kind' in found) throw new Error(`There is no member ${member}.`);
+  return found;
+}
+
+/** Names that a case computes and no second route does; values that could not be computed are checked by their findings. */
+function notRecomputed(studied: Study, expected: ExpectedCase): string[] {
+  return studied.computed
+    .filter((each) => each.value.kind !== 'absent' && expected.values[each.fullName] === undefined)
+    .map((each) => each.fullName);
+}
+
+function hasBrokenCells(studied: Study): boolean {
+  return studied.file.cells.some((each) => each.cell === undefined);
+}
+
+/** The statements of `expect` and `verify` as the yaml package reads them, in the order of the file. */
+function statementsIn(text: string): string[] {
+  return [...parseAllDocuments(text)].flatMap((document) => {
+    if (!('contents' in document)) return [];
+    return ['expect', 'verify'].flatMap((key) => {
+      const list = document.get(key);
+      if (!isSeq(list)) return [];
+      return list.items.map((item) => {
+        const node = isMap(item) ? item.get(key, true) : item;
+        return String(isScalar(node) ? node.value : node).trim();
+      });
+    });
+  });
+}
