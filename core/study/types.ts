@@ -5,9 +5,11 @@ import type { Type } from '../expression/type.ts';
 import type { Truth, Value } from '../expression/value.ts';
 import type { EngineState, Form, Signal } from '../signals/types.ts';
 import type { Span } from '../text/span.ts';
+import type { Memo } from './memo.ts';
 
 /** A case evaluated: text → cells → names and types → values → verdicts. Cells are named by their index, from 0. */
 export interface Study {
+  readonly text: string;
   readonly file: CaseFile;
   readonly title: string;
   readonly readings: readonly Reading[];
@@ -18,6 +20,8 @@ export interface Study {
   readonly next: string | undefined;
   /** Everything found, in the order of the file. */
   readonly findings: readonly Finding[];
+  /** What the next study of the same case may take over. */
+  readonly memo: Memo;
 }
 
 /** A diagnostic with its cell; the cell is undefined for findings about the file as a whole. */
@@ -67,7 +71,8 @@ export interface Computed {
   readonly fullName: string;
   readonly name: string;
   readonly cell: number;
-  readonly typed: TypedExpression;
+  /** Undefined for a member of a circle. */
+  readonly typed: TypedExpression | undefined;
   /** The expression on one line. */
   readonly text: string;
   readonly value: Value;

@@ -36,13 +36,13 @@ export const rulesRows: Rows<RulesFacts> = {
     right: 'values:\n  map: 101 kPa',
   },
   'beyond-sensor': {
-    severity: 'error',
+    severity: 'warning',
     title: 'More than the data can carry',
     say: ({ name, written, range, source }) =>
       `${written} cannot have come over generic data: \`${name}\` carries ${range} there (${source}). Check the number and its unit, or say with \`tool\` which instrument measured it.`,
     why: 'Generic data carry each value in one or two bytes. What does not fit in them was not read from them.',
-    wrong: 'tool: scan\nvalues:\n  ltft_b1: +120 %',
-    right: 'tool: scan\nvalues:\n  ltft_b1: +12 %',
+    wrong: 'tool: scan\nvalues:\n  vss: 280 km/h',
+    right: 'tool: scan\nvalues:\n  vss: 80 km/h',
   },
   'impossible-value': {
     severity: 'error',

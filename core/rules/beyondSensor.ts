@@ -1,0 +1,30 @@
+import { diagnose } from '../diagnostics/diagnostic.ts';
+import { formatRange } from '../quantity/format.ts';
+import { rangesOf } from '../signals/ranges.ts';
+import type { Finding, Reading } from '../study/types.ts';
+import { isOutside, measuredIn } from './measured.ts';
+import type { Rule } from './rule.ts';
+
+/** More than the generic encoding carries, for a value that is said to have come over generic data. */
+export const beyondSensor: Rule = {
+  code: 'beyond-sensor',
+  check: (study): readonly Finding[] =>
+    measuredIn(study.readings).flatMap((one) => {
+      const { encoding, physical } = rangesOf(one.form);
+      if (encoding === undefined || !isFromGenericData(one.reading)) return [];
+      if (!isOutside(one, encoding) || (physical !== undefined && isOutside(one, physical))) return [];
+      const facts = {
+        name: one.name,
+        written: one.written,
+        range: formatRange(encoding.low, encoding.high, one.type),
+        source: encoding.source,
+      };
+      const { cell, valueSpan } = one.reading;
+      return [{ cell, diagnostic: diagnose('beyond-sensor', valueSpan, facts) }];
+    }),
+};
+
+/** A tool whose name says "scan", or a reading that names no tool. Gauges and meters have ranges of their own. */
+function isFromGenericData({ tool, from }: Reading): boolean {
+  return from === 'readings' && (tool === undefined || /scan/i.test(tool));
+}

@@ -1,0 +1,47 @@
+import { diagnose } from '../diagnostics/diagnostic.ts';
+import { temperature } from '../quantity/dimension.ts';
+import { rangesOf } from '../signals/ranges.ts';
+import type { Finding } from '../study/types.ts';
+import { type Measured, measuredIn } from './measured.ts';
+import type { Rule } from './rule.ts';
+
+/** The end of the scale, or a known substitute: what a module shows for a circuit that is open or shorted. */
+export const failedValue: Rule = {
+  code: 'failed-value',
+  check: (study): readonly Finding[] => {
+    const all = measuredIn(study.readings);
+    return all.flatMap((one) => {
+      const means = failureOf(one, all);
+      if (means === undefined) return [];
+      const facts = { name: one.name, written: one.written, means };
+      const { cell, valueSpan } = one.reading;
+      return [{ cell, diagnostic: diagnose('failed-value', valueSpan, facts) }];
+    });
+  },
+};
+
+/** What a value says about its circuit, if it is one of the values that only a failed circuit gives. */
+export function failureOf(one: Measured, all: readonly Measured[]): string | undefined {
+  const failed = rangesOf(one.form).failed.find((each) => Math.abs(each.si - one.si) < closeTo(each.si));
+  if (failed === undefined) return undefined;
+  return one.type.dimension === temperature && isThatCold(one, all) ? undefined : failed.means;
+}
+
+const closeTo = (si: number): number => Math.max(Math.abs(si), 1) * 1e-6;
+
+/** Forty below is a failed sensor, unless another temperature of the same moment is nearly as cold. */
+function isThatCold(one: Measured, all: readonly Measured[]): boolean {
+  if (one.si > freezing) return false;
+  return all.some(
+    (other) =>
+      other.reading !== one.reading &&
+      other.type.kind === 'point' &&
+      other.reading.cell === one.reading.cell &&
+      other.si < veryCold &&
+      other.si !== one.si,
+  );
+}
+
+/** K; nearly as cold is below −25 °C. */
+const freezing = 273.15;
+const veryCold = 248.15;

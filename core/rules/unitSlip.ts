@@ -1,0 +1,71 @@
+import { diagnose, type Fix } from '../diagnostics/diagnostic.ts';
+import { fromSi, toSi } from '../quantity/convert.ts';
+import { formatNumber, formatRange } from '../quantity/format.ts';
+import type { Unit } from '../quantity/types.ts';
+import { unitOf } from '../quantity/unit.ts';
+import { type Interval, rangesOf } from '../signals/ranges.ts';
+import type { Finding, Study } from '../study/types.ts';
+import { isOutside, type Measured, measuredIn } from './measured.ts';
+import { rewritten } from './rewritten.ts';
+import type { Rule } from './rule.ts';
+
+/**
+ * The number is right and the unit is not: impossible as it is written, possible and better still usual in another unit.
+ * What is impossible in every unit is `impossible-value`'s.
+ */
+export const unitSlip: Rule = {
+  code: 'unit-slip',
+  check: (study: Study): readonly Finding[] =>
+    measuredIn(study.readings).flatMap((one) => {
+      const limit = rangesOf(one.form).physical;
+      if (limit === undefined || !isOutside(one, limit)) return [];
+      const offers = slipsOf(one, limit);
+      if (offers.length === 0) return [];
+      const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
+      const facts = {
+        name: one.name,
+        written: one.written,
+        limit: formatRange(limit.low, limit.high, one.type),
+        offers: offers.map((unit) => `${number} ${unit.symbol}`),
+      };
+      const fixes: Fix[] = offers.flatMap((unit) => rewritten(study, one.reading, one.type.unit, unit));
+      const { cell, valueSpan } = one.reading;
+      return [{ cell, diagnostic: diagnose('unit-slip', valueSpan, facts, fixes) }];
+    }),
+};
+
+/** The units in which the same number would be possible, those in which it would be usual first; at most two. */
+export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
+  const { unit, kind, dimension } = one.type;
+  const value = fromSi(one.si, unit, kind);
+  const state = one.reading.state?.name;
+  const usual = rangesOf(one.form).usual.filter((each) => each.state === state);
+  const rank = (candidate: Unit): number => {
+    const si = toSi(value, candidate, kind);
+    if (si < limit.low || si > limit.high) return 0;
+    return usual.some(({ range }) => si >= range.low && si <= range.high) ? 2 : 1;
+  };
+  const ranked = tradeUnits
+    .map((symbol) => unitOf(symbol))
+    .filter((candidate) => candidate !== undefined)
+    .filter((candidate) => candidate.dimension === dimension && candidate.symbol !== unit.symbol)
+    .map((candidate) => ({ candidate, rank: rank(candidate) }))
+    .filter((each) => each.rank > 0);
+  const best = Math.max(...ranked.map((each) => each.rank));
+  return ranked
+    .filter((each) => each.rank === best)
+    .slice(0, 2)
+    .map((each) => each.candidate);
+}
+
+/** Units that instruments of the trade show, the commoner first. */
+const tradeUnits = [
+  ...['kPa', 'inHg', 'psi', 'bar', 'mbar', 'mmHg', 'inH2O', 'MPa'],
+  ...['°C', '°F'],
+  ...['g/s', 'lb/min', 'kg/h'],
+  ...['V', 'mV', 'A', 'mA', 'Ω', 'kΩ', 'MΩ'],
+  ...['s', 'ms', 'µs', 'min', 'h'],
+  ...['Hz', 'kHz'],
+  ...['km/h', 'mph', 'km', 'mi'],
+  ...['L', 'cc', '%', 'ppm'],
+];

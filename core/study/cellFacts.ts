@@ -1,0 +1,56 @@
+import type { TextNode } from '../casefile/tree.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Expression } from '../expression/tree.ts';
+import type { Span } from '../text/span.ts';
+import type { Part, Reading, TakenAt } from './types.ts';
+
+/** What one cell brings to the case, before any name is looked up. */
+export interface CellFacts {
+  readonly cell: number;
+  readonly as: string | undefined;
+  readonly asSpan: Span | undefined;
+  /** The cell's states by their own names, when it has several side by side. */
+  readonly states: ReadonlyMap<string, TakenAt>;
+  /** Readings cells answer for every signal: one that they do not hold is "not measured". */
+  readonly answersForSignals: boolean;
+  /** Bare names look here: readings, captures and lets; never a reference. */
+  readonly open: boolean;
+  readonly readings: readonly Reading[];
+  readonly definitions: readonly Definition[];
+  readonly statements: readonly Statement[];
+  /** The names of a suspects cell's faults. */
+  readonly suspects: readonly string[];
+  /** Expressions that are only computed, such as a question's answer. */
+  readonly answers: readonly Source[];
+  /** The whole cell says `shows: fault`; the span of its title. */
+  readonly meantToFail: Span | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** A `let`: a name and the expression that computes it. */
+export interface Definition {
+  readonly id: string;
+  readonly name: string;
+  readonly cell: number;
+  readonly source: Source;
+  readonly keySpan: Span;
+}
+
+/** An expression with the text node that it stands in. */
+export interface Source {
+  readonly node: TextNode;
+  readonly expression: Expression;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** An expectation as written: what must hold, and what the author says about it. */
+export interface Statement {
+  readonly cell: number;
+  readonly part: Part;
+  readonly title: string;
+  readonly source: Source;
+  readonly ifFails: string | undefined;
+  readonly because: string | undefined;
+  readonly showsFault: boolean;
+  readonly suspect: string | undefined;
+}

@@ -1,0 +1,94 @@
+import type { Cell } from '../../casefile/cell.ts';
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
+import type { CellFacts } from '../cellFacts.ts';
+import type { Header } from '../header.ts';
+import { sourceOf } from '../source.ts';
+import { takenAt } from '../takenAt.ts';
+import { findTool } from '../tools.ts';
+import { captureReadings } from './capture.ts';
+import { checkPrefix, checkStateName } from './names.ts';
+import { referenceReadings, takenReadings } from './readings.ts';
+import { definitionsOf, expectationsOf, predictionsOf, proofsOf } from './statements.ts';
+import { testReadings } from './test.ts';
+import { type Collected, circumstancesOf, readValues } from './values.ts';
+
+/** What a cell brings to the case: its readings, computed names and statements. */
+export function collectCell(cell: Cell | undefined, index: number, header: Header): CellFacts {
+  if (cell === undefined) return nothing(index);
+  const as = 'as' in cell ? cell.as : undefined;
+  const { readings, diagnostics } = readingsOf(cell, index, header);
+  const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header);
+  const states = 'states' in cell ? (cell.states ?? []) : [];
+  const found: Diagnostic[] = [...checkPrefix(as, header), ...diagnostics, ...lets.diagnostics];
+  if ('tool' in cell) found.push(...findTool(header.tools, cell.tool).diagnostics);
+  for (const { key } of states) found.push(...checkStateName(key, header));
+  const statesByName = new Map(
+    states.flatMap(({ key, value }) => {
+      const taken = takenAt(value);
+      return taken === undefined ? [] : [[key.text, taken] as const];
+    }),
+  );
+  return {
+    cell: index,
+    as: as?.text,
+    asSpan: as?.span,
+    states: statesByName,
+    answersForSignals: cell.kind === 'readings',
+    open: cell.kind !== 'reference',
+    readings,
+    definitions: lets.definitions,
+    statements: statementsOf(cell, index),
+    suspects: cell.kind === 'suspects' ? (cell.consider ?? []).map((each) => each.name.text.trim()) : [],
+    answers: cell.kind === 'question' && cell.answer !== undefined ? [sourceOf(cell.answer)] : [],
+    meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
+    diagnostics: found,
+  };
+}
+
+function readingsOf(cell: Cell, index: number, header: Header): Collected {
+  switch (cell.kind) {
+    case 'readings':
+      return takenReadings(cell, circumstancesOf(cell, 'readings', index, header));
+    case 'reference':
+      return referenceReadings(cell, circumstancesOf(cell, 'reference', index, header));
+    case 'capture':
+      return captureReadings(cell, circumstancesOf(cell, 'capture', index, header));
+    case 'picture':
+      return readValues(cell.marks?.entries ?? [], circumstancesOf(cell, 'picture', index, header));
+    case 'test':
+      return testReadings(cell, circumstancesOf(cell, 'test', index, header));
+    default:
+      return { readings: [], diagnostics: [] };
+  }
+}
+
+function statementsOf(cell: Cell, index: number): CellFacts['statements'] {
+  switch (cell.kind) {
+    case 'check':
+      return expectationsOf(cell, index);
+    case 'repair':
+      return proofsOf(cell, index);
+    case 'suspects':
+      return predictionsOf(cell, index);
+    default:
+      return [];
+  }
+}
+
+function nothing(index: number): CellFacts {
+  return {
+    cell: index,
+    as: undefined,
+    asSpan: undefined,
+    states: new Map(),
+    answersForSignals: false,
+    open: false,
+    readings: [],
+    definitions: [],
+    statements: [],
+    suspects: [],
+    answers: [],
+    meantToFail: undefined,
+    diagnostics: [],
+  };
+}

@@ -1,0 +1,26 @@
+import type { TextNode } from '../../casefile/tree.ts';
+import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { keywords } from '../../expression/scan.ts';
+import type { Header } from '../header.ts';
+import { isSignal } from './values.ts';
+
+const sections: ReadonlySet<string> = new Set(['vehicle', 'engine', 'site']);
+
+/** A cell's `as` must be free: no signal, no word of the language, no section of the header. */
+export function checkPrefix(as: TextNode | undefined, header: Header): readonly Diagnostic[] {
+  if (as === undefined) return [];
+  const what = takenAs(as.text, header);
+  return what === undefined ? [] : [diagnose('shadowed-name', as.span, { name: as.text, what })];
+}
+
+function takenAs(name: string, header: Header): string | undefined {
+  if (sections.has(name)) return 'a section of the header';
+  if (keywords.has(name)) return 'a word of the expression language';
+  return isSignal(name, header) === undefined ? undefined : 'a signal';
+}
+
+/** A state's own name stands between the cell's name and the signal's, so it must not be a signal. */
+export function checkStateName(name: TextNode, header: Header): readonly Diagnostic[] {
+  if (isSignal(name.text, header) === undefined) return [];
+  return [diagnose('shadowed-name', name.span, { name: name.text, what: 'a signal' })];
+}

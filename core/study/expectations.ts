@@ -1,0 +1,83 @@
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import type { Truth, Value } from '../expression/value.ts';
+import type { CellFacts, Statement } from './cellFacts.ts';
+import type { Evaluated } from './evaluateCase.ts';
+import { placedIn } from './placed.ts';
+import { onOneLine } from './source.ts';
+import type { Expectation } from './types.ts';
+
+/** The verdict of a statement. What is no statement at all is reported and cannot be computed. */
+export function expectationOf(
+  statement: Statement,
+  evaluated: Evaluated,
+): { readonly expectation: Expectation; readonly diagnostics: readonly Diagnostic[] } {
+  const { node, expression } = statement.source;
+  const { type } = evaluated.typed;
+  const diagnostics: Diagnostic[] = [];
+  if (type.kind !== 'truth' && type.kind !== 'unknown') {
+    const found = diagnose('not-a-statement', expression.span, { got: typeWords(type.kind) });
+    diagnostics.push(...placedIn(node, [found]));
+  }
+  const { cell, part, title, ifFails, because, showsFault, suspect } = statement;
+  return {
+    expectation: {
+      cell,
+      part,
+      title,
+      text: onOneLine(node.text),
+      truth: truthOf(evaluated.value),
+      from: evaluated.from,
+      span: node.span,
+      ifFails,
+      because,
+      showsFault,
+      suspect,
+    },
+    diagnostics,
+  };
+}
+
+function typeWords(kind: string): string {
+  switch (kind) {
+    case 'one':
+      return 'one quantity';
+    case 'members':
+      return 'several quantities';
+    case 'series':
+      return 'a series of samples';
+    case 'curve':
+      return 'a curve';
+    case 'range':
+      return 'a range';
+    default:
+      return 'a word';
+  }
+}
+
+function truthOf(value: Value): Truth {
+  if (value.kind === 'truth') return value;
+  const absent = value.kind === 'absent';
+  return {
+    kind: 'truth',
+    verdict: absent ? value.status : 'cannot compute',
+    left: undefined,
+    margin: undefined,
+    marginUncertainty: undefined,
+    marginType: undefined,
+    limit: undefined,
+    member: undefined,
+    why: absent ? value.why : 'it is no statement',
+  };
+}
+
+/** A check that says `shows: fault` and in which everything holds says something else than its author means. */
+export function faultsNotShown(cell: CellFacts, expectations: readonly Expectation[]): readonly Diagnostic[] {
+  const all = expectations.length > 0 && expectations.every((each) => each.truth.verdict === 'holds');
+  if (cell.meantToFail !== undefined) {
+    const title = expectations[0]?.title ?? '';
+    return all ? [diagnose('fault-not-shown', cell.meantToFail, { title })] : [];
+  }
+  return expectations
+    .filter((each) => each.showsFault && each.truth.verdict === 'holds')
+    .map((each) => diagnose('fault-not-shown', each.span, { title: each.text }));
+}

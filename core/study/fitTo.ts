@@ -1,0 +1,109 @@
+import type { TextNode } from '../casefile/tree.ts';
+import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.ts';
+import { otherUnit } from '../quantity/format.ts';
+import type { Kind, Quantity, QuantityType } from '../quantity/types.ts';
+import { plainUnit, unitOf } from '../quantity/unit.ts';
+import type { Form, Signal } from '../signals/types.ts';
+
+/** What a written quantity is once its signal has had its say. */
+export interface Fitted {
+  readonly type: QuantityType;
+  readonly form: Form | undefined;
+}
+
+/**
+ * Fits a quantity to the signal that it is a reading of: its unit decides the form, its form decides the kind.
+ * Without a signal (a reference's free name) the quantity stands as written.
+ */
+export function fitTo(
+  quantity: Quantity,
+  signal: Signal | undefined,
+  name: string,
+  node: TextNode,
+): { readonly fitted: Fitted | undefined; readonly diagnostics: readonly Diagnostic[] } {
+  const { unit } = quantity;
+  const as = (kind: Kind, form: Form | undefined): Fitted => ({
+    type: { dimension: unit.dimension, kind, unit },
+    form,
+  });
+  if (signal === undefined) return { fitted: as(quantity.kind, undefined), diagnostics: [] };
+
+  const plain = unit === plainUnit;
+  const form = signal.forms.find((each) => {
+    const usual = unitOf(each.unit);
+    if (usual?.dimension !== unit.dimension) return false;
+    return !plain || usual === plainUnit;
+  });
+  if (form === undefined) {
+    const diagnostic = plain ? missingUnit(signal, name, node) : wrongDimension(quantity, signal, name, node);
+    return { fitted: undefined, diagnostics: [diagnostic] };
+  }
+  const kind = form.kind ?? 'none';
+  if (quantity.kindGiven && quantity.kind !== kind) {
+    const facts = { name, meaning: signal.meaning, is: kindWords(quantity.kind), takes: kindWords(kind) };
+    return { fitted: undefined, diagnostics: [diagnose('wrong-kind', node.span, facts)] };
+  }
+  return { fitted: as(kind, form), diagnostics: [] };
+}
+
+function missingUnit(signal: Signal, name: string, node: TextNode): Diagnostic {
+  const units = unitsFor(signal);
+  const value = node.text.trim();
+  const fixes: Fix[] = units.map((unit) => ({
+    title: `Write \`${value} ${unit}\``,
+    edits: [{ span: { start: node.span.end, end: node.span.end }, newText: ` ${unit}` }],
+  }));
+  const safe = node.style === 'plain' ? fixes : [];
+  return diagnose('missing-unit', node.span, { name, value, units }, safe);
+}
+
+function wrongDimension(quantity: Quantity, signal: Signal, name: string, node: TextNode): Diagnostic {
+  return diagnose('wrong-dimension', node.span, {
+    name,
+    meaning: signal.meaning,
+    written: node.text.trim(),
+    is: quantity.unit.dimension.name,
+    takes: unitsFor(signal).map((unit) => `\`${unit}\``),
+  });
+}
+
+/** The units to offer for a signal: each form's own, and its neighbour in the other system. */
+function unitsFor(signal: Signal): string[] {
+  const units = new Set<string>();
+  for (const form of signal.forms) {
+    units.add(form.unit);
+    const unit = unitOf(form.unit);
+    const other = unit === undefined ? undefined : otherUnit(unit);
+    if (other !== undefined) units.add(other.symbol);
+  }
+  units.delete('1');
+  return [...units];
+}
+
+/** How a kind is said in a sentence. */
+export function kindWords(kind: Kind): string {
+  switch (kind) {
+    case 'absolute':
+      return 'an absolute pressure';
+    case 'gauge':
+      return 'a gauge pressure (above the barometer)';
+    case 'vacuum':
+      return 'a vacuum (below the barometer)';
+    case 'difference':
+      return 'a difference';
+    case 'point':
+      return 'a temperature';
+    case 'btdc':
+      return 'an angle before top dead centre';
+    case 'atdc':
+      return 'an angle after top dead centre';
+    case 'bbdc':
+      return 'an angle before bottom dead centre';
+    case 'abdc':
+      return 'an angle after bottom dead centre';
+    case 'open':
+      return 'a pressure';
+    case 'none':
+      return 'a plain quantity';
+  }
+}

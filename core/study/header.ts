@@ -1,0 +1,153 @@
+import type { HeaderCell } from '../casefile/cell.ts';
+import { type Keys, propertyOf } from '../casefile/kinds/key.ts';
+import { kinds } from '../casefile/kinds/kinds.ts';
+import type { TextNode } from '../casefile/tree.ts';
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import type { Absent } from '../expression/value.ts';
+import { signalOf } from '../signals/lookup.ts';
+import type { Form, Signal } from '../signals/types.ts';
+import { headerName, headerSignal } from './headerTable.ts';
+import { readValue } from './readValue.ts';
+import { noTools, readTools, type Tools } from './tools.ts';
+import type { Reading } from './types.ts';
+
+/** What the case's header says, ready for the cells that need it. */
+export interface Header {
+  readonly title: string;
+  /** `engine.displacement`, `site.altitude` …: values that expressions can use. */
+  readonly values: ReadonlyMap<string, Reading>;
+  readonly tools: Tools;
+  readonly ownSignals: ReadonlyMap<string, Signal>;
+  readonly cylinders: number | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export const noHeader: Header = {
+  title: '',
+  values: new Map(),
+  tools: noTools,
+  ownSignals: new Map(),
+  cylinders: undefined,
+  diagnostics: [],
+};
+
+const sections = ['vehicle', 'engine', 'site'] as const;
+
+export function readHeader(cell: HeaderCell, index: number): Header {
+  const values = new Map<string, Reading>();
+  const diagnostics: Diagnostic[] = [];
+  for (const section of sections) {
+    const fields = cell[section];
+    if (fields === undefined) continue;
+    const keys: Keys = kinds.diag.keys[section].holds.keys;
+    for (const [key, row] of Object.entries(keys)) {
+      const node = (fields as unknown as Readonly<Record<string, TextNode | undefined>>)[
+        propertyOf(key, row)
+      ];
+      if (node === undefined) continue;
+      const { reading, diagnostics: found } = headerValue(
+        section,
+        key,
+        row.meaning,
+        row.holds === 'quantity',
+        node,
+        index,
+      );
+      values.set(reading.fullName, reading);
+      diagnostics.push(...found);
+    }
+  }
+  const own = readOwnSignals(cell);
+  const tools = readTools(cell.tools);
+  const cylinders = values.get('engine.cylinders')?.value;
+  return {
+    title: cell.case?.text.trim() ?? '',
+    values,
+    tools,
+    ownSignals: own.signals,
+    cylinders: cylinders?.kind === 'one' ? cylinders.amount.si : undefined,
+    diagnostics: [...diagnostics, ...tools.diagnostics, ...own.diagnostics],
+  };
+}
+
+function headerValue(
+  section: string,
+  key: string,
+  meaning: string,
+  isQuantity: boolean,
+  node: TextNode,
+  cell: number,
+): { readonly reading: Reading; readonly diagnostics: readonly Diagnostic[] } {
+  const fullName = headerName(section, key);
+  const base = {
+    fullName,
+    key: fullName,
+    from: 'header',
+    cell,
+    when: 'before',
+    state: undefined,
+    signal: undefined,
+    form: undefined,
+    keySpan: node.span,
+    valueSpan: node.span,
+    tool: undefined,
+    at: undefined,
+    saw: undefined,
+  } as const;
+  if (!isQuantity) {
+    const value = { kind: 'words', text: node.text.trim() } as const;
+    return { reading: { ...base, type: { kind: 'words' }, value }, diagnostics: [] };
+  }
+  const read = readValue(node, {
+    fullName,
+    key,
+    signal: headerSignal(section, key, meaning),
+    reference: false,
+    cylinders: undefined,
+    accuracy: () => undefined,
+  });
+  return { reading: { ...base, type: read.type, value: read.value }, diagnostics: read.diagnostics };
+}
+
+/** `signals:` of the header: the case's own vocabulary. */
+function readOwnSignals(cell: HeaderCell): {
+  readonly signals: ReadonlyMap<string, Signal>;
+  readonly diagnostics: readonly Diagnostic[];
+} {
+  const signals = new Map<string, Signal>();
+  const diagnostics: Diagnostic[] = [];
+  for (const { key, value } of cell.signals ?? []) {
+    const name = key.text;
+    if (signalOf(name) !== undefined) {
+      diagnostics.push(diagnose('shadowed-name', key.span, { name, what: 'a signal that is known already' }));
+      continue;
+    }
+    const words = value.words?.map((each) => each.text) ?? [];
+    const kind = value.kind?.text as Form['kind'];
+    const form: Form = {
+      unit: value.unit?.text.trim() ?? '1',
+      physical: value.possible?.text ?? '',
+      ...(kind === undefined ? {} : { kind }),
+    };
+    const by = value.by?.text;
+    signals.set(name, {
+      name,
+      meaning: value.meaning?.text.trim() ?? name,
+      family: 'own',
+      holds: words.length > 0 ? 'word' : 'quantity',
+      ...(words.length > 0 ? { words } : {}),
+      forms: words.length > 0 ? [] : [form],
+      ...(by === 'cylinder' || by === 'label' ? { by } : {}),
+    });
+  }
+  return { signals, diagnostics };
+}
+
+/** What stands for a header value that the header does not give. */
+export function notInHeader(name: string): Absent {
+  return {
+    kind: 'absent',
+    status: 'cannot compute',
+    why: `the header does not give \`${name.replace('.', ': ').replaceAll('_', ' ')}\``,
+  };
+}

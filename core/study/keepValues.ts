@@ -1,0 +1,46 @@
+import type { Absent, Value } from '../expression/value.ts';
+import type { Amount, QuantityType, Spread } from '../quantity/types.ts';
+import type { Reading } from './types.ts';
+
+/**
+ * Readings of a cell that was read again, with the very values of before where they are the same,
+ * so that what is computed from them is known to be unchanged.
+ */
+export function keepValues(
+  readings: readonly Reading[],
+  before: ReadonlyMap<string, Reading>,
+): readonly Reading[] {
+  return readings.map((reading) => {
+    const known = before.get(reading.fullName);
+    if (known === undefined || !sameValue(known.value, reading.value)) return reading;
+    return { ...reading, value: known.value };
+  });
+}
+
+function sameValue(a: Value, b: Value): boolean {
+  if (a.kind === 'one' && b.kind === 'one') return sameType(a.type, b.type) && sameAmount(a.amount, b.amount);
+  if (a.kind === 'words' && b.kind === 'words') return a.text === b.text;
+  if (a.kind === 'absent' && b.kind === 'absent') return sameAbsent(a, b);
+  if (a.kind !== 'members' || b.kind !== 'members') return false;
+  if (a.by !== b.by || !sameType(a.type, b.type) || a.members.size !== b.members.size) return false;
+  const others = [...b.members];
+  return [...a.members].every(([name, member], i) => {
+    const [otherName, other] = others[i] ?? [];
+    return name === otherName && other !== undefined && sameMember(member, other);
+  });
+}
+
+function sameMember(a: Amount | Absent, b: Amount | Absent): boolean {
+  if ('si' in a) return 'si' in b && sameAmount(a, b);
+  return !('si' in b) && sameAbsent(a, b);
+}
+
+const sameAbsent = (a: Absent, b: Absent): boolean => a.status === b.status && a.why === b.why;
+
+const sameType = (a: QuantityType, b: QuantityType): boolean => a.unit === b.unit && a.kind === b.kind;
+
+const sameAmount = (a: Amount, b: Amount): boolean => Object.is(a.si, b.si) && sameSpread(a.spread, b.spread);
+
+function sameSpread(a: Spread, b: Spread): boolean {
+  return a.length === b.length && a.every((each, i) => each.source === b[i]?.source && each.by === b[i]?.by);
+}

@@ -1,0 +1,16 @@
+import type { Cell } from '../casefile/cell.ts';
+import type { Expression } from '../expression/tree.ts';
+import type { CellFacts } from './cellFacts.ts';
+import type { Evaluated } from './evaluateCase.ts';
+import type { Header } from './header.ts';
+import type { Reading } from './types.ts';
+
+/** What a study keeps for the next one of the same case: each part with what it was made from. */
+export interface Memo {
+  readonly header: { readonly cell: Cell | undefined; readonly header: Header };
+  readonly facts: ReadonlyMap<Cell, CellFacts>;
+  readonly readings: ReadonlyMap<string, Reading>;
+  readonly evaluated: ReadonlyMap<Expression, Evaluated>;
+  /** How many expressions were computed anew. */
+  readonly fresh: number;
+}

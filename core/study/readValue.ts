@@ -1,0 +1,269 @@
+import { entryOf, type ListNode, type MapNode, type Node, type TextNode } from '../casefile/tree.ts';
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import type { Type } from '../expression/type.ts';
+import type { Absent, Value } from '../expression/value.ts';
+import { exact, measured } from '../quantity/amount.ts';
+import { toSi } from '../quantity/convert.ts';
+import { absences, isAbsence, isRange, parseReading } from '../quantity/parse.ts';
+import { parseCurve } from '../quantity/parseCurve.ts';
+import type { Absence, Amount, Quantity, QuantityRange, QuantityType } from '../quantity/types.ts';
+import { unitOf } from '../quantity/unit.ts';
+import type { Form, Signal } from '../signals/types.ts';
+import { nearest } from '../text/nearest.ts';
+import type { Span } from '../text/span.ts';
+import { type Fitted, fitTo } from './fitTo.ts';
+import { placedIn } from './placed.ts';
+import type { Accuracy } from './tools.ts';
+
+/** Where a value stands: what it may be there, and what is known about it. */
+export interface Place {
+  readonly fullName: string;
+  readonly key: string;
+  readonly signal: Signal | undefined;
+  /** A reference may hold ranges and curves. */
+  readonly reference: boolean;
+  readonly cylinders: number | undefined;
+  /** The accuracy of the instrument, by its name in the header; undefined when no tool is named. */
+  readonly accuracy: (tool: TextNode | undefined) => Accuracy | undefined;
+}
+
+export interface ReadValue {
+  readonly type: Type;
+  readonly value: Value;
+  readonly form: Form | undefined;
+  readonly span: Span;
+  readonly tool: string | undefined;
+  readonly at: string | undefined;
+  readonly saw: string | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Reads what stands behind a signal's name: a quantity, a word, a map, a range or a curve. */
+export function readValue(node: Node, place: Place): ReadValue {
+  if (node.kind === 'map') {
+    const inner = entryOf(node, 'value');
+    if (inner !== undefined) return measuredValue(node, inner.value, place);
+  }
+  const accuracy = place.accuracy(undefined);
+  return read(node, place, accuracy);
+}
+
+/** `{value: 16.4 inHg, tool: gauge, at: brake booster port, saw: steady}` */
+function measuredValue(node: MapNode, inner: Node, place: Place): ReadValue {
+  const tool = textOf(node, 'tool');
+  const result = read(inner, place, place.accuracy(tool));
+  return { ...result, tool: tool?.text, at: textOf(node, 'at')?.text, saw: textOf(node, 'saw')?.text };
+}
+
+function textOf(node: MapNode, key: string): TextNode | undefined {
+  const value = entryOf(node, key)?.value;
+  return value?.kind === 'text' ? value : undefined;
+}
+
+function read(node: Node, place: Place, accuracy: Accuracy | undefined): ReadValue {
+  switch (node.kind) {
+    case 'text':
+      return readText(node, place, accuracy);
+    case 'map':
+      return readMap(node, place, accuracy);
+    case 'list':
+      return place.reference ? readCurve(node, place) : wrongShape(node, place, 'a list');
+  }
+}
+
+function readText(node: TextNode, place: Place, accuracy: Accuracy | undefined): ReadValue {
+  const { signal } = place;
+  if (signal !== undefined && signal.holds !== 'quantity') return readWords(node, signal, place);
+  const parsed = parseReading(node.text);
+  const diagnostics = [...placedIn(node, parsed.diagnostics)];
+  const written = parsed.value;
+  if (written === undefined) return broken(node, place, diagnostics);
+  if (isAbsence(written)) {
+    const value = absence(written);
+    return result(node, { type: typeOfSignal(place.signal), value, form: undefined, diagnostics });
+  }
+  if (isRange(written)) {
+    if (!place.reference) return wrongShape(node, place, 'a range');
+    return readRange(node, written, place, diagnostics);
+  }
+  const { fitted, diagnostics: found } = fitTo(written, signal, place.key, node);
+  diagnostics.push(...found);
+  if (fitted === undefined) return broken(node, place, diagnostics);
+  const amount = amountOf(written, fitted.type, place.fullName, accuracy);
+  return result(node, {
+    type: { kind: 'one', quantity: fitted.type },
+    value: { kind: 'one', type: fitted.type, amount },
+    form: fitted.form,
+    diagnostics,
+  });
+}
+
+function readWords(node: TextNode, signal: Signal, place: Place): ReadValue {
+  const text = node.text.trim();
+  const absent = absences.find((each) => each === text);
+  if (absent !== undefined) {
+    return result(node, {
+      type: { kind: 'words' },
+      value: absence(absent),
+      form: undefined,
+      diagnostics: [],
+    });
+  }
+  const diagnostics: Diagnostic[] = [];
+  const allowed = signal.words ?? [];
+  if (signal.holds === 'word' && !allowed.includes(text)) {
+    const close = nearest(text, allowed);
+    const fixes = close.map((word) => ({
+      title: `Write \`${word}\``,
+      edits: [{ span: node.span, newText: word }],
+    }));
+    const facts = { name: place.key, word: text, allowed, nearest: close };
+    diagnostics.push(diagnose('unknown-value-word', node.span, facts, fixes));
+  }
+  return result(node, {
+    type: { kind: 'words' },
+    value: { kind: 'words', text },
+    form: undefined,
+    diagnostics,
+  });
+}
+
+function readRange(
+  node: TextNode,
+  written: QuantityRange,
+  place: Place,
+  diagnostics: Diagnostic[],
+): ReadValue {
+  const ends = [written.low, written.high].filter((each) => each !== undefined);
+  let fitted: Fitted | undefined;
+  for (const end of ends) {
+    const found = fitTo(end, place.signal, place.key, node);
+    diagnostics.push(...found.diagnostics);
+    fitted ??= found.fitted;
+  }
+  if (fitted === undefined || diagnostics.some((each) => each.severity === 'error')) {
+    return broken(node, place, diagnostics);
+  }
+  const { type } = fitted;
+  const end = (quantity: Quantity | undefined): Amount | undefined =>
+    quantity === undefined ? undefined : amountOf(quantity, type, place.fullName, undefined);
+  return result(node, {
+    type: { kind: 'range', quantity: type },
+    value: { kind: 'range', type, low: end(written.low), high: end(written.high) },
+    form: fitted.form,
+    diagnostics,
+  });
+}
+
+/** A map by cylinder ({1: 181 psi}) or by label ({battery post to starter stud: 0.35 V}). */
+function readMap(node: MapNode, place: Place, accuracy: Accuracy | undefined): ReadValue {
+  const byCylinder = node.entries.every((entry) => /^[1-9][0-9]?$/.test(entry.key.text));
+  const by = byCylinder && place.signal?.by !== 'label' ? 'cylinder' : 'label';
+  const diagnostics: Diagnostic[] = [];
+  const members = new Map<string, Amount | Absent>();
+  let fitted: Fitted | undefined;
+  if (place.signal !== undefined && place.signal.holds !== 'quantity')
+    return wrongShape(node, place, 'a map');
+  for (const { key, value } of node.entries) {
+    if (by === 'cylinder' && place.cylinders !== undefined && Number(key.text) > place.cylinders) {
+      const facts = { name: place.key, cylinder: key.text, cylinders: place.cylinders };
+      diagnostics.push(diagnose('unknown-cylinder', key.span, facts));
+    }
+    const member = read(
+      value,
+      { ...place, fullName: `${place.fullName}[${key.text}]`, reference: false },
+      accuracy,
+    );
+    diagnostics.push(...member.diagnostics);
+    if (member.value.kind === 'one') {
+      fitted ??= { type: member.value.type, form: member.form };
+      members.set(key.text, member.value.amount);
+    } else if (member.value.kind === 'absent') members.set(key.text, member.value);
+    else members.set(key.text, unreadable);
+  }
+  const type = fitted?.type ?? usualType(place.signal);
+  if (type === undefined) return broken(node, place, diagnostics);
+  return result(node, {
+    type: { kind: 'members', by, quantity: type },
+    value: { kind: 'members', by, type, members },
+    form: fitted?.form,
+    diagnostics,
+  });
+}
+
+/** A list of pairs: `[[0.4 V, 2 g/s], [1.1 V, 9 g/s]]`. */
+function readCurve(node: ListNode, place: Place): ReadValue {
+  const pairs: (readonly [TextNode, TextNode])[] = [];
+  for (const item of node.items) {
+    const [x, y] = item.kind === 'list' && item.items.length === 2 ? item.items : [];
+    if (x?.kind !== 'text' || y?.kind !== 'text') {
+      const facts = { name: place.key, got: 'this', takes: 'a list of pairs: `[0.4 V, 2 g/s]`' };
+      return broken(node, place, [diagnose('wrong-value-shape', item.span, facts)]);
+    }
+    pairs.push([x, y]);
+  }
+  const parsed = parseCurve(pairs.map(([x, y]) => ({ x: x.text, y: y.text })));
+  const diagnostics = parsed.problems.flatMap(({ point, side, diagnostic }) => {
+    const text = pairs[point]?.[side === 'x' ? 0 : 1];
+    return text === undefined ? [] : placedIn(text, [diagnostic]);
+  });
+  if (parsed.value === undefined) {
+    if (diagnostics.length === 0) return wrongShape(node, place, 'a list without pairs');
+    return broken(node, place, diagnostics);
+  }
+  const { xType, yType, x, y } = parsed.value;
+  return result(node, {
+    type: { kind: 'curve', x: xType, y: yType },
+    value: { kind: 'curve', xType, yType, x, y },
+    form: undefined,
+    diagnostics,
+  });
+}
+
+function wrongShape(node: Node, place: Place, got: string): ReadValue {
+  const takes =
+    place.signal?.holds === 'quantity' || place.signal === undefined ? 'one value with its unit' : 'one word';
+  return broken(node, place, [diagnose('wrong-value-shape', node.span, { name: place.key, got, takes })]);
+}
+
+/** The amount with the half-width that it states, or else that of its instrument. */
+function amountOf(
+  quantity: Quantity,
+  type: QuantityType,
+  source: string,
+  accuracy: Accuracy | undefined,
+): Amount {
+  const si = toSi(quantity.value, quantity.unit, type.kind);
+  const stated = quantity.plusMinus * Math.abs(quantity.unit.factor);
+  const width = stated > 0 ? stated : (accuracy?.halfWidth(si, type) ?? 0);
+  return width > 0 ? measured(si, source, width) : exact(si);
+}
+
+export function absence(word: Absence): Absent {
+  return { kind: 'absent', status: 'not measured', why: word };
+}
+
+const unreadable: Absent = { kind: 'absent', status: 'cannot compute', why: 'it could not be read' };
+
+/** The type that a signal has when nobody measured it: that of its usual form. */
+export function typeOfSignal(signal: Signal | undefined): Type {
+  if (signal === undefined) return { kind: 'unknown' };
+  if (signal.holds !== 'quantity') return { kind: 'words' };
+  const quantity = usualType(signal);
+  return quantity === undefined ? { kind: 'unknown' } : { kind: 'one', quantity };
+}
+
+function usualType(signal: Signal | undefined): QuantityType | undefined {
+  const form = signal?.forms[0];
+  const unit = form === undefined ? undefined : unitOf(form.unit);
+  if (unit === undefined) return undefined;
+  return { dimension: unit.dimension, kind: form?.kind ?? 'none', unit };
+}
+
+function broken(node: Node, place: Place, diagnostics: readonly Diagnostic[]): ReadValue {
+  return result(node, { type: typeOfSignal(place.signal), value: unreadable, form: undefined, diagnostics });
+}
+
+function result(node: Node, of: Pick<ReadValue, 'type' | 'value' | 'form' | 'diagnostics'>): ReadValue {
+  return { ...of, span: node.span, tool: undefined, at: undefined, saw: undefined };
+}

@@ -1,0 +1,274 @@
+import { type Code, message } from '../diagnostics/diagnostic.ts';
+import type { Severity } from '../diagnostics/row.ts';
+import type { Absent, Series, Value, Verdict } from '../expression/value.ts';
+import { halfWidth } from '../quantity/amount.ts';
+import { fromSi } from '../quantity/convert.ts';
+import { round12 } from '../quantity/format.ts';
+import type { Amount, QuantityType } from '../quantity/types.ts';
+import { lineIndex, positionAt } from '../text/lines.ts';
+import type { Expectation, Finding, Part, Standing, Study } from './types.ts';
+
+/** The results of `casebook check --format json`. This shape is a promise: it only ever grows. */
+export interface Results {
+  readonly version: 1;
+  readonly cases: readonly CaseResult[];
+  readonly summary: Summary;
+}
+
+export interface CaseResult {
+  readonly file: string;
+  readonly title: string;
+  readonly values: Readonly<Record<string, ValueResult>>;
+  readonly expectations: readonly ExpectationResult[];
+  readonly suspects: readonly SuspectResult[];
+  readonly next?: string;
+  readonly diagnostics: readonly DiagnosticResult[];
+}
+
+type NumberOrNull = number | null;
+
+export interface ValueResult {
+  readonly value?:
+    | NumberOrNull
+    | string
+    | { readonly from: NumberOrNull; readonly to: NumberOrNull }
+    | readonly (readonly [number, number])[]
+    | Readonly<Record<string, NumberOrNull>>;
+  readonly series?: {
+    readonly samples: number;
+    readonly from: NumberOrNull;
+    readonly to: NumberOrNull;
+    readonly min: NumberOrNull;
+    readonly max: NumberOrNull;
+    readonly mean: NumberOrNull;
+  };
+  readonly unit?: string;
+  readonly xUnit?: string;
+  readonly kind?: string;
+  readonly uncertainty?: number | Readonly<Record<string, number>>;
+  readonly status?: string;
+  readonly why?: string;
+}
+
+export interface ExpectationResult {
+  readonly cell: number;
+  readonly part: Part;
+  readonly title: string;
+  readonly text: string;
+  readonly verdict: Verdict;
+  readonly value: NumberOrNull;
+  readonly unit?: string;
+  readonly uncertainty?: number;
+  readonly limit?: string;
+  readonly distance?: number;
+  readonly from: readonly string[];
+  readonly line: number;
+  readonly column: number;
+  readonly member?: string;
+  readonly why?: string;
+}
+
+export interface SuspectResult {
+  readonly name: string;
+  readonly standing: Standing;
+  readonly by: readonly string[];
+}
+
+export interface DiagnosticResult {
+  readonly code: Code;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
+export interface Summary {
+  readonly cases: number;
+  readonly holds: number;
+  readonly fails: number;
+  readonly 'too close to call': number;
+  readonly 'not measured': number;
+  readonly 'cannot compute': number;
+  readonly errors: number;
+  readonly warnings: number;
+  readonly infos: number;
+}
+
+/** A case's results as plain data. `file` is how the case is called: its path with `/`. */
+export function caseResult(study: Study, file: string): CaseResult {
+  const index = lineIndex(study.text);
+  const startOf = (cell: number | undefined): number =>
+    (cell === undefined ? undefined : study.file.cells[cell])?.raw.start ?? 0;
+  const values: Record<string, ValueResult> = Object.create(null) as Record<string, ValueResult>;
+  for (const reading of study.readings) values[reading.fullName] = valueResult(reading.value);
+  for (const computed of study.computed) values[computed.fullName] = valueResult(computed.value);
+  return {
+    file,
+    title: study.title,
+    values,
+    expectations: study.expectations.map((each) => {
+      const at = positionAt(index, startOf(each.cell) + each.span.start);
+      return expectationResult(each, at);
+    }),
+    suspects: study.suspects.map(({ name, standing, by }) => ({ name, standing, by })),
+    ...(study.next === undefined ? {} : { next: study.next }),
+    diagnostics: study.findings.map((finding) => diagnosticResult(finding, index, startOf(finding.cell))),
+  };
+}
+
+export function summarise(cases: readonly CaseResult[]): Summary {
+  const count: Record<string, number> = {};
+  const add = (key: string): void => {
+    count[key] = (count[key] ?? 0) + 1;
+  };
+  for (const each of cases) {
+    for (const { part, verdict } of each.expectations) {
+      if (part === 'expect' || part === 'verify') add(verdict);
+    }
+    for (const { severity } of each.diagnostics) add(severity);
+  }
+  return {
+    cases: cases.length,
+    holds: count['holds'] ?? 0,
+    fails: count['fails'] ?? 0,
+    'too close to call': count['too close to call'] ?? 0,
+    'not measured': count['not measured'] ?? 0,
+    'cannot compute': count['cannot compute'] ?? 0,
+    errors: count['error'] ?? 0,
+    warnings: count['warning'] ?? 0,
+    infos: count['info'] ?? 0,
+  };
+}
+
+function expectationResult(
+  expectation: Expectation,
+  at: { readonly line: number; readonly column: number },
+): ExpectationResult {
+  const { truth } = expectation;
+  const { left } = truth;
+  return {
+    cell: expectation.cell + 1,
+    part: expectation.part,
+    title: expectation.title,
+    text: expectation.text,
+    verdict: truth.verdict,
+    value: left === undefined ? null : inUnit(left.amount, left.type),
+    ...(left === undefined
+      ? {}
+      : { unit: left.type.unit.symbol, uncertainty: widthIn(left.amount, left.type) }),
+    ...(truth.limit === undefined ? {} : { limit: truth.limit }),
+    ...(truth.margin === undefined || truth.marginType === undefined
+      ? {}
+      : { distance: round12(truth.margin / truth.marginType.unit.factor) }),
+    from: expectation.from,
+    line: at.line,
+    column: at.column,
+    ...(truth.member === undefined ? {} : { member: truth.member }),
+    ...(truth.why === undefined ? {} : { why: truth.why }),
+  };
+}
+
+function diagnosticResult(
+  { diagnostic }: Finding,
+  index: ReturnType<typeof lineIndex>,
+  start: number,
+): DiagnosticResult {
+  const from = positionAt(index, start + diagnostic.span.start);
+  const to = positionAt(index, start + diagnostic.span.end);
+  return {
+    code: diagnostic.code,
+    severity: diagnostic.severity,
+    message: message(diagnostic),
+    line: from.line,
+    column: from.column,
+    endLine: to.line,
+    endColumn: to.column,
+  };
+}
+
+function valueResult(value: Value): ValueResult {
+  switch (value.kind) {
+    case 'one':
+      return {
+        value: inUnit(value.amount, value.type),
+        ...units(value.type),
+        uncertainty: widthIn(value.amount, value.type),
+      };
+    case 'members': {
+      const numbers: Record<string, NumberOrNull> = {};
+      const widths: Record<string, number> = {};
+      for (const [name, member] of value.members) {
+        const absent = isAbsent(member);
+        numbers[name] = absent ? null : inUnit(member, value.type);
+        widths[name] = absent ? 0 : widthIn(member, value.type);
+      }
+      return { value: numbers, ...units(value.type), uncertainty: widths };
+    }
+    case 'series':
+      return { series: seriesResult(value), ...units(value.type) };
+    case 'curve':
+      return {
+        value: value.x.map((x, i) => [
+          round12(fromSi(x, value.xType.unit, value.xType.kind)),
+          round12(fromSi(value.y[i] ?? Number.NaN, value.yType.unit, value.yType.kind)),
+        ]),
+        unit: value.yType.unit.symbol,
+        xUnit: value.xType.unit.symbol,
+      };
+    case 'range': {
+      const end = (amount: Amount | undefined): NumberOrNull =>
+        amount === undefined ? null : inUnit(amount, value.type);
+      return { value: { from: end(value.low), to: end(value.high) }, ...units(value.type) };
+    }
+    case 'words':
+      return { value: value.text };
+    case 'truth':
+      return { value: value.verdict };
+    case 'absent':
+      return { value: null, status: value.status, why: value.why };
+  }
+}
+
+function seriesResult(series: Series): NonNullable<ValueResult['series']> {
+  const { samples, time } = series;
+  let count = 0;
+  let min = Number.POSITIVE_INFINITY;
+  let max = Number.NEGATIVE_INFINITY;
+  let sum = 0;
+  for (const sample of samples) {
+    if (Number.isNaN(sample)) continue;
+    count++;
+    sum += sample;
+    if (sample < min) min = sample;
+    if (sample > max) max = sample;
+  }
+  const read = (si: number): NumberOrNull =>
+    count === 0 ? null : round12(fromSi(si, series.type.unit, series.type.kind));
+  const from = time[0];
+  const to = time[time.length - 1];
+  return {
+    samples: samples.length,
+    from: from === undefined ? null : round12(from),
+    to: to === undefined ? null : round12(to),
+    min: read(min),
+    max: read(max),
+    mean: read(sum / count),
+  };
+}
+
+function units(type: QuantityType): { readonly unit: string; readonly kind?: string } {
+  const unit = type.unit.symbol;
+  return type.kind === 'none' || type.kind === 'open' ? { unit } : { unit, kind: type.kind };
+}
+
+function inUnit(amount: Amount, type: QuantityType): NumberOrNull {
+  const value = round12(fromSi(amount.si, type.unit, type.kind));
+  return Number.isFinite(value) ? value : null;
+}
+
+const widthIn = (amount: Amount, type: QuantityType): number =>
+  round12(halfWidth(amount) / Math.abs(type.unit.factor));
+
+const isAbsent = (member: Amount | Absent): member is Absent => 'kind' in member;

@@ -1,0 +1,69 @@
+import type { HeaderCell } from '../casefile/cell.ts';
+import type { TextNode } from '../casefile/tree.ts';
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { parseQuantity } from '../quantity/parse.ts';
+import type { Quantity, QuantityType } from '../quantity/types.ts';
+import { percentUnit } from '../quantity/unit.ts';
+import { nearest } from '../text/nearest.ts';
+import { placedIn } from './placed.ts';
+
+/** How far an instrument's readings may be from the truth. */
+export interface Accuracy {
+  /** The half-width for a reading (SI) of a type; 0 where the accuracy is said in another dimension. */
+  readonly halfWidth: (si: number, type: QuantityType) => number;
+}
+
+export interface Tools {
+  /** The header's tools by name; a tool without a stated accuracy has none. */
+  readonly byName: ReadonlyMap<string, Accuracy | undefined>;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export const noTools: Tools = { byName: new Map(), diagnostics: [] };
+
+/** Reads `tools:` of the header: `gauge: {description: vacuum gauge, accuracy: 0.2 inHg}`. */
+export function readTools(tools: HeaderCell['tools']): Tools {
+  if (tools === undefined) return noTools;
+  const byName = new Map<string, Accuracy | undefined>();
+  const diagnostics: Diagnostic[] = [];
+  for (const { key, value } of tools) {
+    const written = value.accuracy;
+    if (written === undefined) {
+      byName.set(key.text, undefined);
+      continue;
+    }
+    const parsed = parseQuantity(written.text.replace(/^(\s*)(?:±|\+\/-)/, '$1 '));
+    diagnostics.push(...placedIn(written, parsed.diagnostics));
+    byName.set(key.text, parsed.value === undefined ? undefined : accuracyOf(parsed.value));
+  }
+  return { byName, diagnostics };
+}
+
+/** A percentage is of the reading, unless the reading is itself in percent: then it is points. */
+function accuracyOf(stated: Quantity): Accuracy {
+  const width = Math.abs(stated.value * stated.unit.factor);
+  const relative = stated.unit === percentUnit;
+  return {
+    halfWidth: (si, type) => {
+      if (relative && type.unit !== percentUnit) return Math.abs(si) * width;
+      return stated.unit.dimension === type.dimension ? width : 0;
+    },
+  };
+}
+
+/** The instrument that a reading names, and what is to be said when the header does not list it. */
+export function findTool(
+  tools: Tools,
+  name: TextNode | undefined,
+): { readonly accuracy: Accuracy | undefined; readonly diagnostics: readonly Diagnostic[] } {
+  if (name === undefined) return { accuracy: undefined, diagnostics: [] };
+  if (tools.byName.has(name.text)) return { accuracy: tools.byName.get(name.text), diagnostics: [] };
+  const has = [...tools.byName.keys()];
+  const close = nearest(name.text, has);
+  const fixes = close.map((offer) => ({
+    title: `Write \`${offer}\``,
+    edits: [{ span: name.span, newText: offer }],
+  }));
+  const facts = { name: name.text, nearest: close, has };
+  return { accuracy: undefined, diagnostics: [diagnose('unknown-tool', name.span, facts, fixes)] };
+}

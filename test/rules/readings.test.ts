@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { annotated, findingsOf } from '../support/annotated.ts';
+
+/** One reading, in a state, with what should be said about it. */
+const reading = (lines: string, state = 'warm idle'): void => {
+  const source = `diag: 1\ncase: One reading\n---\nreadings: One\nstate: ${state}\nvalues:\n${lines}\n`;
+  const { text, marks } = annotated(source);
+  expect(findingsOf(text, marks)).toEqual(marks);
+};
+
+describe('readings that cannot be', () => {
+  it('offers the unit that was meant', () => {
+    reading(`  map: 101 inHg
+       ^^^^^^^^ unit-slip: \`map\` cannot be 101 inHg (possible: 0 .. 118 inHg). The same number fits in another unit: 101 kPa?`);
+  });
+
+  it('names the range when no unit helps', () => {
+    reading(`  battery: 126 V
+           ^^^^^ impossible-value`);
+  });
+
+  it('takes a sensor at the end of its scale for failed, unless it is that cold', () => {
+    reading(
+      `  ect: -40 °C
+       ^^^^^^ failed-value`,
+      'key on engine off',
+    );
+    reading('  ect: -40 °C\n  iat: -37 °C', 'cold soak');
+  });
+
+  it('says what is usual, as information', () => {
+    reading(`  vacuum: 9 inHg
+          ^^^^^^ unusual-value: \`vacuum\` at warm idle is usually 17 .. 22 inHg (common practice); here 9 inHg.`);
+  });
+
+  it('leaves healthy readings alone', () => {
+    reading(
+      '  rpm: 720 rpm\n  map: 10.2 inHg\n  vacuum: 19.5 inHg\n  ect: 195 °F\n  stft_b1: 2 %\n  battery: 14.2 V\n  loop: closed',
+    );
+  });
+});
+
+describe('readings that do not fit their signal', () => {
+  it('asks for the unit', () => {
+    reading(`  map: 13.1
+       ^^^^ missing-unit: \`map\` needs a unit: 13.1 could be anything. Write \`13.1 kPa\` or \`13.1 inHg\`.`);
+  });
+
+  it('refuses another dimension', () => {
+    reading(`  map: 13.1 °C
+       ^^^^^^^ wrong-dimension`);
+  });
+
+  it('refuses another kind', () => {
+    reading(`  map: 16.4 inHg vacuum
+       ^^^^^^^^^^^^^^^^ wrong-kind`);
+  });
+
+  it('takes the air-flow meter in each of its forms', () => {
+    reading('  maf: 3.5 g/s');
+    reading('  maf: 1.1 V');
+    reading('  maf: 2.1 kHz');
+  });
+
+  it('offers the signal that was meant', () => {
+    reading(`  mpa: 13.1 inHg
+  ^^^ unknown-signal`);
+  });
+});
