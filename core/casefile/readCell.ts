@@ -2,6 +2,7 @@ import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic
 import { checkSizes } from './checkSizes.ts';
 import { limits } from './limits.ts';
 import { mergeMarkers } from './mergeMarkers.ts';
+import { readSimple } from './readSimple.ts';
 import { readYaml } from './readYaml.ts';
 import { shortened } from './shortened.ts';
 import { strayCharacters } from './strayCharacters.ts';
@@ -22,6 +23,9 @@ export function readCell(text: string): Found<Node | undefined> {
   if (conflict.length > 0) return none(conflict);
   const stray = strayCharacters(text);
   const { body, after } = cutAtEnd(text);
+  const simple = readSimple(body);
+  if (simple !== undefined)
+    return { value: simple, diagnostics: [...stray, ...after, ...checkSizes(simple, body)] };
   const { tree, errors, marks, tooDeep } = readYaml(body, limits.depth);
   if (tooDeep !== undefined)
     return none([...stray, diagnose('nested-too-deep', tooDeep, { most: limits.depth })]);

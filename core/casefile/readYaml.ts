@@ -195,6 +195,7 @@ function aliasOf(token: CST.Token | undefined, at: number, text: string): TextNo
 function scalarOf(token: CST.Token | undefined, at: number, text: string): TextNode {
   switch (token?.type) {
     case 'scalar': {
+      if (token.source === '') return emptyText(afterIndicator(text, at));
       const end = at + token.source.length;
       return { kind: 'text', ...plainText(text, at, end), style: 'plain', span: { start: at, end } };
     }
@@ -223,8 +224,15 @@ function scalarOf(token: CST.Token | undefined, at: number, text: string): TextN
       return blockNode(text, at, start, start + token.source.length, header, token.indent);
     }
     default:
-      return emptyText(at);
+      return emptyText(afterIndicator(text, at));
   }
+}
+
+/** The package puts a missing value after the spaces that follow its colon or dash; here it is right behind the mark. */
+function afterIndicator(text: string, at: number): number {
+  let end = at;
+  while (end > 0 && (text[end - 1] === ' ' || text[end - 1] === '\t')) end--;
+  return end;
 }
 
 export function blockNode(

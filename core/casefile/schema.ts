@@ -45,43 +45,53 @@ function schemaOf(kind: KindName): z.ZodType<Cell> {
 
 function cellSchema(kind: KindName): z.ZodType<Cell> {
   const row = kinds[kind];
-  const shape = {
-    kind: z.literal(kind),
-    title: schemaFor(row.title),
-    ...shapeOf(row.keys),
-  };
-  const project = projection(row.keys);
+  const title = schemaFor(row.title);
+  const read = fieldReader(row.keys);
   // The table gives both the schema and the type; the compiler cannot see through the loop between them.
-  return z.preprocess((tree: MapNode) => {
-    const fields = project(tree);
+  return z.transform((tree: MapNode, ctx) => {
+    const fields = read(tree, ctx);
     fields.kind = kind;
-    fields.title = tree.entries[0]?.value;
+    fields.title = parsed(title, tree.entries[0]?.value, ctx);
     return fields;
-  }, z.object(shape)) as unknown as z.ZodType<Cell>;
+  }) as unknown as z.ZodType<Cell>;
 }
 
-function shapeOf(keys: Keys): Record<string, z.ZodType> {
-  const shape: Record<string, z.ZodType> = Object.create(null);
-  shape.node = z.custom<Node>();
-  for (const name of Object.keys(keys)) {
-    const key = keys[name];
-    if (key !== undefined) shape[propertyOf(name, key)] = z.optional(schemaFor(key.holds));
-  }
-  return shape;
-}
+type Context = z.core.ParsePayload<unknown>;
 
-/** Known keys of a map as an object without a prototype, so that no key of the file means anything to the language. */
-function projection(keys: Keys): (node: MapNode) => Record<string, unknown> {
-  const properties = new Map(Object.entries(keys).map(([name, key]) => [name, propertyOf(name, key)]));
-  return (node) => {
+/**
+ * Reads the known keys of a map into an object without a prototype, so that no key of the file means anything to the
+ * language. Each key's schema is built when it is first met, and only keys that are there cost anything.
+ */
+function fieldReader(keys: Keys): (node: MapNode, ctx: Context) => Record<string, unknown> {
+  const fieldsByKey = new Map<string, Field | undefined>();
+  return (node, ctx) => {
     const fields: Record<string, unknown> = Object.create(null);
     fields.node = node;
-    for (const entry of node.entries) {
-      const property = properties.get(entry.key.text);
-      if (property !== undefined && fields[property] === undefined) fields[property] = entry.value;
+    for (const { key, value } of node.entries) {
+      let field = fieldsByKey.get(key.text);
+      if (field === undefined) {
+        const row = Object.hasOwn(keys, key.text) ? keys[key.text] : undefined;
+        if (row === undefined) continue;
+        field = { property: propertyOf(key.text, row), schema: schemaFor(row.holds) };
+        fieldsByKey.set(key.text, field);
+      }
+      if (fields[field.property] === undefined) fields[field.property] = parsed(field.schema, value, ctx);
     }
     return fields;
   };
+}
+
+interface Field {
+  readonly property: string;
+  readonly schema: z.ZodType;
+}
+
+/** A part read by its own schema; what is wrong with it is wrong with the whole. */
+function parsed(schema: z.ZodType, value: unknown, ctx: Context): unknown {
+  const result = schema.safeParse(value);
+  if (result.success) return result.data;
+  for (const issue of result.error.issues) ctx.issues.push({ ...issue, input: value } as z.core.$ZodRawIssue);
+  return undefined;
 }
 
 const simple = new Map<Holds, z.ZodType>();
@@ -148,25 +158,21 @@ function compound(holds: Exclude<Holds, string>): z.ZodType {
 }
 
 function fixed(holds: Fixed): z.ZodType {
-  const project = projection(holds.keys);
+  const read = fieldReader(holds.keys);
   const shortKey = holds.short === undefined ? undefined : holds.keys[holds.short];
   const short =
     holds.short === undefined || shortKey === undefined ? undefined : propertyOf(holds.short, shortKey);
-  return z.pipe(
-    leaf(holds, (node) =>
-      node.kind === 'map' || (short !== undefined && node.kind === 'text') ? undefined : 'shape',
-    ),
-    z.pipe(
-      z.transform((node: Node) => {
-        if (node.kind === 'map') return project(node);
-        const fields: Record<string, unknown> = Object.create(null);
-        fields.node = node;
-        if (short !== undefined) fields[short] = node;
-        return fields;
-      }),
-      z.object(shapeOf(holds.keys)),
-    ),
-  );
+  return z.transform((node: Node, ctx) => {
+    if (node.kind === 'map') return read(node, ctx);
+    if (short === undefined || node.kind !== 'text') {
+      ctx.issues.push(issueAbout({ node, wrong: 'shape', holds }));
+      return z.NEVER;
+    }
+    const fields: Record<string, unknown> = Object.create(null);
+    fields.node = node;
+    fields[short] = node;
+    return fields;
+  });
 }
 
 /** A node of the tree, kept as it is unless something is wrong with it. */
@@ -174,8 +180,12 @@ function leaf(holds: Holds, problem: (node: Node) => 'shape' | 'word' | undefine
   return z.custom<Node>().check((ctx) => {
     const wrong = problem(ctx.value);
     if (wrong === undefined) return;
-    ctx.issues.push({ code: 'custom', input: ctx.value, params: { node: ctx.value, wrong, holds } });
+    ctx.issues.push(issueAbout({ node: ctx.value, wrong, holds }));
   });
+}
+
+function issueAbout(problem: ShapeProblem): z.core.$ZodRawIssue {
+  return { code: 'custom', input: problem.node, params: { ...problem } };
 }
 
 function isName(text: string): boolean {
