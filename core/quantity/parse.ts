@@ -58,7 +58,7 @@ export function isRange(reading: Reading): reading is QuantityRange {
 function refuse(text: string, start: number): Found<undefined> {
   const written = text.slice(start).trimEnd();
   const place = span(start, start + written.length);
-  const doubled = /^[+\-−–]\s*[+\-−–]?\s*(?=[\d.])/.exec(written);
+  const doubled = /^[+\-−–]\s*[+\-−–]?\s*(?=\.?\d)/.exec(written);
   if (doubled !== null) {
     const sign = /^[-−–]\s*$/.test(doubled[0]) ? '-' : '';
     const offer = sign + written.slice(doubled[0].length);
@@ -76,7 +76,7 @@ function refuse(text: string, start: number): Found<undefined> {
       ],
     };
   }
-  const about = /^(?:about|approx\.?|ca\.?|~|≈|<=?|>=?|≤|≥|=)\s*(?=[+-]?[\d.])/i.exec(written);
+  const about = /^(?:about|approx\.?|ca\.?|~|≈|<=?|>=?|≤|≥|=)\s*(?=[+-]?\.?\d)/i.exec(written);
   const offers =
     about === null
       ? nearest(written, absences, 1)

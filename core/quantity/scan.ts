@@ -49,7 +49,7 @@ export function scanQuantity(
   if (code === 32) code = text.charCodeAt(++i);
   const word = classOf(code) === wordStart ? unitEnd(text, i) : i;
   const unit = word > i ? unitOf(text.slice(i, word)) : undefined;
-  if (unit !== undefined && word === text.length) {
+  if (unit !== undefined && isBareEnd(text, word)) {
     const given = unit.kind !== undefined;
     const kind = given ? unit.kind : kindOf(unit);
     return { quantity: { value, unit, kind, kindGiven: given, plusMinus: 0 }, end: word, diagnostics: clean };
@@ -57,7 +57,16 @@ export function scanQuantity(
   return scanSlowly(text, at, start, value, where);
 }
 
-/** All but a lone number with a unit that ends the text, which the caller has read already. */
+/** Whether nothing behind a unit can belong to its quantity: no qualifier, no ±, no hyphen that joins. */
+function isBareEnd(text: string, at: number): boolean {
+  let i = at;
+  while (text.charCodeAt(i) === 32) i++;
+  if (i === text.length) return true;
+  const code = text.charCodeAt(i);
+  return code < 127 && code > 32 && code !== 43 && code !== 45 && !isLetter(code);
+}
+
+/** All but a lone number with a unit, which the caller has read already. */
 function scanSlowly(
   text: string,
   at: number,

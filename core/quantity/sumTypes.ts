@@ -49,7 +49,7 @@ export function sumTypes(left: Operand, right: Operand, operator: '+' | '-'): Ty
 }
 
 /** The kind of a sum of two kinds; undefined where it has no meaning. */
-export function sumKind(a: Kind, b: Kind, operator: '+' | '-'): Kind | undefined {
+function sumKind(a: Kind, b: Kind, operator: '+' | '-'): Kind | undefined {
   if (a === b) return a === 'difference' || operator === '-' ? 'difference' : undefined;
   if (b === 'difference') return a;
   if (operator === '+' && a === 'difference') return b;
