@@ -61,11 +61,6 @@ export interface Amount {
   readonly spread: Spread;
 }
 
-/** A half-width as written: in the quantity's unit (or its difference), or a share of the value (2 % → 0.02). */
-export type PlusMinus =
-  | { readonly kind: 'width'; readonly value: number }
-  | { readonly kind: 'relative'; readonly share: number };
-
 /** A quantity as it was written. */
 export interface Quantity {
   /** The number before the unit, as written. */
