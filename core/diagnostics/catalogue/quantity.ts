@@ -3,7 +3,6 @@ import { didYouMean, oneOf, type Rows } from '../row.ts';
 export interface QuantityFacts {
   'unit-unknown': { readonly word: string; readonly nearest: readonly string[] };
   'unit-of-count': { readonly word: string };
-  'unit-missing': { readonly text: string; readonly units: readonly string[] };
   'decimal-comma': { readonly text: string; readonly offers: readonly string[] };
   'digit-groups': { readonly text: string; readonly offer: string };
   'number-form': { readonly text: string; readonly offer?: string };
@@ -65,14 +64,6 @@ export const quantityRows: Rows<QuantityFacts> = {
     why: 'Steps, teeth and ratios are plain numbers; a word behind them would look like a unit that can be converted.',
     wrong: 'iac: 11 steps',
     right: 'iac: 11',
-  },
-  'unit-missing': {
-    severity: 'error',
-    title: 'Number without a unit',
-    say: ({ text, units }) => `\`${text}\` has no unit. Say which: ${oneOf(units)}.`,
-    why: 'The same number means different things in inHg and in kPa. Only what has no unit may stand without one.',
-    wrong: 'map: 13.1',
-    right: 'map: 13.1 inHg',
   },
   'decimal-comma': {
     severity: 'error',
