@@ -23,7 +23,16 @@ export interface Form {
   /** The unit that it is usually read in; decides dimension. */
   readonly unit: string;
   /** Kind of pressure or temperature that the signal is: map absolute, fuel_pressure gauge, ect point. */
-  readonly kind?: 'absolute' | 'gauge' | 'vacuum' | 'difference' | 'point' | 'btdc' | 'atdc' | 'bbdc' | 'abdc';
+  readonly kind?:
+    | 'absolute'
+    | 'gauge'
+    | 'vacuum'
+    | 'difference'
+    | 'point'
+    | 'btdc'
+    | 'atdc'
+    | 'bbdc'
+    | 'abdc';
   /** What the encoding can carry and its step, with the source (J1979 parameter). */
   readonly encoding?: { readonly range: string; readonly step: string; readonly source: string };
   /** What is physically possible for a part that is not broken in half. */
@@ -40,5 +49,8 @@ export interface EngineState {
   readonly meaning: string;
   /** Running, cranking or still: which readings can be compared. */
   readonly engine: 'off' | 'cranking' | 'running' | 'any';
-  readonly ignition: 'off' | 'on';
+  /** `any`: off in itself, and turned on where a module must be asked. */
+  readonly ignition: 'off' | 'on' | 'any';
+  /** Other words for it, offered and never accepted silently: KOEO, WOT. */
+  readonly alsoCalled?: readonly string[];
 }

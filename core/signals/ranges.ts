@@ -1,0 +1,81 @@
+import { toSi } from '../quantity/convert.ts';
+import { isAbsence, isRange, parseReading } from '../quantity/parse.ts';
+import type { Kind, Quantity } from '../quantity/types.ts';
+import type { Form } from './types.ts';
+
+/** From low to high in SI, both ends included; an open end is infinite. */
+export interface Interval {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A form's ranges as numbers in SI. Temperatures are points in kelvin; steps are differences. */
+export interface FormRanges {
+  /** What is possible at all; undefined when the form does not say. */
+  readonly physical: Interval | undefined;
+  /** What the encoding carries, and the smallest difference that it shows. */
+  readonly encoding: (Interval & { readonly step: number; readonly source: string }) | undefined;
+  readonly usual: readonly { readonly state: string; readonly range: Interval; readonly source: string }[];
+  /** Values that say that a circuit failed. */
+  readonly failed: readonly { readonly si: number; readonly means: string }[];
+}
+
+/** The ranges of a form, read from their text once. A text that is no range counts as none. */
+export function rangesOf(form: Form): FormRanges {
+  let ranges = read.get(form);
+  if (ranges === undefined) {
+    ranges = readRanges(form);
+    read.set(form, ranges);
+  }
+  return ranges;
+}
+
+const read = new WeakMap<Form, FormRanges>();
+
+function readRanges(form: Form): FormRanges {
+  const kind = form.kind ?? 'none';
+  const { encoding } = form;
+  const carried = encoding === undefined ? undefined : intervalOf(encoding.range, kind);
+  const step = encoding === undefined ? undefined : valueOf(encoding.step, 'difference');
+  return {
+    physical: intervalOf(form.physical, kind),
+    encoding:
+      encoding === undefined || carried === undefined || step === undefined
+        ? undefined
+        : { ...carried, step, source: encoding.source },
+    usual: (form.usual ?? []).flatMap(({ state, range: text, source }) => {
+      const range = intervalOf(text, kind);
+      return range === undefined ? [] : [{ state, range, source }];
+    }),
+    failed: (form.failed ?? []).flatMap(({ value, means }) => {
+      const si = valueOf(value, kind);
+      return si === undefined ? [] : [{ si, means }];
+    }),
+  };
+}
+
+/** `0 .. 255 kPa`, `at most 1.5 psi`; a single value is an interval of no width. */
+function intervalOf(text: string, kind: Kind): Interval | undefined {
+  if (text === '') return undefined;
+  const reading = parseReading(text).value;
+  if (reading === undefined || isAbsence(reading)) return undefined;
+  if (!isRange(reading)) {
+    const si = siOf(reading, kind);
+    return { low: si, high: si };
+  }
+  const { low, high } = reading;
+  return {
+    low: low === undefined ? Number.NEGATIVE_INFINITY : siOf(low, kind),
+    high: high === undefined ? Number.POSITIVE_INFINITY : siOf(high, kind),
+  };
+}
+
+function valueOf(text: string, kind: Kind): number | undefined {
+  const reading = parseReading(text).value;
+  return reading === undefined || isAbsence(reading) || isRange(reading) ? undefined : siOf(reading, kind);
+}
+
+/** The kind is the signal's own: its ranges are written without qualifiers. */
+function siOf({ value, unit }: Quantity, kind: Kind): number {
+  return toSi(value, unit, kind);
+}
