@@ -14,8 +14,12 @@ export interface CheckedCell {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Checks a cell's tree against its kind: keys first, then the shapes of what they hold. */
-export function checkCell(tree: MapNode): CheckedCell {
+/**
+ * Checks a cell's tree against its kind: keys first, then the shapes of what they hold.
+ * Parts that a trap spoiled are left out without another word.
+ */
+export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = new Set()): CheckedCell {
+  const tree = spoiled.size === 0 ? whole : withoutParts(whole, spoiled);
   const first = tree.entries[0];
   if (first === undefined) return { cell: undefined, diagnostics: [] };
   const name = first.key.text;

@@ -55,7 +55,8 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
     if (isEmpty(item)) {
       const takes = holds === undefined ? 'a value' : describeHolds(holds);
       const example = holds === undefined ? '' : exampleOf(holds);
-      diagnostics.push(diagnose('missing-value', item.span, { key: `${of}: -`, takes, example }));
+      const dash = { start: Math.max(item.span.start - 1, 0), end: item.span.end };
+      diagnostics.push(diagnose('missing-value', dash, { key: `${of}: -`, takes, example }));
       unusable.add(item);
     } else checkValue(item, of, holds);
   }

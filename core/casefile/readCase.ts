@@ -64,7 +64,7 @@ function freshCell(raw: RawCell): ReadCell {
     };
   }
   const traps = trapsInTree(tree, raw.text);
-  const checked = checkCell(traps.tree);
+  const checked = checkCell(tree, traps.spoiled);
   return {
     raw,
     tree,

@@ -29,8 +29,9 @@ export function readCell(text: string): Found<Node | undefined> {
   const { tree, errors, marks, tooDeep } = readYaml(body, limits.depth);
   if (tooDeep !== undefined)
     return none([...stray, diagnose('nested-too-deep', tooDeep, { most: limits.depth })]);
-  const found = [...stray, ...after, ...markDiagnostics(body, marks)];
-  if (errors.length > 0) return none([...found, ...trapsInText(body, errors)]);
+  const traps = errors.length > 0 ? trapsInText(body, errors) : [];
+  const found = [...stray, ...after, ...traps, ...markDiagnostics(body, marks, traps)];
+  if (errors.length > 0) return none(found);
   if (tree !== undefined) found.push(...checkSizes(tree, body));
   return { value: tree, diagnostics: found };
 }

@@ -41,7 +41,7 @@ export function doubleQuotedText(source: string, start: number, end: number): Sc
   while (at < last) {
     const unit = source[at] ?? '';
     if (unit === '\\') {
-      at = escape(source, at, last, out);
+      at = decodeEscape(source, at, last, out);
     } else if (unit === '\n' || unit === '\r') {
       at = foldBreaks(source, at, last, at, out);
     } else if (unit === ' ' || unit === '\t') {
@@ -133,7 +133,7 @@ function bodyLines(source: string, start: number, end: number): BodyLine[] {
 }
 
 const isEmptyLine = (line: BodyLine | undefined, indent: number): boolean =>
-  line !== undefined && line.blank && line.indent <= indent;
+  line?.blank === true && line.indent <= indent;
 
 function literalBlock(source: string, lines: readonly BodyLine[], indent: number, out: Pieces): void {
   lines.forEach((line, index) => {
@@ -212,7 +212,7 @@ function foldBreaks(source: string, at: number, end: number, shownAt: number, ou
   return next;
 }
 
-function escape(source: string, at: number, last: number, out: Pieces): number {
+function decodeEscape(source: string, at: number, last: number, out: Pieces): number {
   const unit = source[at + 1] ?? '';
   const simple = escapes.get(unit);
   if (simple !== undefined && at + 1 < last) {

@@ -1,9 +1,91 @@
-import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import type { YamlProblem } from '../readYaml.ts';
-import { shortened } from '../shortened.ts';
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
+import { applyEdits, type TextEdit } from '../../text/edits.ts';
+import { limits } from '../limits.ts';
+import { readYaml, type YamlProblem } from '../readYaml.ts';
+import { deeperFirstLineTrap } from './deeperFirstLine.ts';
+import { expressionInBracesTrap } from './expressionInBraces.ts';
+import { noteLinesTrap } from './noteLines.ts';
+import { sentenceTrap } from './sentence.ts';
+import { strayIndentTrap } from './strayIndent.ts';
+import { tabTraps } from './tabs.ts';
+import { type Line, linesOf, writtenEntryAt } from './writtenEntry.ts';
+import { yamlError } from './yamlErrors.ts';
 
+/**
+ * Explains why a text could not be read. Each complaint of the yaml package is looked at where it stands: if a trap of
+ * handwriting is there and mending it makes the complaint go away, the trap is reported with that fix, and the search
+ * goes on in the mended text. The first complaint that no trap explains is reported as such and ends the search,
+ * since what follows it is mostly its consequence.
+ */
 export function trapsInText(text: string, errors: readonly YamlProblem[]): Diagnostic[] {
-  return errors.map((error) =>
-    diagnose('unreadable', error.span, { text: shortened(text.slice(error.span.start)) }),
-  );
+  const lines = linesOf(text);
+  const found: Diagnostic[] = [];
+  const mended: TextEdit[] = [];
+  let open = errors;
+  const rounds = text.length > longCell ? 3 : 20;
+  while (open.length > 0 && found.length < rounds) {
+    const first = open[0];
+    if (first === undefined) break;
+    const error = { ...first, span: spanBefore(first.span, mended) };
+    const named = yamlError(text, lines, error);
+    const trap = [...candidates(text, lines, error), named].find((each) => helps(each));
+    found.push(trap ?? named);
+    if (trap === undefined) break;
+  }
+  return found;
+
+  function helps(trap: Diagnostic): boolean {
+    const edits = [...mended, ...(trap.fixes[0]?.edits ?? [])];
+    if (edits.length === mended.length || overlapping(edits)) return false;
+    const next = readYaml(applyEdits(text, edits), limits.depth).errors;
+    const before = open[0]?.span.start ?? 0;
+    const now = next[0] === undefined ? Number.POSITIVE_INFINITY : spanBefore(next[0].span, edits).start;
+    if (now <= spanBefore({ start: before, end: before }, mended).start || now <= trap.span.start)
+      return false;
+    mended.push(...(trap.fixes[0]?.edits ?? []));
+    open = next;
+    return true;
+  }
+}
+
+/** Cells longer than this are mended a few times only: each time reads them whole. */
+const longCell = 64 * 1024;
+
+function candidates(text: string, lines: readonly Line[], error: YamlProblem): Diagnostic[] {
+  const at = error.span.start;
+  const entry = writtenEntryAt(text, lines, at);
+  // A backslash that means nothing is better doubled than its quotes put in quotes.
+  if (error.code === 'BAD_DQ_ESCAPE') return [];
+  const traps = [
+    ...tabTraps(text, lines, at),
+    noteLinesTrap(text),
+    deeperFirstLineTrap(text, lines, at),
+    strayIndentTrap(text, lines, at),
+    entry && expressionInBracesTrap(text, entry),
+    entry && sentenceTrap(text, entry),
+  ];
+  return traps.filter((trap) => trap !== undefined);
+}
+
+/** Where a stretch of the mended text stood before the edits. */
+function spanBefore(span: { start: number; end: number }, edits: readonly TextEdit[]) {
+  return { start: offsetBefore(span.start, edits), end: offsetBefore(span.end, edits) };
+}
+
+function offsetBefore(offset: number, edits: readonly TextEdit[]): number {
+  let grown = 0;
+  for (const { span, newText } of [...edits].sort((a, b) => a.span.start - b.span.start)) {
+    if (span.start + grown >= offset) break;
+    if (span.start + grown + newText.length > offset) return span.start;
+    grown += newText.length - (span.end - span.start);
+  }
+  return Math.max(0, offset - grown);
+}
+
+function overlapping(edits: readonly TextEdit[]): boolean {
+  const ordered = [...edits].sort((a, b) => a.span.start - b.span.start);
+  return ordered.some((edit, index) => {
+    const next = ordered[index + 1];
+    return next !== undefined && next.span.start < Math.max(edit.span.end, edit.span.start + 1);
+  });
 }

@@ -72,9 +72,9 @@ export const fileTrapsRows: Rows<FileTrapsFacts> = {
   },
   'comma-splits-expression': {
     severity: 'error',
-    title: 'An expression split between braces',
+    title: 'An expression split between brackets',
     say: ({ text }) =>
-      `Between braces, commas and brackets of their own split \`${text}\`. Put the expression in quotes, or each entry on a line of its own.`,
+      `Between brackets, a comma or a bracket inside the expression splits \`${text}\`. Put the expression in quotes, or each entry on a line of its own.`,
     why: 'Between braces, commas part the entries and brackets start lists.',
     wrong: 'let: {least: min(a, b)}',
     right: 'let:\n  least: min(a, b)',

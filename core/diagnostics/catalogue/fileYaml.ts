@@ -19,12 +19,12 @@ export interface FileYamlFacts {
   readonly alias: { readonly text: string };
   readonly tag: { readonly text: string };
   readonly 'unclosed-quote': { readonly quote: string };
-  readonly 'unclosed-bracket': { readonly open: string; readonly close: string };
+  readonly 'bracket-left-open': { readonly open: string; readonly close: string };
   readonly 'text-after-value': { readonly text: string };
   readonly 'missing-comma': { readonly text: string };
   readonly 'bad-indentation': { readonly text: string };
   readonly 'not-an-entry': { readonly text: string };
-  readonly 'unknown-escape': { readonly escape: string };
+  readonly 'unknown-escape': { readonly written: string };
   readonly unreadable: { readonly text: string };
 }
 
@@ -179,7 +179,7 @@ export const fileYamlRows: Rows<FileYamlFacts> = {
     wrong: 'found: "Smoke at the gasket',
     right: 'found: "Smoke at the gasket"',
   },
-  'unclosed-bracket': {
+  'bracket-left-open': {
     severity: 'error',
     title: 'A bracket that is not closed',
     say: ({ open, close }) => `The \`${open}\` here has no \`${close}\`. Close it on the same line.`,
@@ -226,8 +226,8 @@ export const fileYamlRows: Rows<FileYamlFacts> = {
   'unknown-escape': {
     severity: 'error',
     title: 'A backslash that means nothing',
-    say: ({ escape }) =>
-      `\`${escape}\` means nothing between double quotes. Write \`\\\\\` for a backslash, or use single quotes.`,
+    say: ({ written }) =>
+      `\`${written}\` means nothing between double quotes. Write \`\\\\\` for a backslash, or use single quotes.`,
     why: 'Between double quotes a backslash starts a special character.',
     wrong: 'file: "captures\\idle.csv"',
     right: 'file: captures/idle.csv',
