@@ -1,0 +1,164 @@
+import type { Cell } from '../casefile/cell.ts';
+import { joinStream } from '../casefile/stream.ts';
+import type { Finding, Study } from '../study/types.ts';
+import { lineIndex } from '../text/lines.ts';
+import type { Answer, Block, CasePage, Section } from './blocks.ts';
+import { cautionsFor, type Work } from './cautions.ts';
+import { captureContent } from './cells/captureCell.ts';
+import { type CellContent, type CellContext, words } from './cells/cellContext.ts';
+import { chartContent } from './cells/chartCell.ts';
+import { checkContent } from './cells/checkCell.ts';
+import { headerContent } from './cells/headerCell.ts';
+import { pictureContent } from './cells/pictureCell.ts';
+import { answerOf, questionContent } from './cells/questionCell.ts';
+import { readingsContent, referenceContent } from './cells/readingsCell.ts';
+import { repairContent } from './cells/repairCell.ts';
+import { suspectsContent } from './cells/suspectsCell.ts';
+import { testContent } from './cells/testCell.ts';
+import { findingLine } from './findingLine.ts';
+import type { Pictures } from './picture.ts';
+import { summaryOf } from './summary.ts';
+
+/** A case to be shown. */
+export interface ReportCase {
+  readonly study: Study;
+  /** Its path or name, for a case that has no title. */
+  readonly file: string;
+  /** The pictures of the case's own folder. */
+  readonly pictures: Pictures;
+}
+
+/** A case as a page: one section a cell, each with the cautions that it brings and what was found in it. */
+export function casePage({ study, file, pictures }: ReportCase): CasePage {
+  const text = joinStream(study.file.stream);
+  const lines = lineIndex(text);
+  // What is unusual is drawn and said beside the reading itself.
+  const beside = (each: Finding): boolean => each.diagnostic.code !== 'unusual-value';
+  const findings = (cell: number | undefined): Block[] =>
+    study.findings
+      .filter((each) => each.cell === cell && beside(each))
+      .map((each) => findingLine(study, text, lines, each));
+  const given = new Set<string>();
+  const sections: Section[] = [];
+  const answers: Answer[] = [];
+  const aboutFile = findings(undefined);
+  if (aboutFile.length > 0) sections.push(section(0, 'About the file', ['Findings'], aboutFile));
+  study.file.cells.forEach((read, index) => {
+    const { cell } = read;
+    if (cell === undefined) {
+      const source: Block = { kind: 'source', text: read.raw.text.slice(0, longestSource) };
+      sections.push(
+        section(index + 1, 'A cell that could not be read', ['Unread'], [source, ...findings(index)]),
+      );
+      return;
+    }
+    const context = contextOf(study, index, pictures);
+    const content = contentOf(cell, context);
+    const cautions = cautionsFor(workOf(cell, context), given);
+    for (const caution of cautions) given.add(caution.id);
+    sections.push({
+      ...section(index + 1, content.title, content.margin, [
+        ...cautions,
+        ...content.blocks,
+        ...findings(index),
+      ]),
+      as: 'as' in cell && cell.as !== undefined ? words(cell.as) : undefined,
+      audience: audience(words(cell.for)),
+    });
+    const answer = cell.kind === 'question' ? answerOf(cell, index + 1) : undefined;
+    if (answer !== undefined) answers.push(answer);
+  });
+  return { title: study.title === '' ? file : study.title, summary: summaryOf(study), sections, answers };
+}
+
+/** Of a cell that could not be read, so much of its text is shown. In UTF-16 units. */
+const longestSource = 4000;
+
+function section(
+  number: number,
+  title: string,
+  margin: readonly string[],
+  blocks: readonly Block[],
+): Section {
+  return { number, title, margin, as: undefined, audience: undefined, blocks };
+}
+
+function contextOf(study: Study, index: number, pictures: Pictures): CellContext {
+  return {
+    study,
+    index,
+    readings: study.readings.filter((each) => each.cell === index && each.from !== 'header'),
+    computed: study.computed.filter((each) => each.cell === index),
+    expectations: study.expectations.filter((each) => each.cell === index),
+    suspects: study.suspects.filter((each) => each.cell === index),
+    pictures,
+  };
+}
+
+function contentOf(cell: Cell, context: CellContext): CellContent {
+  switch (cell.kind) {
+    case 'diag':
+      return headerContent(cell);
+    case 'note':
+      return { title: '', margin: [], blocks: [{ kind: 'prose', markdown: cell.title.text }] };
+    case 'readings':
+      return readingsContent(cell, context);
+    case 'reference':
+      return referenceContent(cell, context);
+    case 'capture':
+      return captureContent(cell, context);
+    case 'check':
+      return checkContent(cell, context);
+    case 'test':
+      return testContent(cell, context);
+    case 'picture':
+      return pictureContent(cell, context);
+    case 'chart':
+      return chartContent(cell);
+    case 'suspects':
+      return suspectsContent(cell, context);
+    case 'question':
+      return questionContent(cell);
+    case 'repair':
+      return repairContent(cell, context);
+    case 'caution':
+      return {
+        title: '',
+        margin: [],
+        blocks: [{ kind: 'caution', title: 'from the author', text: words(cell.title) }],
+      };
+  }
+}
+
+/** What the cell does, as far as cautions go: a reference is only known, not measured. */
+function workOf(cell: Cell, { readings }: CellContext): Work {
+  const none: Work = { signals: [], words: '', states: [] };
+  switch (cell.kind) {
+    case 'readings':
+    case 'capture':
+      return {
+        signals: [...new Set(readings.map((each) => each.signal?.name ?? each.key))],
+        words: words(cell.title),
+        states: [...new Set(readings.flatMap((each) => each.state?.name ?? []))],
+      };
+    case 'test':
+      return { ...none, words: [cell.title, cell.did, cell.at].map(words).join(' ') };
+    case 'repair':
+      return { ...none, words: [cell.title, cell.done].map(words).join(' ') };
+    default:
+      return none;
+  }
+}
+
+function audience(word: string): string | undefined {
+  switch (word) {
+    case 'teacher':
+      return 'for the teacher';
+    case 'student':
+      return 'for students';
+    case 'after answer':
+      return 'after the answer';
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,34 @@
+import type { TextNode } from '../../casefile/tree.ts';
+import type { Computed, Expectation, Reading, Study, Suspect } from '../../study/types.ts';
+import type { Block } from '../blocks.ts';
+import type { Pictures } from '../picture.ts';
+
+/** What a cell's page is made from: the study, and what of it belongs to the cell. */
+export interface CellContext {
+  readonly study: Study;
+  readonly index: number;
+  readonly readings: readonly Reading[];
+  readonly computed: readonly Computed[];
+  readonly expectations: readonly Expectation[];
+  readonly suspects: readonly Suspect[];
+  readonly pictures: Pictures;
+}
+
+/** What the kinds differ in; the number, the audience and the findings are the same for all. */
+export interface CellContent {
+  readonly title: string;
+  readonly margin: readonly string[];
+  readonly blocks: readonly Block[];
+}
+
+/** A text of the case on one line, or '' where it is missing. */
+export function words(node: TextNode | undefined): string {
+  return node === undefined ? '' : node.text.replace(/\s+/g, ' ').trim();
+}
+
+/** A paragraph of the case's words, if there are any. */
+export function said(node: TextNode | undefined, lead?: string): Block[] {
+  const text = words(node);
+  if (text === '') return [];
+  return [{ kind: 'paragraph', ...(lead === undefined ? {} : { lead }), runs: [text] }];
+}

@@ -1,0 +1,28 @@
+import { message } from '../diagnostics/diagnostic.ts';
+import type { Finding, Study } from '../study/types.ts';
+import type { LineIndex } from '../text/lines.ts';
+import { type Span, shift } from '../text/span.ts';
+import type { FindingLine } from './blocks.ts';
+import { sourceFrame } from './sourceFrame.ts';
+
+/** A finding with its place in the file (whose text and lines these are), its line and what is offered. */
+export function findingLine(study: Study, text: string, lines: LineIndex, finding: Finding): FindingLine {
+  const { diagnostic } = finding;
+  const { line, column, before, marked, after } = sourceFrame(text, lines, spanInFile(study, finding));
+  return {
+    kind: 'finding',
+    severity: diagnostic.severity,
+    code: diagnostic.code,
+    message: message(diagnostic),
+    line,
+    column,
+    frame: { before, marked, after },
+    offers: diagnostic.fixes.map((fix) => fix.title),
+  };
+}
+
+/** Spans of a finding in a cell count in the cell's text. */
+export function spanInFile(study: Study, { cell, diagnostic }: Finding): Span {
+  const start = cell === undefined ? 0 : (study.file.cells[cell]?.raw.start ?? 0);
+  return shift(diagnostic.span, start);
+}

@@ -1,0 +1,35 @@
+import type { Strip } from '../blocks.ts';
+import { escapeHtml } from './escape.ts';
+
+const width = 150;
+const height = 16;
+const edge = 6;
+
+/**
+ * The usual range shaded on a line and the reading as a tick with its uncertainty.
+ * An open end of the range runs to the edge of the drawing. The words say the same to who cannot see it.
+ */
+export function writeStrip(strip: Strip): string {
+  const { low, high, value, plusMinus } = strip;
+  const known = [low, high, value - plusMinus, value + plusMinus].filter((each) => each !== undefined);
+  const least = Math.min(...known);
+  const most = Math.max(...known);
+  const room = most > least ? (most - least) * 0.12 : 1;
+  const from = least - room;
+  const scale = (width - 2 * edge) / (most + room - from);
+  const place = (at: number): string => (edge + (at - from) * scale).toFixed(1);
+  const bandStart = low === undefined ? edge.toFixed(1) : place(low);
+  const bandEnd = high === undefined ? (width - edge).toFixed(1) : place(high);
+  const middle = height / 2;
+  const parts = [
+    `<path d="M${edge} ${middle}H${width - edge}" stroke="currentColor" stroke-width=".75"/>`,
+    `<path d="M${bandStart} ${middle}H${bandEnd}" stroke="currentColor" stroke-opacity=".3" stroke-width="8"/>`,
+    ...(plusMinus > 0
+      ? [
+          `<path d="M${place(value - plusMinus)} ${middle}H${place(value + plusMinus)}" stroke="currentColor" stroke-width="2"/>`,
+        ]
+      : []),
+    `<path d="M${place(value)} 1V${height - 1}" stroke="currentColor" stroke-width="1.5"/>`,
+  ];
+  return `<svg class="strip" role="img" aria-label="${escapeHtml(strip.says)}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" fill="none">${parts.join('')}</svg>`;
+}

@@ -1,0 +1,151 @@
+/**
+ * The look of a well-set page: one measure of text, a margin for what a cell is, tables ruled above and below.
+ * Colours keep 4.5 : 1 or more on their ground in both schemes, and nothing is said by colour alone.
+ */
+export const style = `
+:root {
+  color-scheme: light dark;
+  --paper: #fdfcf8; --ink: #1f1e1a; --soft: #5d5a50; --rule: #b9b4a4; --tint: #f1eee3; --link: #1d4f7c; --alarm: #8c1d18;
+  --serif: Charter, "Bitstream Charter", "Sitka Text", Cambria, "Noto Serif", "Liberation Serif", Georgia, serif;
+  --mono: ui-monospace, "Cascadia Mono", "Segoe UI Mono", "Liberation Mono", Menlo, Consolas, monospace;
+}
+@media (prefers-color-scheme: dark) {
+  :root { --paper: #1b1a17; --ink: #e9e5d8; --soft: #aaa595; --rule: #5a5649; --tint: #26241f; --link: #9cc4ea; --alarm: #f2a69b; }
+}
+* { box-sizing: border-box; }
+html { background: var(--paper); color: var(--ink); font: 17px/1.5 var(--serif); font-variant-numeric: lining-nums; }
+body { margin: 0 auto; max-width: 60rem; padding: 2.5rem 1.5rem 5rem; overflow-wrap: break-word; }
+a { color: var(--link); text-underline-offset: 0.15em; }
+a:focus-visible, [tabindex]:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
+h1, h2, h3, h4, h5, h6 { line-height: 1.2; font-weight: 600; text-wrap: balance; break-after: avoid; margin: 0; }
+h1 { font-size: 1.9rem; }
+h2 { font-size: 1.65rem; }
+h3 { font-size: 1.16rem; }
+section.cell > h2, section.cell > h3 { font-size: 1.2rem; }
+section.answers > h2, section.answers > h3 { font-size: 1.35rem; }
+h4, h5, h6 { font-size: 1rem; font-style: italic; }
+p, ul, ol, dl, table, pre, figure, blockquote { margin: 0.55rem 0; }
+ul, ol { padding-left: 1.4rem; }
+li { margin: 0.15rem 0; }
+code, pre { font-family: var(--mono); font-size: 0.82em; font-variant-ligatures: none; }
+blockquote { margin-left: 0; padding-left: 1rem; border-left: 1px solid var(--rule); color: var(--soft); }
+.soft { color: var(--soft); }
+.lead { font-variant-caps: all-small-caps; letter-spacing: 0.05em; margin-right: 0.3em; }
+.skip { position: absolute; left: -100vw; }
+.skip:focus { left: 1rem; top: 0.5rem; background: var(--paper); padding: 0.3rem 0.6rem; }
+
+header.front { padding-bottom: 1.4rem; }
+header.front p { margin: 0.4rem 0 0; color: var(--soft); }
+nav.contents { border-top: 1px solid var(--ink); padding-top: 0.8rem; }
+nav.contents h2 { font-size: 1.05rem; font-style: italic; font-weight: 400; }
+nav.contents ol { list-style: none; padding: 0; margin: 0.5rem 0 0; }
+nav.contents li { display: grid; grid-template-columns: 2.2rem 1fr; margin: 0.7rem 0; break-inside: avoid; }
+nav.contents .no { font-variant-numeric: lining-nums tabular-nums; color: var(--soft); }
+nav.contents p { margin: 0.1rem 0 0; font-size: 0.88rem; color: var(--soft); }
+
+article.case { margin-top: 4.5rem; border-top: 3px double var(--ink); padding-top: 1.4rem; }
+article.case:first-child { margin-top: 0; border-top: 0; padding-top: 0; }
+.case > h1, .case > h2, .case > .summary, .answers > h2, .answers > h3 { margin-left: 11.5rem; }
+.summary { color: var(--soft); margin-top: 0.3rem; margin-bottom: 0; }
+.answers { margin-top: 3rem; }
+section.cell { display: grid; grid-template-columns: 9.5rem minmax(0, 1fr); column-gap: 2rem; margin-top: 2.1rem; }
+section.cell > h2, section.cell > h3, section.cell > h4 { grid-column: 2; }
+section.cell > .margin { grid-column: 1; grid-row: 1 / span 2; text-align: right; font-size: 0.82rem; line-height: 1.35; color: var(--soft); padding-top: 0.22rem; }
+.margin p { margin: 0 0 0.12rem; }
+.margin .what { font-style: italic; }
+.margin .audience { color: var(--ink); font-variant-caps: all-small-caps; letter-spacing: 0.05em; }
+section.cell > .body { grid-column: 2; min-width: 0; }
+.body > p, .body > ul, .body > ol, .body > blockquote { max-width: 40rem; }
+.no-heading .body > :first-child { margin-top: 0; }
+
+dl.facts { display: grid; grid-template-columns: max-content minmax(0, 1fr); column-gap: 1.4rem; row-gap: 0.18rem; max-width: 44rem; }
+dl.facts dt { color: var(--soft); }
+dl.facts dd { margin: 0; }
+
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; border-top: 1.5px solid var(--ink); border-bottom: 1.5px solid var(--ink); font-size: 0.94rem; line-height: 1.35; break-inside: avoid; }
+caption { text-align: left; font-style: italic; padding-bottom: 0.3rem; color: var(--soft); }
+th { font-weight: 400; text-align: left; }
+thead th { font-style: italic; vertical-align: bottom; border-bottom: 0.75px solid var(--ink); padding: 0.22rem 0.8rem; }
+thead th.num { text-align: right; }
+thead th.unit { padding-left: 0; }
+tbody th { min-width: 11rem; }
+tbody th, tbody td { padding: 0.17rem 0.8rem; vertical-align: baseline; }
+tbody tr:first-child > * { padding-top: 0.32rem; }
+tbody tr:last-child > * { padding-bottom: 0.32rem; }
+th:first-child, td:first-child { padding-left: 0.15rem; }
+td.num { text-align: right; white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
+td.unit { white-space: nowrap; padding-left: 0; }
+td.pm { white-space: nowrap; padding-left: 0; font-variant-numeric: lining-nums tabular-nums; }
+td.words { font-style: italic; text-align: left; }
+td.words.aside { text-align: right; white-space: nowrap; }
+td.num.tight { padding-right: 0.35rem; }
+td.other, td.other-unit { color: var(--soft); }
+tr.other td { color: var(--soft); font-size: 0.85rem; padding-top: 0; }
+td.remark { font-size: 0.86rem; line-height: 1.35; min-width: 13rem; }
+td.remark p { margin: 0; }
+.key { font-family: var(--mono); font-size: 0.74rem; color: var(--soft); white-space: nowrap; }
+.pad { visibility: hidden; user-select: none; }
+svg.strip { display: block; margin: 0.2rem 0; color: var(--ink); }
+
+.verdict { max-width: 44rem; padding-left: 1.7rem; position: relative; break-inside: avoid; margin: 0.6rem 0; }
+.verdict .sign { position: absolute; left: 0; width: 1.2rem; text-align: center; font-family: "DejaVu Sans", "Segoe UI Symbol", "Apple Symbols", var(--serif); }
+.verdict p { margin: 0; }
+.verdict .because { font-size: 0.88rem; color: var(--soft); }
+.verdict .word { font-weight: 600; font-variant-numeric: lining-nums; }
+.verdict.fails .word, .verdict.fails .sign { color: var(--alarm); }
+.suspect { max-width: 44rem; padding-left: 1.7rem; position: relative; margin: 0.9rem 0; break-inside: avoid; }
+.suspect .sign { position: absolute; left: 0; width: 1.2rem; text-align: center; font-family: "DejaVu Sans", "Segoe UI Symbol", "Apple Symbols", var(--serif); }
+.suspect p { margin: 0; }
+
+.caution { border: 1.5px solid var(--alarm); border-left-width: 6px; padding: 0.55rem 0.9rem; margin: 0.7rem 0; max-width: 44rem; font-size: 0.92rem; line-height: 1.4; break-inside: avoid; }
+.caution p { margin: 0; }
+.caution strong { color: var(--alarm); }
+
+.finding { border-left: 3px solid var(--rule); padding-left: 0.9rem; margin: 0.8rem 0; max-width: 46rem; font-size: 0.92rem; break-inside: avoid; }
+.finding.error { border-left-color: var(--alarm); }
+.finding p { margin: 0.1rem 0; }
+.finding pre { background: var(--tint); padding: 0.35rem 0.6rem; margin: 0.3rem 0; overflow-x: auto; white-space: pre; }
+.finding .ln { color: var(--soft); user-select: none; }
+.finding mark { background: none; color: inherit; font-weight: 700; text-decoration: underline wavy 1px; text-underline-offset: 0.25em; }
+
+figure { break-inside: avoid; }
+figure img { display: block; max-width: 100%; max-height: 28rem; height: auto; }
+figcaption { font-size: 0.88rem; color: var(--soft); margin-top: 0.25rem; }
+figure .missing { border: 1px dashed var(--rule); padding: 0.8rem; max-width: 44rem; }
+footer { margin-top: 4rem; border-top: 1px solid var(--rule); padding-top: 0.6rem; font-size: 0.84rem; color: var(--soft); }
+
+@media (max-width: 46rem) {
+  body { padding: 1.4rem 1rem 3rem; }
+  section.cell { display: block; }
+  .case > h1, .case > h2, .case > .summary, .answers > h2, .answers > h3 { margin-left: 0; }
+  section.cell > .margin { text-align: left; padding: 0 0 0.15rem; }
+  .margin p { display: inline; }
+  .margin p + p::before { content: " · "; }
+}
+@media (forced-colors: active) {
+  .caution, .finding { border-color: CanvasText; }
+  .verdict.fails .word, .verdict.fails .sign, .caution strong { color: CanvasText; }
+  svg.strip { color: CanvasText; forced-color-adjust: none; }
+}
+@page { size: auto; margin: 18mm 16mm 20mm; }
+@media print {
+  :root { --paper: #fff; --ink: #000; --soft: #444; --rule: #999; --tint: #f4f4f4; --link: #000; --alarm: #000; }
+  html { font-size: 10.5pt; }
+  body { max-width: none; padding: 0; }
+  .skip { display: none; }
+  a { text-decoration: none; }
+  article.case { margin-top: 0; border-top: 0; padding-top: 0; break-before: page; }
+  main > article.case:only-child { break-before: auto; }
+  section.cell { display: block; margin-top: 1.3rem; }
+  .case > h1, .case > h2, .case > .summary, .answers > h2, .answers > h3 { margin-left: 0; }
+  section.cell > .margin { text-align: left; padding: 0; break-after: avoid; }
+  .margin p { display: inline; }
+  .margin p + p::before { content: " · "; }
+  .answers { break-before: page; }
+  .wide { overflow: visible; }
+  .finding pre { white-space: pre-wrap; }
+  p, li { orphans: 3; widows: 3; }
+  footer { break-before: avoid; }
+}
+`;

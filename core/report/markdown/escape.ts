@@ -1,0 +1,31 @@
+import type { Runs } from '../blocks.ts';
+import { harmless } from '../harmless.ts';
+
+/** Text that Markdown takes as it stands, on one line. */
+export function escapeMarkdown(text: string): string {
+  return harmless(text)
+    .replace(/\s+/g, ' ')
+    .replace(/[\\`*_[\]<>|#~&!]/g, '\\$&')
+    .replace(/^(\s*)([-+=]|\d+[.)])(?=\s|$)/, (_, space: string, mark: string) =>
+      `${space}\\${mark}`.replace(/\\(\d+)([.)])/, '$1\\$2'),
+    );
+}
+
+/** A code span: fenced by more backquotes than stand in it. A `|` would end a table's cell. */
+export function codeSpan(text: string): string {
+  const line = harmless(text).replace(/\s+/g, ' ').replaceAll('|', '\\|');
+  const longest = Math.max(0, ...(line.match(/`+/g) ?? []).map((run) => run.length));
+  const fence = '`'.repeat(longest + 1);
+  const room = line.startsWith('`') || line.endsWith('`') ? ' ' : '';
+  return `${fence}${room}${line}${room}${fence}`;
+}
+
+export function runsAsMarkdown(runs: Runs): string {
+  return runs
+    .map((run) => {
+      if (typeof run === 'string') return escapeMarkdown(run);
+      if ('code' in run) return codeSpan(run.code);
+      return `**${escapeMarkdown(run.strong)}**`;
+    })
+    .join('');
+}

@@ -1,0 +1,41 @@
+import { fromSi } from '../quantity/convert.ts';
+import { formatRange } from '../quantity/format.ts';
+import { isOutside, measuredIn } from '../rules/measured.ts';
+import { rangesOf } from '../signals/ranges.ts';
+import type { Reading, Study } from '../study/types.ts';
+import type { Strip } from './blocks.ts';
+
+/**
+ * A reading's numbers that the rule found unusual for their state, drawn and said.
+ * Empty where the rule said nothing: an impossible or a failed value is another matter and has its own finding.
+ */
+export function unusual(study: Study, reading: Reading): readonly Strip[] {
+  const { cell, valueSpan, state } = reading;
+  const spoken = study.findings.some(
+    (each) =>
+      each.cell === cell &&
+      each.diagnostic.code === 'unusual-value' &&
+      each.diagnostic.span.start === valueSpan.start,
+  );
+  if (!spoken) return [];
+  return measuredIn([reading]).flatMap((one) => {
+    const usual = rangesOf(one.form).usual.find((each) => each.state === state?.known?.name);
+    if (usual === undefined || !isOutside(one, usual.range)) return [];
+    const { type } = one;
+    const read = (si: number): number | undefined =>
+      Number.isFinite(si) ? fromSi(si, type.unit, type.kind) : undefined;
+    const { low, high } = usual.range;
+    const who = reading.value.kind === 'members' ? `${one.name}: ` : '';
+    return [
+      {
+        low: read(low),
+        high: read(high),
+        value: fromSi(one.si, type.unit, type.kind),
+        plusMinus: one.halfWidth / Math.abs(type.unit.factor),
+        says: `${who}usual at ${usual.state}: ${formatRange(finite(low), finite(high), type)} (${usual.source})`,
+      },
+    ];
+  });
+}
+
+const finite = (si: number): number | undefined => (Number.isFinite(si) ? si : undefined);

@@ -1,0 +1,75 @@
+import { joinStream } from '../../core/casefile/stream.ts';
+import { inWords } from '../../core/report/figure.ts';
+import { findingLine } from '../../core/report/findingLine.ts';
+import { harmless } from '../../core/report/harmless.ts';
+import { typeOf, unitWords, valueFigure } from '../../core/report/readingTable.ts';
+import { verdictCount } from '../../core/report/summary.ts';
+import { suspectLine } from '../../core/report/suspectLine.ts';
+import { verdictLine } from '../../core/report/verdictLine.ts';
+import type { Computed, Expectation, Study, Suspect } from '../../core/study/types.ts';
+import { lineIndex } from '../../core/text/lines.ts';
+import type { Paint } from './color.ts';
+import { writeFinding } from './frame.ts';
+
+/** A case as the terminal shows it: what was computed and decided, cell by cell, then what was found. */
+export function caseText(study: Study, name: string, paint: Paint): string {
+  const title = study.title === '' ? name : study.title;
+  const parts = [`${paint.title(plain(title))}\n${paint.soft(plain(name))}\n`];
+  study.file.cells.forEach((_, cell) => {
+    const text = cellText(study, cell, paint);
+    if (text !== '') parts.push(text);
+  });
+  if (study.findings.length > 0) {
+    const text = joinStream(study.file.stream);
+    const lines = lineIndex(text);
+    parts.push(...study.findings.map((each) => writeFinding(findingLine(study, text, lines, each), paint)));
+  }
+  const count = verdictCount(study);
+  if (count !== '') parts.push(`  ${count}\n`);
+  return `${parts.join('\n')}\n`;
+}
+
+function cellText(study: Study, cell: number, paint: Paint): string {
+  const computed = study.computed.filter((each) => each.cell === cell);
+  const suspects = study.suspects.filter((each) => each.cell === cell);
+  const expectations = study.expectations.filter((each) => each.cell === cell && each.suspect === undefined);
+  if (computed.length + suspects.length + expectations.length === 0) return '';
+  const read = study.file.cells[cell]?.cell;
+  const title = read === undefined ? `Cell ${cell + 1}` : plain(read.title.text);
+  const longest = Math.max(0, ...computed.map((each) => each.name.length));
+  return [
+    `  ${title}\n`,
+    ...computed.map((each) => `    ${computedText(each, longest)}\n`),
+    ...expectations.map((each) => expectationText(each, paint)),
+    ...suspects.map((each) => suspectText(each, paint)),
+    ...(suspects.length > 0 && study.next !== undefined
+      ? [`    Next: measure ${plain(study.next)}; it separates the most suspects that are left.\n`]
+      : []),
+  ].join('');
+}
+
+function computedText({ name, value }: Computed, longest: number): string {
+  const type = typeOf(value);
+  return `${plain(name).padEnd(longest)}  ${plain(inWords(valueFigure(value), type === undefined ? '' : unitWords(type)))}`;
+}
+
+function expectationText(expectation: Expectation, paint: Paint): string {
+  const line = verdictLine(expectation);
+  const stress = line.word === 'holds' ? paint.good : line.word === 'fails' ? paint.bad : paint.doubtful;
+  const measured = line.measured === '' ? '' : `${plain(line.measured)}: `;
+  const remark = line.remark === undefined ? '' : `, ${line.remark}`;
+  const why = line.why === undefined || line.why === '' ? '' : ` (${plain(line.why)})`;
+  const ifFails = line.ifFails === undefined ? '' : `      If it fails: ${plain(line.ifFails)}\n`;
+  return `    ${stress(line.sign)} ${plain(line.text)}\n      ${measured}${stress(line.word)}${remark}${why}.\n${ifFails}`;
+}
+
+function suspectText(suspect: Suspect, paint: Paint): string {
+  const { name, standing, sign } = suspectLine(suspect);
+  const by = suspect.by.length === 0 ? '' : paint.soft(`, by ${suspect.by.map(plain).join('; ')}`);
+  return `    ${sign} ${plain(name)}: ${standing}${by}\n`;
+}
+
+/** A text of the case on one line, with nothing in it that commands a terminal. */
+function plain(text: string): string {
+  return harmless(text.replace(/\s+/g, ' ').trim());
+}

@@ -1,0 +1,101 @@
+import { dirname, relative, resolve, sep } from 'node:path';
+import { type CaseResult, caseResult, type Results, summarise } from '../../core/study/results.ts';
+import type { Study } from '../../core/study/types.ts';
+import { Misunderstood, readArguments } from './arguments.ts';
+import { caseText } from './caseText.ts';
+import { paintFor } from './color.ts';
+import { type CasePath, findCases } from './files.ts';
+import { showProgress } from './progress.ts';
+import { studyFile } from './studyFile.ts';
+import { summaryText } from './summaryText.ts';
+
+/** `casebook check PATHS…`: 0 when all is well, 1 when a case has an error or a repair is not proven. */
+export async function check(words: readonly string[]): Promise<number> {
+  const { paths, options } = readArguments(words, {
+    format: { type: 'string' },
+    strict: { type: 'boolean' },
+    record: { type: 'string' },
+    recorded: { type: 'string' },
+  });
+  const json = isJson(options.format);
+  const cases = await findCases(paths);
+  const results: CaseResult[] = [];
+  let inOrder = true;
+  const paint = paintFor(process.stdout);
+  const progress = showProgress(cases.length);
+  for (const each of cases) {
+    progress.next();
+    const study = studyFile(each.path);
+    if (!isInOrder(study, options.strict === true)) inOrder = false;
+    results.push(caseResult(study, each.name));
+    if (!json) process.stdout.write(`${caseText(study, each.name, paint)}\n`);
+  }
+  progress.end();
+  const summary = summarise(results);
+  if (json) {
+    const whole: Results = { version: 1, cases: results, summary };
+    process.stdout.write(`${JSON.stringify(whole, undefined, 2)}\n`);
+  } else {
+    process.stdout.write(summaryText(summary));
+  }
+  const { record, recorded } = options;
+  if (typeof record === 'string') await keepRecord(record, results, cases);
+  if (typeof recorded === 'string') return compareWithRecord(recorded, results, cases);
+  return inOrder ? 0 : 1;
+}
+
+function isJson(format: string | boolean | undefined): boolean {
+  if (format === undefined || format === 'text') return false;
+  if (format === 'json') return true;
+  throw new Misunderstood(`\`--format\` is \`text\` or \`json\`, not \`${format}\`.`);
+}
+
+/** An expectation that fails is a finding about the car. An error, or a repair that is not proven, is not in order. */
+function isInOrder({ findings, expectations }: Study, strict: boolean): boolean {
+  if (findings.some((each) => each.diagnostic.severity === 'error')) return false;
+  return expectations.every(({ part, truth, showsFault }) => {
+    if (part === 'verify') return truth.verdict === 'holds';
+    return !(strict && part === 'expect' && truth.verdict === 'fails' && !showsFault);
+  });
+}
+
+/** Records call a case by its path from the record's own folder, so that they hold wherever one stands. */
+function seenFrom(record: string, results: readonly CaseResult[], cases: readonly CasePath[]): CaseResult[] {
+  const folder = dirname(resolve(record));
+  return results.map((result, at) => {
+    const path = cases[at]?.path;
+    return path === undefined ? result : { ...result, file: relative(folder, path).split(sep).join('/') };
+  });
+}
+
+async function keepRecord(
+  record: string,
+  results: readonly CaseResult[],
+  cases: readonly CasePath[],
+): Promise<void> {
+  const { recordOf } = await import('./recorded.ts');
+  const { writeOutput } = await import('./writeOutput.ts');
+  writeOutput(record, `${JSON.stringify(recordOf(seenFrom(record, results, cases)), undefined, 2)}\n`);
+  process.stderr.write(
+    `Recorded ${results.length} ${results.length === 1 ? 'case' : 'cases'} in ${record}.\n`,
+  );
+}
+
+async function compareWithRecord(
+  record: string,
+  results: readonly CaseResult[],
+  cases: readonly CasePath[],
+): Promise<number> {
+  const { differences, parseRecord, recordOf } = await import('./recorded.ts');
+  const { readText } = await import('./readText.ts');
+  const kept = parseRecord(readText(record));
+  if (kept === undefined)
+    throw new Misunderstood(`\`${record}\` is no record; \`--record ${record}\` writes one.`);
+  const wrong = differences(kept, recordOf(seenFrom(record, results, cases)));
+  if (wrong.length === 0) {
+    process.stderr.write(`All as recorded in ${record}.\n`);
+    return 0;
+  }
+  process.stderr.write(`${wrong.join('\n')}\nNot as recorded in ${record}.\n`);
+  return 1;
+}

@@ -1,0 +1,31 @@
+/**
+ * How many columns of a terminal a text takes: none for marks that combine, two for wide characters
+ * (Unicode Standard Annex 11: East Asian wide and full width; pictures).
+ */
+export function displayWidth(text: string): number {
+  let width = 0;
+  for (const character of text) width += columnsOf(character);
+  return width;
+}
+
+/** Tabs as the spaces that a terminal would make of them, every eighth column, counted from `column`. */
+export function withoutTabs(text: string, column: number): string {
+  if (!text.includes('\t')) return text;
+  let out = '';
+  let at = column;
+  for (const character of text) {
+    const made = character === '\t' ? ' '.repeat(8 - (at % 8)) : character;
+    out += made;
+    at += displayWidth(made);
+  }
+  return out;
+}
+
+function columnsOf(character: string): number {
+  if (character < '\u0300') return 1;
+  if (/^[\p{Mn}\p{Me}\p{Cf}]$/u.test(character)) return 0;
+  return wide.test(character) ? 2 : 1;
+}
+
+const wide =
+  /^[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\p{Emoji_Presentation}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]$/u;

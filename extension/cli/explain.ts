@@ -1,0 +1,35 @@
+import { nearest } from '../../core/text/nearest.ts';
+import { Misunderstood, readArguments } from './arguments.ts';
+import { type Page, pageNames, pagesOf } from './pages.ts';
+
+/** `casebook explain NAME`: the page of a finding, function, signal, unit or state; of each, when it is several. */
+export async function explain(words: readonly string[]): Promise<number> {
+  const { paths } = readArguments(words, {});
+  if (paths.length === 0) throw new Misunderstood('Explain what? Such as: `casebook explain unit-slip`.');
+  // A state's name has spaces, and nobody should have to quote it.
+  const name = paths.join(' ');
+  if (name === 'results') {
+    const { default: schema } = await import('./results.schema.json', { with: { type: 'json' } });
+    process.stdout.write(`${JSON.stringify(schema, undefined, 2)}\n`);
+    return 0;
+  }
+  const pages = pagesOf(name);
+  if (pages.length === 0) throw new Misunderstood(unknown(name));
+  process.stdout.write(`${pages.map(pageText).join('\n')}`);
+  return 0;
+}
+
+function unknown(name: string): string {
+  const close = nearest(name, pageNames());
+  const offer = close.length === 0 ? '' : ` Near it: ${close.join(', ')}.`;
+  return `\`${name}\` is no finding, function, signal, unit or state.${offer}`;
+}
+
+/** A heading, then each row's name at the left and its lines beside it. */
+function pageText({ title, rows }: Page): string {
+  const longest = Math.max(0, ...rows.map((row) => row.name.length));
+  const text = rows.map(({ name, lines }) =>
+    lines.map((line, at) => `  ${(at === 0 ? name : '').padEnd(longest)}  ${line}`.trimEnd()).join('\n'),
+  );
+  return `${title}\n\n${text.join('\n')}\n`;
+}

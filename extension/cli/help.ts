@@ -1,0 +1,83 @@
+/** What `casebook --help` and `casebook COMMAND --help` print, in a technician's words. */
+export function help(command: string | undefined): string {
+  return (command === undefined ? undefined : pages.get(command)) ?? overview;
+}
+
+const overview = `casebook: diagnostic cases as text, checked
+
+  casebook check PATHS…           check cases: units, values, verdicts, findings
+  casebook report PATHS… -o FILE  write the cases as one HTML page, to read or print
+  casebook new [TEMPLATE] [FILE]  start a case from a template
+  casebook explain NAME           what a finding, function, signal, unit or state means
+
+PATHS are case files (name.diag), folders (all cases below them) or patterns like "vans/**/*.diag".
+
+  casebook COMMAND --help         more about one command
+  casebook --version
+
+Ends with 0 when all is well, with 1 when a case has an error or a repair is not proven,
+and with 2 when the command could not do its work.
+`;
+
+const pages: ReadonlyMap<string, string> = new Map([
+  [
+    'check',
+    `casebook check PATHS…
+
+Reads the cases, computes what they compute, and says of each expectation whether it
+holds, fails, is too close to call, was not measured, or cannot be computed.
+Below that stand the findings: what is wrong in the file, and where.
+
+  --strict            an expectation that fails counts as an error,
+                      unless its check says "shows: fault"
+  --format json       for other programs; the shape is a promise (results.schema.json)
+  --format text       for people (without --format)
+  --record FILE       keep the verdicts and findings in FILE, to compare with later
+  --recorded FILE     compare with what was kept: ends with 0 when nothing has changed,
+                      even if the cases hold errors on purpose
+
+A check that fails is a finding about the car and no error: cases are about faults.
+Ends with 1 when a case has an error, or when something under "verify" does not hold.
+Colours are used on a terminal only, and not when NO_COLOR is set.
+
+  casebook check van14.diag
+  casebook check cases --strict
+`,
+  ],
+  [
+    'report',
+    `casebook report PATHS… -o FILE
+
+Writes one HTML file with all the cases. It needs nothing but itself: pictures are inside,
+no script runs, nothing is fetched. Opens in any browser, light or dark; prints on paper,
+each case starting on a page, answers at each case's end.
+
+  -o, --output FILE   the file to write; "-" writes to the screen or the next program
+  --title WORDS       what stands on top when there are several cases
+
+  casebook report cases -o cases.html
+`,
+  ],
+  [
+    'new',
+    `casebook new [TEMPLATE] [FILE]
+
+Starts a case from a template. Without FILE it is printed; a FILE that is there is left alone.
+Without TEMPLATE the templates are listed.
+
+  casebook new
+  casebook new compression van14.diag
+`,
+  ],
+  [
+    'explain',
+    `casebook explain NAME
+
+Tells what NAME is: the code of a finding (unit-slip), a function (total_trim), a signal (map),
+a unit (inHg) or an engine state ("warm idle"). A name that is several of these gets a page of each.
+
+  casebook explain unit-slip
+  casebook explain fuel_pressure
+`,
+  ],
+]);

@@ -1,0 +1,59 @@
+import { nearest } from '../../core/text/nearest.ts';
+import { Misunderstood } from './arguments.ts';
+
+/** A command: given the words behind its name, does its work and says how it ended. */
+type Command = (words: readonly string[]) => Promise<number>;
+
+/** Each command is loaded when it is asked for, so that none pays for another's start. */
+const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
+  ['check', async () => (await import('./check.ts')).check],
+  ['report', async () => (await import('./report.ts')).report],
+  ['new', async () => (await import('./new.ts')).newCase],
+  ['explain', async () => (await import('./explain.ts')).explain],
+]);
+
+process.exitCode = await run(process.argv.slice(2));
+
+/** 0: all well; 1: the cases have errors; 2: the command could not do its work. */
+async function run(words: readonly string[]): Promise<number> {
+  endQuietlyWithTheReader();
+  const [name, ...rest] = words;
+  try {
+    if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+      const { help } = await import('./help.ts');
+      process.stdout.write(help(name === 'help' ? rest[0] : undefined));
+      return name === undefined ? 2 : 0;
+    }
+    if (name === '--version' || name === '-V') {
+      process.stdout.write(`${(await import('./version.ts')).version()}\n`);
+      return 0;
+    }
+    const load = commands.get(name);
+    if (load === undefined) throw new Misunderstood(unknownCommand(name));
+    if (rest.includes('--help') || rest.includes('-h')) {
+      process.stdout.write((await import('./help.ts')).help(name));
+      return 0;
+    }
+    return await (await load())(rest);
+  } catch (error) {
+    if (!(error instanceof Misunderstood)) throw error;
+    process.stderr.write(`casebook: ${error.message}\n`);
+    return 2;
+  }
+}
+
+function unknownCommand(name: string): string {
+  const close = nearest(name, commands.keys(), 1)[0];
+  const known = [...commands.keys()].join(', ');
+  return close === undefined
+    ? `There is no command \`${name}\`. The commands are: ${known}. \`casebook --help\` tells more.`
+    : `There is no command \`${name}\`. Did you mean \`casebook ${close}\`?`;
+}
+
+/** Whoever reads the output may stop reading (`casebook check … | head`); that is no failure. */
+function endQuietlyWithTheReader(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit();
+    throw error;
+  });
+}

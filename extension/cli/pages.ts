@@ -1,0 +1,168 @@
+import { type Code, catalogue } from '../../core/diagnostics/diagnostic.ts';
+import type { Row } from '../../core/diagnostics/row.ts';
+import type { FunctionRow, Parameter } from '../../core/expression/functionRow.ts';
+import { allUnits, unitOf } from '../../core/quantity/unit.ts';
+import { unitRows } from '../../core/quantity/unitTable.ts';
+import { allSignals, signalOf } from '../../core/signals/lookup.ts';
+import { allStates, stateOf } from '../../core/signals/states.ts';
+import type { EngineState, Form, Signal } from '../../core/signals/types.ts';
+import { functionNames, functionRow } from '../../core/study/functions.ts';
+
+/** What `casebook explain` prints: a heading and rows, each of one line or several. */
+export interface Page {
+  readonly title: string;
+  readonly rows: readonly PageRow[];
+}
+
+interface PageRow {
+  readonly name: string;
+  readonly lines: readonly string[];
+}
+
+/** Every page that a name has: a word may be a function, a signal and a unit at once. */
+export function pagesOf(name: string): Page[] {
+  const code = Object.hasOwn(catalogue, name) ? findingPage(name as Code) : undefined;
+  const row = functionRow(name);
+  const signal = signalOf(name);
+  const state = stateOf(name);
+  return [
+    code,
+    row === undefined ? undefined : functionPage(row),
+    signal === undefined ? undefined : signalPage(signal),
+    unitPage(name),
+    state === undefined ? undefined : statePage(state),
+  ].filter((page) => page !== undefined);
+}
+
+/** All names that have a page. */
+export function pageNames(): string[] {
+  return [
+    ...Object.keys(catalogue),
+    ...functionNames(),
+    ...allSignals().map((each) => each.name),
+    ...allUnits().map((each) => each.symbol),
+    ...allStates.map((each) => each.name),
+  ];
+}
+
+function row(name: string, text: string | undefined): PageRow[] {
+  return text === undefined || text === '' ? [] : [{ name, lines: text.split('\n') }];
+}
+
+function findingPage(code: Code): Page {
+  const { title, severity, why, wrong, right } = catalogue[code] as Row<unknown>;
+  return {
+    title: `${code} (${severity === 'info' ? 'a note' : severity === 'error' ? 'an error' : 'a warning'}): ${title}`,
+    rows: [...row('Why', why), ...row('Wrong', wrong), ...row('Right', right)],
+  };
+}
+
+function functionPage(of: FunctionRow): Page {
+  return {
+    title: `${of.name}(${of.parameters.map(parameterName).join(', ')}): ${of.summary}`,
+    rows: [
+      ...(of.form === 'later' ? row('Note', 'Not computed yet by this version.') : []),
+      { name: 'Takes', lines: of.parameters.map(parameterLine) },
+      ...row('Gives', resultWords(of)),
+      ...row('Formula', of.formula),
+      ...row('Range', of.range),
+      ...row('No answer', of.errors.join('\n')),
+      ...row('Example', `${of.example.expression}  →  ${of.example.result}`),
+      ...row('Source', of.source),
+    ],
+  };
+}
+
+function parameterName({ name, optional, header, otherwise, repeats }: Parameter): string {
+  const word = repeats === true ? `${name}, …` : name;
+  return optional === true || header !== undefined || otherwise !== undefined ? `[${word}]` : word;
+}
+
+function parameterLine({ name, takes, meaning, header, otherwise }: Parameter): string {
+  const unit = takes.unit === undefined ? takes.what : takes.unit === '1' ? 'plain number' : takes.unit;
+  const kind = takes.kind === undefined || takes.kind === 'none' ? '' : ` ${takes.kind}`;
+  const left = [
+    ...(header === undefined ? [] : [`\`${header}\``]),
+    ...(otherwise === undefined ? [] : [otherwise]),
+  ].join(', otherwise ');
+  return `${name}: ${meaning} (${unit}${kind})${left === '' ? '' : `; left out: ${left}`}`;
+}
+
+function resultWords({ result }: FunctionRow): string {
+  switch (result.kind) {
+    case 'fixed':
+      return [
+        result.unit === '1' ? 'a plain number' : result.unit,
+        ...(result.quantityKind === undefined ? [] : [result.quantityKind]),
+      ].join(', ');
+    case 'like':
+      return `the same as \`${result.parameter}\`${result.quantityKind === undefined ? '' : `, ${result.quantityKind}`}`;
+    case 'text':
+      return 'a text';
+    case 'computed':
+      return result.says;
+  }
+}
+
+function signalPage(signal: Signal): Page {
+  return {
+    title: `${signal.name}: ${signal.meaning}`,
+    rows: [
+      ...row('Holds', signal.holds === 'word' ? `one of: ${(signal.words ?? []).join(', ')}` : ''),
+      ...row('Several', signal.by === undefined ? '' : `may be given by ${signal.by}`),
+      ...signal.forms.flatMap(formRows),
+      ...row('Also called', (signal.alsoCalled ?? []).join(', ')),
+      ...row('Remark', signal.note),
+    ],
+  };
+}
+
+function formRows({ unit, kind, encoding, physical, usual, failed }: Form): PageRow[] {
+  return [
+    ...row('Unit', [unit === '1' ? 'none' : unit, ...(kind === undefined ? [] : [kind])].join(', ')),
+    ...row(
+      'Data carry',
+      encoding === undefined ? '' : `${encoding.range} in steps of ${encoding.step} (${encoding.source})`,
+    ),
+    ...row('Possible', physical),
+    ...row('Usual', (usual ?? []).map((each) => `${each.state}: ${each.range} (${each.source})`).join('\n')),
+    ...row('Failed', (failed ?? []).map((each) => `${each.value}: ${each.means}`).join('\n')),
+  ];
+}
+
+function unitPage(name: string): Page | undefined {
+  const unit = unitOf(name);
+  if (unit === undefined) return undefined;
+  const own = unitRows.find((each) => each.symbol === unit.symbol);
+  return {
+    title: `${unit.symbol}: ${own?.name ?? `a unit of ${unit.dimension.name}`}`,
+    rows: [
+      ...row('Measures', unit.dimension.name),
+      ...row('In SI units', `× ${unit.factor}${unit.offset === 0 ? '' : `, then + ${unit.offset}`}`),
+      ...row('Also written', (own?.also ?? []).join(', ')),
+      ...row('Source', own?.source),
+    ],
+  };
+}
+
+function statePage({ name, meaning, engine, ignition }: EngineState): Page {
+  return {
+    title: `${name}: ${meaning}`,
+    rows: [
+      ...row('Engine', engine),
+      ...row('Ignition', ignition),
+      ...row('Usual then', usualAt(name).join('\n')),
+    ],
+  };
+}
+
+/** What the signals' usual ranges say about a state. */
+function usualAt(state: string): string[] {
+  return allSignals().flatMap(({ name, forms }) =>
+    forms.flatMap(({ usual }) =>
+      (usual ?? [])
+        .filter((each) => each.state === state)
+        .map((each) => `${name}: ${each.range} (${each.source})`),
+    ),
+  );
+}

@@ -1,0 +1,35 @@
+import { dirname } from 'node:path';
+import { Misunderstood, readArguments } from './arguments.ts';
+import { findCases } from './files.ts';
+import { picturesBeside } from './pictures.ts';
+import { showProgress } from './progress.ts';
+import { studyFile } from './studyFile.ts';
+import { writeOutput } from './writeOutput.ts';
+
+/** `casebook report PATHS… -o FILE`: one HTML file of all cases. */
+export async function report(words: readonly string[]): Promise<number> {
+  const { paths, options } = readArguments(words, {
+    output: { type: 'string', short: 'o' },
+    title: { type: 'string' },
+  });
+  const { output, title } = options;
+  if (typeof output !== 'string') {
+    throw new Misunderstood('Where to? Name the file to write: `casebook report cases -o cases.html`.');
+  }
+  const cases = await findCases(paths);
+  const { writeReport } = await import('../../core/report/html/report.ts');
+  const progress = showProgress(cases.length);
+  function* studied() {
+    for (const { path, name } of cases) {
+      progress.next();
+      yield { study: studyFile(path), file: name, pictures: picturesBeside(dirname(path)) };
+    }
+  }
+  const html = writeReport(studied(), typeof title === 'string' ? { title } : {});
+  progress.end();
+  writeOutput(output, html);
+  if (output !== '-') {
+    process.stderr.write(`${output}: ${cases.length} ${cases.length === 1 ? 'case' : 'cases'}.\n`);
+  }
+  return 0;
+}

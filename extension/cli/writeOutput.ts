@@ -1,0 +1,16 @@
+import { writeFileSync } from 'node:fs';
+import { Misunderstood } from './arguments.ts';
+import { reasonOf } from './reasonOf.ts';
+
+/** Writes a file, or to the next program for `-`. Throws `Misunderstood` where that cannot be done. */
+export function writeOutput(file: string, text: string): void {
+  if (file === '-') {
+    process.stdout.write(text);
+    return;
+  }
+  try {
+    writeFileSync(file, text);
+  } catch (error) {
+    throw new Misunderstood(`\`${file}\` cannot be written: ${reasonOf(error)}.`);
+  }
+}
