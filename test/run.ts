@@ -44,6 +44,9 @@ function run(what: string, command: string, args: readonly string[]): number {
   const { status, error } = spawnSync(command, args, {
     cwd: root,
     stdio: 'inherit',
+    // A test that never returns must not hold up the verdict.
+    timeout: 20 * 60_000,
+    killSignal: 'SIGKILL',
     shell: process.platform === 'win32',
   });
   if (error !== undefined) console.error(error.message);

@@ -29,6 +29,6 @@ export async function publishedManifest(
     type,
     engines,
     bin,
-    files: ['dist', 'CHANGELOG.md', 'THIRD-PARTY-NOTICES.md'],
+    files: ['dist', 'results.schema.json', 'CHANGELOG.md', 'THIRD-PARTY-NOTICES.md'],
   };
 }

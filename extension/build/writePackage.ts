@@ -14,5 +14,6 @@ export async function writePackage(root: string, target: string): Promise<void> 
     `${JSON.stringify(await publishedManifest(root), null, 2)}\n`,
   );
   await writeFile(join(target, 'THIRD-PARTY-NOTICES.md'), await thirdPartyNotices(root, metafile));
+  await cp(join(root, 'extension', 'cli', 'results.schema.json'), join(target, 'results.schema.json'));
   for (const file of ['README.md', 'LICENSE', 'CHANGELOG.md']) await cp(join(root, file), join(target, file));
 }

@@ -1,4 +1,4 @@
-import { create, all as everything, type Unit } from 'mathjs';
+import { createUnit, parse, type Unit, unit } from 'mathjs';
 import { checkExpression } from '../../core/expression/check.ts';
 import { evaluate } from '../../core/expression/evaluate.ts';
 import { parseExpression } from '../../core/expression/parse.ts';
@@ -23,10 +23,9 @@ const pascal = unitOf('Pa');
 if (inHg === undefined || pascal === undefined) throw new Error('inHg and Pa are units.');
 const pascals = convert(1, inHg, pascal) ?? Number.NaN;
 
-const math = create(everything);
-math.createUnit('inHg', { definition: math.unit(pascals, 'Pa') });
+createUnit('inHg', { definition: unit(pascals, 'Pa') });
 const units: { [name: string]: Unit } = Object.fromEntries(
-  Object.entries(readings).map(([name, value]) => [name, math.unit(value, 'inHg')]),
+  Object.entries(readings).map(([name, value]) => [name, unit(value, 'inHg')]),
 );
 
 const values = new Map(
@@ -83,7 +82,7 @@ function ours(text: string): boolean {
 }
 
 function theirs(text: string): boolean {
-  return math.parse(text).evaluate({ ...units }) === true;
+  return parse(text).evaluate({ ...units }) === true;
 }
 
 function count(of: (text: string) => boolean): number {

@@ -13,8 +13,8 @@ describe('layers', () => {
     expect(files).toContain('extension/build/build.ts');
   });
 
-  it.each(files)('%s keeps to its place', (file) => {
-    expect(violations(file, readFileSync(join(root, file), 'utf8'))).toEqual([]);
+  it('hold in every source file', () => {
+    expect(files.flatMap((file) => violations(file, readFileSync(join(root, file), 'utf8')))).toEqual([]);
   });
 
   it('has no folder in core beside the layers', () => {

@@ -39,7 +39,7 @@ describe('the published package', () => {
 
   afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 
-  it('holds the bundle, the licence texts and the read-me, and nothing else', () => {
+  it('holds the bundle, the shape of its results, the licence texts and the read-me, and nothing else', () => {
     const files = packed.files.map(({ path }) => path);
     const outside = files
       .filter((path) => !/^dist\/((casebook|main)\.js|parts\/[\w.-]+\.js)$/.test(path))
@@ -50,6 +50,7 @@ describe('the published package', () => {
       'README.md',
       'THIRD-PARTY-NOTICES.md',
       'package.json',
+      'results.schema.json',
     ]);
     expect(files).toContain('dist/casebook.js');
   });
