@@ -26,9 +26,7 @@ export function yamlError(text: string, lines: readonly Line[], error: YamlProbl
       }
       return diagnose('bad-indentation', span, { text: words });
     case 'BAD_DQ_ESCAPE':
-      return diagnose('unknown-escape', error.span, {
-        written: text.slice(error.span.start, error.span.start + 2),
-      });
+      return unknownEscape(text, error.span.start);
     case 'UNEXPECTED_TOKEN':
       if (error.message.endsWith('at node end')) return diagnose('text-after-value', span, { text: words });
       return diagnose('unreadable', span, { text: words });
