@@ -1,0 +1,417 @@
+import type { Signal } from '../types.ts';
+
+const practice = 'common practice';
+const family = 'electrical';
+
+/** Battery, charging, starter, feeds, grounds, and what is measured between two points. */
+export const electrical: readonly Signal[] = [
+  {
+    name: 'battery',
+    meaning: 'Battery voltage, or the supply that the control module sees',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'V',
+        encoding: { range: '0 .. 65.535 V', step: '0.001 V', source: 'SAE J1979 $42' },
+        physical: '0 .. 32 V',
+        usual: [
+          { state: 'asleep', range: '12.2 .. 12.9 V', source: practice },
+          { state: 'key off', range: '12.2 .. 12.9 V', source: practice },
+          { state: 'key on engine off', range: '11.8 .. 12.8 V', source: practice },
+          { state: 'cranking', range: '9.6 .. 12 V', source: practice },
+          { state: 'cold idle', range: '13.2 .. 15 V', source: practice },
+          { state: 'warm idle', range: '13.2 .. 15 V', source: practice },
+          { state: 'idle in gear', range: '13.2 .. 15 V', source: practice },
+          { state: '1500 rpm no load', range: '13.2 .. 15 V', source: practice },
+          { state: '2500 rpm no load', range: '13.2 .. 15 V', source: practice },
+          { state: 'light cruise', range: '13.2 .. 15 V', source: practice },
+          { state: 'cruise', range: '13.2 .. 15 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['battery_voltage', 'b_plus', 'vbat', 'bat', 'module_voltage', 'control_module_voltage'],
+    note: 'The usual ranges are those of a 12 V system. Managed charging runs from 12.4 to 15 V on purpose.',
+  },
+  {
+    name: 'resting_voltage',
+    meaning: 'Battery voltage with nothing connected or asleep, rested for hours',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'V',
+        physical: '0 .. 32 V',
+        usual: [
+          { state: 'key off', range: '12.4 .. 12.9 V', source: practice },
+          { state: 'asleep', range: '12.4 .. 12.9 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['open_circuit_voltage', 'ocv', 'rest_voltage'],
+  },
+  {
+    name: 'battery_charge',
+    meaning: 'State of charge of the starter battery',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: '%', physical: '0 .. 100 %' }],
+    alsoCalled: ['battery_soc', 'state_of_charge_12v'],
+  },
+  {
+    name: 'battery_conductance',
+    meaning: 'Conductance of the starter battery',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: 'S', physical: '0 .. 5000 S' }],
+    alsoCalled: ['conductance'],
+    note: 'Falls with age, with cold and with a low charge: compare with the figure of a new battery of the same kind.',
+  },
+  {
+    name: 'battery_resistance',
+    meaning: 'Internal resistance of the starter battery',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'mΩ',
+        physical: '0 .. 1000 mΩ',
+        usual: [{ state: 'key off', range: '2 .. 12 mΩ', source: practice }],
+      },
+    ],
+    alsoCalled: ['internal_resistance'],
+  },
+  {
+    name: 'cold_cranking_current',
+    meaning: 'Cold cranking current that a battery tester estimates',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: 'A', physical: '0 .. 2500 A' }],
+    alsoCalled: ['cca', 'cold_cranking_amps', 'measured_cca'],
+  },
+  {
+    name: 'battery_temp',
+    meaning: 'Temperature of the starter battery',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: '°C',
+        kind: 'point',
+        physical: '-50 .. 100 °C',
+        failed: [{ value: '-40 °C', means: 'open circuit of the battery temperature sensor' }],
+      },
+    ],
+    alsoCalled: ['battery_temperature'],
+  },
+  {
+    name: 'specific_gravity',
+    meaning: 'Specific gravity of the electrolyte, by cell',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [
+      {
+        unit: '1',
+        physical: '1 .. 1.4',
+        usual: [{ state: 'key off', range: '1.225 .. 1.3', source: practice }],
+      },
+    ],
+    alsoCalled: ['electrolyte_density', 'hydrometer', 'sg'],
+    note: 'Acid: eye protection and gloves; the gas above the cells explodes.',
+  },
+  {
+    name: 'cranking_voltage',
+    meaning: 'Voltage across the battery posts while the starter turns the engine',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'V',
+        physical: '0 .. 32 V',
+        usual: [{ state: 'cranking', range: '9.6 .. 12 V', source: practice }],
+      },
+    ],
+    alsoCalled: ['crank_voltage', 'cranking_volts'],
+  },
+  {
+    name: 'charging_voltage',
+    meaning: 'Voltage across the battery posts while the alternator charges',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'V',
+        physical: '0 .. 32 V',
+        usual: [
+          { state: 'warm idle', range: '13.5 .. 14.7 V', source: practice },
+          { state: '1500 rpm no load', range: '13.5 .. 14.7 V', source: practice },
+          { state: '2500 rpm no load', range: '13.5 .. 14.7 V', source: practice },
+          { state: 'cruise', range: '13.5 .. 14.7 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['alternator_voltage', 'generator_voltage', 'gen_voltage'],
+    note: 'For conventional regulation. Managed charging runs from 12.4 to 15 V on purpose.',
+  },
+  {
+    name: 'charging_desired',
+    meaning: 'Charging voltage that the module asks for',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: 'V', physical: '0 .. 32 V' }],
+    alsoCalled: ['regulator_setpoint', 'desired_charging_voltage', 'generator_voltage_desired'],
+  },
+  {
+    name: 'charging_current',
+    meaning: 'Current out of the alternator',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: 'A', physical: '-50 .. 500 A' }],
+    alsoCalled: ['alternator_current', 'generator_current', 'alternator_output'],
+  },
+  {
+    name: 'battery_current',
+    meaning: 'Current at the battery, into it positive',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: 'A', physical: '-2000 .. 500 A' }],
+    alsoCalled: ['battery_amps'],
+  },
+  {
+    name: 'alternator_duty',
+    meaning: 'Field command or load of the alternator',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: '%', physical: '0 .. 100 %' }],
+    alsoCalled: ['generator_duty', 'field_duty', 'alternator_load', 'generator_load'],
+  },
+  {
+    name: 'alternator_ripple',
+    meaning: 'Alternating part of the charging voltage',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'V',
+        physical: '0 .. 20 V',
+        usual: [
+          { state: 'warm idle', range: '0 .. 0.5 V', source: practice },
+          { state: '1500 rpm no load', range: '0 .. 0.5 V', source: practice },
+          { state: '2500 rpm no load', range: '0 .. 0.5 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['ripple', 'ac_ripple', 'diode_ripple', 'generator_ripple'],
+    note: 'Taken at the alternator with lamps and blower on. Say whether the meter or the scope read it: effective value or peak to peak.',
+  },
+  {
+    name: 'starter_current',
+    meaning: 'Current that the starter draws',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'A',
+        physical: '0 .. 2000 A',
+        usual: [{ state: 'cranking', range: '60 .. 300 A', source: practice }],
+      },
+    ],
+    alsoCalled: ['cranking_current', 'crank_current', 'starter_draw', 'cranking_amps'],
+    note: 'While it turns steadily: the first peak is several times that. Diesels draw more.',
+  },
+  {
+    name: 'parasitic_draw',
+    meaning: 'Current out of the battery while the vehicle sleeps',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'mA',
+        physical: '0 .. 200000 mA',
+        usual: [{ state: 'asleep', range: '0 .. 50 mA', source: practice }],
+      },
+    ],
+    alsoCalled: ['key_off_draw', 'sleep_current', 'dark_current', 'quiescent_current'],
+  },
+  {
+    name: 'sleep_time',
+    meaning: 'Time from shut-down until the modules sleep',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'min',
+        physical: '0 .. 1440 min',
+        usual: [{ state: 'after shut-down', range: '0 .. 60 min', source: practice }],
+      },
+    ],
+    alsoCalled: ['time_to_sleep', 'shut_down_time'],
+  },
+  {
+    name: 'drops',
+    meaning: 'Voltage drop between two points while the current flows',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [
+      {
+        unit: 'V',
+        physical: '-32 .. 32 V',
+        usual: [{ state: 'cranking', range: '-0.05 .. 0.5 V', source: practice }],
+      },
+    ],
+    alsoCalled: ['voltage_drop', 'voltage_drops', 'drop'],
+    note: 'A drop says something only while the current flows: give it as `drop_current`. Usually a connection loses up to 0.1 V, a ground side 0.2 V, a starter cable 0.5 V (common practice).',
+  },
+  {
+    name: 'drop_current',
+    meaning: 'Current that flowed while the drops were taken',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [{ unit: 'A', physical: '-2000 .. 2000 A' }],
+    alsoCalled: ['current_at_drop'],
+  },
+  {
+    name: 'sensor_supply',
+    meaning: 'Supply of the sensors, by circuit',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [
+      {
+        unit: 'V',
+        physical: '0 .. 32 V',
+        usual: [
+          { state: 'key on engine off', range: '4.9 .. 5.1 V', source: practice },
+          { state: 'warm idle', range: '4.9 .. 5.1 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['vref', 'reference_voltage', 'five_volt_reference', '5v_reference'],
+  },
+  {
+    name: 'sensor_ground',
+    meaning: 'Sensor ground against the battery minus post, by circuit',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [
+      {
+        unit: 'V',
+        physical: '-32 .. 32 V',
+        usual: [
+          { state: 'key on engine off', range: '-0.01 .. 0.05 V', source: practice },
+          { state: 'warm idle', range: '-0.01 .. 0.1 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['signal_ground', 'sensor_return', 'low_reference'],
+  },
+  {
+    name: 'module_supply',
+    meaning: 'Voltage at a control module’s feed pins, by pin',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [
+      {
+        unit: 'V',
+        physical: '0 .. 32 V',
+        usual: [
+          { state: 'key on engine off', range: '11.5 .. 12.8 V', source: practice },
+          { state: 'warm idle', range: '12.9 .. 15 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['module_feed', 'ignition_feed', 'pcm_power'],
+  },
+  {
+    name: 'module_ground',
+    meaning: 'Control module’s power ground against the battery minus post, by pin',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [
+      {
+        unit: 'V',
+        physical: '-32 .. 32 V',
+        usual: [
+          { state: 'key on engine off', range: '-0.01 .. 0.1 V', source: practice },
+          { state: 'warm idle', range: '-0.01 .. 0.1 V', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['pcm_ground', 'ground_drop'],
+  },
+  {
+    name: 'fuel_pump_current',
+    meaning: 'Current of the fuel pump',
+    family,
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'A',
+        physical: '0 .. 60 A',
+        usual: [
+          { state: 'warm idle', range: '2.5 .. 10 A', source: practice },
+          { state: '2500 rpm no load', range: '2.5 .. 10 A', source: practice },
+        ],
+      },
+    ],
+    alsoCalled: ['pump_amps', 'fuel_pump_amps'],
+  },
+  {
+    name: 'fuel_pump_voltage',
+    meaning: 'Voltage across the fuel pump while it runs',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: 'V', physical: '0 .. 32 V' }],
+    alsoCalled: ['fuel_pump_volts'],
+  },
+  {
+    name: 'blower_current',
+    meaning: 'Current of the cabin blower',
+    family,
+    holds: 'quantity',
+    forms: [{ unit: 'A', physical: '0 .. 80 A' }],
+    alsoCalled: ['blower_motor_current', 'blower_amps'],
+  },
+  {
+    name: 'voltages',
+    meaning: 'Voltages at named points, against the battery minus post',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [{ unit: 'V', physical: '-500 .. 500 V' }],
+    alsoCalled: ['point_voltages', 'pin_voltages'],
+  },
+  {
+    name: 'currents',
+    meaning: 'Currents in named wires',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [{ unit: 'A', physical: '-2000 .. 2000 A' }],
+    alsoCalled: ['wire_currents', 'amps'],
+  },
+  {
+    name: 'resistances',
+    meaning: 'Resistances of named parts and wires, without supply',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [{ unit: 'Ω', physical: '0 .. 1000000000 Ω' }],
+    alsoCalled: ['ohms', 'part_resistances'],
+  },
+  {
+    name: 'duty_cycles',
+    meaning: 'Duty of the commands to named actuators',
+    family,
+    holds: 'quantity',
+    by: 'label',
+    forms: [{ unit: '%', physical: '0 .. 100 %' }],
+    alsoCalled: ['duties', 'pwm'],
+  },
+];
