@@ -3,6 +3,17 @@ import { unitOf } from '../quantity/unit.ts';
 import { nearest } from '../text/nearest.ts';
 import type { Form, Signal } from './types.ts';
 import { air } from './vocabulary/air.ts';
+import { cylinders } from './vocabulary/cylinders.ts';
+import { engine } from './vocabulary/engine.ts';
+import { exhaustGas } from './vocabulary/exhaustGas.ts';
+import { fuel } from './vocabulary/fuel.ts';
+import { highPressureFuel } from './vocabulary/highPressureFuel.ts';
+import { ignition } from './vocabulary/ignition.ts';
+import { mechanical } from './vocabulary/mechanical.ts';
+import { oxygen } from './vocabulary/oxygen.ts';
+import { temperatures } from './vocabulary/temperatures.ts';
+import { throttle } from './vocabulary/throttle.ts';
+import { trims } from './vocabulary/trims.ts';
 
 /** Every signal of the vocabulary, family by family. */
 export function allSignals(): readonly Signal[] {
@@ -23,7 +34,8 @@ export function signalOf(name: string): Signal | undefined {
 export function nearestSignals(name: string): string[] {
   const asked = plainly(name);
   const offers: string[] = [];
-  for (const spelling of nearest(asked, spellings().keys(), 6)) {
+  const close = spellings().has(asked) ? [asked] : nearest(asked, spellings().keys(), 6);
+  for (const spelling of close) {
     for (const signal of spellings().get(spelling) ?? []) {
       if (signal !== name && !offers.includes(signal)) offers.push(signal);
     }
@@ -36,7 +48,20 @@ export function formFor(signal: Signal, dimension: Dimension): Form | undefined 
   return signal.forms.find((form) => unitOf(form.unit)?.dimension === dimension);
 }
 
-const families: readonly (readonly Signal[])[] = [air];
+const families: readonly (readonly Signal[])[] = [
+  engine,
+  air,
+  throttle,
+  trims,
+  fuel,
+  highPressureFuel,
+  oxygen,
+  ignition,
+  temperatures,
+  exhaustGas,
+  cylinders,
+  mechanical,
+];
 
 let all: readonly Signal[] | undefined;
 let byName: ReadonlyMap<string, Signal> | undefined;

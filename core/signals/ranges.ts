@@ -36,7 +36,7 @@ function readRanges(form: Form): FormRanges {
   const kind = form.kind ?? 'none';
   const { encoding } = form;
   const carried = encoding === undefined ? undefined : intervalOf(encoding.range, kind);
-  const step = encoding === undefined ? undefined : valueOf(encoding.step, 'difference');
+  const step = encoding === undefined ? undefined : singleOf(encoding.step, 'difference');
   return {
     physical: intervalOf(form.physical, kind),
     encoding:
@@ -48,7 +48,7 @@ function readRanges(form: Form): FormRanges {
       return range === undefined ? [] : [{ state, range, source }];
     }),
     failed: (form.failed ?? []).flatMap(({ value, means }) => {
-      const si = valueOf(value, kind);
+      const si = singleOf(value, kind);
       return si === undefined ? [] : [{ si, means }];
     }),
   };
@@ -70,7 +70,7 @@ function intervalOf(text: string, kind: Kind): Interval | undefined {
   };
 }
 
-function valueOf(text: string, kind: Kind): number | undefined {
+function singleOf(text: string, kind: Kind): number | undefined {
   const reading = parseReading(text).value;
   return reading === undefined || isAbsence(reading) || isRange(reading) ? undefined : siOf(reading, kind);
 }

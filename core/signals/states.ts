@@ -170,7 +170,8 @@ export function stateOf(name: string): EngineState | undefined {
 /** The states that a name may have meant, by spelling or by another word for it; at most three. */
 export function nearestStates(name: string): string[] {
   const offers: string[] = [];
-  for (const spelling of nearest(name, spellings().keys(), 6)) {
+  const asked = name.toLowerCase();
+  for (const spelling of spellings().has(asked) ? [asked] : nearest(asked, spellings().keys(), 6)) {
     const state = spellings().get(spelling);
     if (state !== undefined && state !== name && !offers.includes(state)) offers.push(state);
   }
@@ -189,7 +190,9 @@ let spelled: ReadonlyMap<string, string> | undefined;
 /** Every spelling, the names themselves last so that no other word for one state hides another state's name. */
 function spellings(): ReadonlyMap<string, string> {
   spelled ??= new Map([
-    ...engineStates.flatMap(({ name, alsoCalled = [] }) => alsoCalled.map((each) => [each, name] as const)),
+    ...engineStates.flatMap(({ name, alsoCalled = [] }) =>
+      alsoCalled.map((each) => [each.toLowerCase(), name] as const),
+    ),
     ...engineStates.map(({ name }) => [name, name] as const),
   ]);
   return spelled;

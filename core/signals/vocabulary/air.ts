@@ -1,48 +1,8 @@
 import type { Signal } from '../types.ts';
+import { practice, seaLevel, throttled, usually } from './usual.ts';
 
-/** Speed, pressures and air of the intake. */
+/** Pressures and flow of the intake air. Temperatures of the air stand with the temperatures. */
 export const air: readonly Signal[] = [
-  {
-    name: 'rpm',
-    meaning: 'Engine speed',
-    family: 'air',
-    holds: 'quantity',
-    forms: [
-      {
-        unit: 'rpm',
-        encoding: { range: '0 .. 16383.75 rpm', step: '0.25 rpm', source: 'SAE J1979 $0C' },
-        physical: '0 .. 20000 rpm',
-        usual: [
-          { state: 'key on engine off', range: '0 .. 0 rpm', source: 'common practice' },
-          { state: 'cranking', range: '130 .. 400 rpm', source: 'common practice' },
-          { state: 'cold idle', range: '700 .. 1800 rpm', source: 'common practice' },
-          { state: 'warm idle', range: '550 .. 950 rpm', source: 'common practice' },
-          { state: 'idle in gear', range: '480 .. 850 rpm', source: 'common practice' },
-          { state: '1500 rpm no load', range: '1400 .. 1600 rpm', source: 'common practice' },
-          { state: '2500 rpm no load', range: '2350 .. 2650 rpm', source: 'common practice' },
-        ],
-      },
-    ],
-    alsoCalled: ['engine speed', 'speed of the engine', 'ne', 'n', 'revs', 'tach', 'crank speed'],
-  },
-  {
-    name: 'idle_desired',
-    meaning: 'Idle speed that the control asks for',
-    family: 'air',
-    holds: 'quantity',
-    forms: [
-      {
-        unit: 'rpm',
-        physical: '0 .. 4000 rpm',
-        usual: [
-          { state: 'cold idle', range: '700 .. 1800 rpm', source: 'common practice' },
-          { state: 'warm idle', range: '550 .. 950 rpm', source: 'common practice' },
-          { state: 'idle in gear', range: '480 .. 850 rpm', source: 'common practice' },
-        ],
-      },
-    ],
-    alsoCalled: ['desired idle', 'desired idle speed', 'target idle', 'idle target', 'commanded idle'],
-  },
   {
     name: 'map',
     meaning: 'Intake manifold pressure',
@@ -55,42 +15,31 @@ export const air: readonly Signal[] = [
         encoding: { range: '0 .. 255 kPa', step: '1 kPa', source: 'SAE J1979 $0B' },
         physical: '0 .. 340 kPa',
         usual: [
-          { state: 'key on engine off', range: '60 .. 106 kPa', source: 'common practice' },
-          { state: 'warm idle', range: '22 .. 48 kPa', source: 'common practice, engine with a throttle' },
-          { state: 'idle in gear', range: '24 .. 58 kPa', source: 'common practice, engine with a throttle' },
-          {
-            state: '2500 rpm no load',
-            range: '18 .. 45 kPa',
-            source: 'common practice, engine with a throttle',
-          },
-          { state: 'deceleration', range: '8 .. 35 kPa', source: 'common practice, engine with a throttle' },
-          { state: 'wide open throttle', range: '55 .. 340 kPa', source: 'common practice' },
+          usually('key on engine off', '60 .. 107 kPa'),
+          usually('warm idle', '20 .. 48 kPa', throttled),
+          usually('idle in gear', '22 .. 58 kPa', throttled),
+          usually('2500 rpm no load', '18 .. 45 kPa', throttled),
+          usually('deceleration', '8 .. 35 kPa', throttled),
+          usually('wide open throttle', '58 .. 340 kPa'),
         ],
         failed: [
           {
             value: '255 kPa',
-            means:
-              'the top of the generic scale: a signal wire at its supply, or more pressure than the scale holds',
+            means: 'a signal wire at its supply, or a pressure beyond the end of the generic scale,',
           },
         ],
       },
-      {
-        unit: 'V',
-        physical: '0 .. 5.5 V',
-      },
-      {
-        unit: 'Hz',
-        physical: '50 .. 250 Hz',
-      },
+      { unit: 'V', physical: '0 .. 5.5 V' },
+      { unit: 'Hz', physical: '50 .. 250 Hz' },
     ],
     alsoCalled: [
       'manifold pressure',
       'manifold absolute pressure',
       'intake manifold pressure',
+      'intake manifold absolute pressure',
       'intake pressure',
-      'intake map',
     ],
-    note: 'Key on, engine off, it is the barometer. Analogue sensors are seen in volts, older ones in hertz.',
+    note: 'Key on, engine off, it is the barometer. The sensor itself is seen in volts, older ones in hertz.',
   },
   {
     name: 'baro',
@@ -101,17 +50,18 @@ export const air: readonly Signal[] = [
       {
         unit: 'kPa',
         kind: 'absolute',
-        encoding: { range: '0 .. 255 kPa', step: '1 kPa', source: 'SAE J1979 $33' },
+        encoding: { range: '0 .. 255 kPa', step: '1 kPa', source: 'SAE J1979 $33, value from memory' },
         physical: '40 .. 110 kPa',
       },
+      { unit: 'V', physical: '0 .. 5.5 V' },
+      { unit: 'Hz', physical: '50 .. 250 Hz' },
     ],
     alsoCalled: [
       'barometer',
       'barometric pressure',
       'atmospheric pressure',
       'ambient pressure',
-      'bp',
-      'bara',
+      'air pressure',
     ],
     note: 'The pressure at the car, not the weather report’s sea-level figure.',
   },
@@ -126,15 +76,86 @@ export const air: readonly Signal[] = [
         kind: 'vacuum',
         physical: '-1 .. 32 inHg',
         usual: [
-          { state: 'cranking', range: '0.5 .. 12 inHg', source: 'common practice' },
-          { state: 'warm idle', range: '16 .. 22 inHg', source: 'common practice, near sea level' },
-          { state: '2500 rpm no load', range: '17 .. 24 inHg', source: 'common practice, near sea level' },
-          { state: 'wide open throttle', range: '-1 .. 3 inHg', source: 'common practice' },
-          { state: 'deceleration', range: '18 .. 28 inHg', source: 'common practice, near sea level' },
+          usually('warm idle', '17 .. 22 inHg', seaLevel),
+          usually('2500 rpm no load', '17 .. 24 inHg', seaLevel),
+          usually('wide open throttle', '0 .. 3 inHg', throttled),
+          usually('deceleration', '18 .. 28 inHg', seaLevel),
         ],
       },
     ],
-    alsoCalled: ['manifold vacuum', 'intake vacuum', 'engine vacuum', 'vac'],
+    alsoCalled: ['manifold vacuum', 'intake vacuum', 'engine vacuum'],
     note: 'Falls by about 1 inHg for each 1000 ft above the sea (common practice).',
+  },
+  {
+    name: 'maf',
+    meaning: 'Air flow at the meter',
+    family: 'air',
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'g/s',
+        encoding: { range: '0 .. 655.35 g/s', step: '0.01 g/s', source: 'SAE J1979 $10' },
+        physical: '0 .. 1500 g/s',
+        usual: [usually('warm idle', '1 .. 15 g/s', 'common practice, 0.8 to 1.8 g/s for each litre')],
+      },
+      { unit: 'V', physical: '0 .. 6 V', usual: [usually('warm idle', '0.4 .. 2.5 V')] },
+      { unit: 'Hz', physical: '0 .. 20 kHz' },
+    ],
+    alsoCalled: ['mass air flow', 'mass airflow', 'air flow', 'airflow rate', 'air flow rate', 'air mass'],
+    note: 'Mass flow, volts and hertz are three forms; only the meter’s own curve turns one into another.',
+  },
+  {
+    name: 'air_charge',
+    meaning: 'Air drawn in per intake stroke',
+    family: 'air',
+    holds: 'quantity',
+    forms: [{ unit: 'mg/stroke', physical: '0 .. 15000 mg/stroke' }],
+    alsoCalled: ['air per stroke', 'air mass per stroke', 'cylinder air charge', 'cylinder charge'],
+  },
+  {
+    name: 'air_charge_desired',
+    meaning: 'Air per intake stroke that the control asks for',
+    family: 'air',
+    holds: 'quantity',
+    forms: [{ unit: 'mg/stroke', physical: '0 .. 15000 mg/stroke' }],
+    alsoCalled: ['desired air mass', 'specified air mass', 'target air mass'],
+  },
+  {
+    name: 'air_filter_drop',
+    meaning: 'Pressure lost across the air filter',
+    family: 'air',
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'inH2O',
+        kind: 'difference',
+        physical: '-5 .. 100 inH2O',
+        usual: [usually('warm idle', '0 .. 3 inH2O'), usually('wide open throttle', '0 .. 15 inH2O')],
+      },
+    ],
+    alsoCalled: ['air filter restriction', 'intake restriction', 'filter restriction'],
+  },
+  {
+    name: 'humidity',
+    meaning: 'Relative humidity of the air',
+    family: 'air',
+    holds: 'quantity',
+    forms: [{ unit: '%', physical: '0 .. 100 %' }],
+    alsoCalled: ['relative humidity'],
+  },
+  {
+    name: 'airbox_vacuum',
+    meaning: 'Vacuum between the air filter and the throttle',
+    family: 'air',
+    holds: 'quantity',
+    forms: [
+      {
+        unit: 'inH2O',
+        kind: 'vacuum',
+        physical: '-5 .. 100 inH2O',
+        usual: [usually('warm idle', '0 .. 3 inH2O', practice)],
+      },
+    ],
+    alsoCalled: ['intake duct vacuum', 'duct vacuum', 'snorkel vacuum'],
   },
 ];

@@ -1,0 +1,158 @@
+import type { Signal } from '../types.ts';
+import { usually } from './usual.ts';
+
+const petrol = 'common practice, petrol engine';
+
+/** Does each cylinder seal, fill and work? */
+export const cylinders: readonly Signal[] = [
+  {
+    name: 'compression',
+    meaning: 'Cranking compression, throttle open, the highest reading',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [
+      {
+        unit: 'psi',
+        kind: 'gauge',
+        physical: '-15 .. 900 psi',
+        usual: [usually('cranking', '110 .. 240 psi', petrol)],
+      },
+    ],
+    alsoCalled: ['cranking compression', 'compression pressure', 'dry compression', 'static compression'],
+    note: 'All plugs out, throttle open, battery charged, the same number of strokes for each.',
+  },
+  {
+    name: 'wet_compression',
+    meaning: 'Cranking compression after a little oil in the cylinder',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [{ unit: 'psi', kind: 'gauge', physical: '-15 .. 900 psi' }],
+    alsoCalled: ['compression wet', 'oil compression'],
+  },
+  {
+    name: 'first_puff',
+    meaning: 'Gauge after the first compression stroke',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [{ unit: 'psi', kind: 'gauge', physical: '-15 .. 900 psi' }],
+    alsoCalled: ['first pulse', 'first stroke', 'first bump'],
+  },
+  {
+    name: 'fifth_puff',
+    meaning: 'Gauge after the fifth compression stroke',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [{ unit: 'psi', kind: 'gauge', physical: '-15 .. 900 psi' }],
+    alsoCalled: ['fifth pulse', 'last puff', 'fifth stroke'],
+  },
+  {
+    name: 'running_compression',
+    meaning: 'Compression of one unfired cylinder while the engine idles',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [
+      {
+        unit: 'psi',
+        kind: 'gauge',
+        physical: '-15 .. 900 psi',
+        usual: [
+          usually('running compression', '45 .. 85 psi', petrol),
+          usually('warm idle', '45 .. 85 psi', petrol),
+        ],
+      },
+    ],
+    alsoCalled: ['dynamic compression', 'idle compression', 'compression running'],
+  },
+  {
+    name: 'snap_compression',
+    meaning: 'Compression of one unfired cylinder as the throttle is snapped open',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [
+      {
+        unit: 'psi',
+        kind: 'gauge',
+        physical: '-15 .. 900 psi',
+        usual: [usually('snap throttle', '85 .. 210 psi', petrol)],
+      },
+    ],
+    alsoCalled: ['snap throttle compression', 'compression snap'],
+    note: 'About 80 % of the cranking compression (common practice).',
+  },
+  {
+    name: 'cylinder_pressure',
+    meaning: 'Pressure in an unfired cylinder, by transducer',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [
+      { unit: 'psi', kind: 'gauge', physical: '-15 .. 4000 psi' },
+      { unit: 'V', physical: '-15 .. 15 V' },
+    ],
+    alsoCalled: ['in-cylinder pressure', 'cylinder transducer', 'pressure waveform'],
+  },
+  {
+    name: 'leakdown',
+    meaning: 'Share of the test air that a cylinder at top dead centre loses',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [{ unit: '%', physical: '0 .. 100 %', usual: [usually('key off', '0 .. 20 %')] }],
+    alsoCalled: ['cylinder leakage', 'leak down', 'leakage', 'leakdown test', 'cylinder leak'],
+    note: 'Depends on the tester’s orifice and line pressure: compare cylinders on one tester.',
+  },
+  {
+    name: 'leakdown_pressure',
+    meaning: 'Line pressure of the leakage test',
+    family: 'cylinders',
+    holds: 'quantity',
+    forms: [{ unit: 'psi', kind: 'gauge', physical: '-1 .. 250 psi' }],
+    alsoCalled: ['leakdown line pressure', 'test pressure', 'line pressure leakdown'],
+  },
+  {
+    name: 'leakdown_from',
+    meaning: 'Where the air of the leakage test comes out',
+    family: 'cylinders',
+    holds: 'word',
+    words: [
+      'nowhere',
+      'oil filler',
+      'intake',
+      'exhaust',
+      'cooling system',
+      'next cylinder',
+      'plug hole',
+      'several places',
+    ],
+    forms: [],
+    alsoCalled: ['leak from', 'air comes out', 'air escapes', 'leakage at'],
+  },
+  {
+    name: 'power_balance',
+    meaning: 'Fall of engine speed when one cylinder is cut',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [
+      { unit: 'rpm', physical: '-500 .. 3000 rpm' },
+      { unit: '%', physical: '-100 .. 100 %' },
+    ],
+    alsoCalled: ['cylinder balance test', 'rpm drop', 'cylinder drop', 'balance drop'],
+    note: 'Compare with the other cylinders, not with a fixed number.',
+  },
+  {
+    name: 'cylinder_contribution',
+    meaning: 'Share of the work that one cylinder does, from the crank’s speed',
+    family: 'cylinders',
+    holds: 'quantity',
+    by: 'cylinder',
+    forms: [{ unit: '%', physical: '-300 .. 300 %' }],
+    alsoCalled: ['contribution', 'cylinder power', 'cylinder efficiency'],
+  },
+];
