@@ -1,11 +1,12 @@
 import type { Kind } from '../quantity/types.ts';
+import type { Type } from './type.ts';
 import type { Value } from './value.ts';
 
 /**
  * A function of the expression language is a row: what a reader, the editor, the checker and the tests need to know.
  * Formulas live in `engine/` and `waveform/` as plain functions of SI numbers; rows hand them over.
  */
-export type FunctionRow = ScalarFunction | WholeFunction | LaterFunction;
+export type FunctionRow = ScalarFunction | WholeFunction | ConversionFunction | LaterFunction;
 
 export type Family =
   | 'values'
@@ -65,7 +66,17 @@ export type Result =
   | { readonly kind: 'fixed'; readonly unit: string; readonly quantityKind?: Exclude<Kind, 'open'> }
   | { readonly kind: 'like'; readonly parameter: string; readonly quantityKind?: Exclude<Kind, 'open'> }
   | { readonly kind: 'text' }
-  | { readonly kind: 'computed'; readonly says: string };
+  | {
+      readonly kind: 'computed';
+      readonly says: string;
+      /** The result's type from those of the arguments (undefined where one is left out), in the parameters' order. */
+      readonly typeOf?: (types: readonly (Type | undefined)[]) => ComputedType;
+    };
+
+/** A result's type, or the argument (from 0) that does not fit and what it should be. */
+export type ComputedType =
+  | { readonly type: Type; readonly wrong?: never }
+  | { readonly wrong: number; readonly takes: string };
 
 /** A number in SI units (percent as its hundredth: 8 % is 0.08), a text, a curve in SI units, or nothing (optional, not given). */
 export type Plain = number | string | PlainCurve | undefined;
@@ -95,6 +106,12 @@ export interface ScalarFunction extends Documented {
 export interface WholeFunction extends Documented {
   readonly form: 'whole';
   readonly evaluate: (args: readonly (Value | undefined)[]) => Value;
+}
+
+/** A pressure counted from another zero: computed with the barometer of the place. */
+export interface ConversionFunction extends Documented {
+  readonly form: 'conversion';
+  readonly to: 'absolute' | 'gauge' | 'vacuum';
 }
 
 /** Declared with its types; calling it is a diagnostic of its own until it is built. */

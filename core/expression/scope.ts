@@ -6,6 +6,8 @@ import type { Absent, One, Value } from './value.ts';
 
 /** What names mean where an expression stands. The study implements it. */
 export interface Scope {
+  /** Tells this expression from all others of the case: a ± written in it is a source of its own. */
+  readonly place?: string;
   /** The longest part of a dotted path that names a value; `used` counts the segments taken, the rest are members of the value. */
   readonly resolve: (path: readonly string[], spans: readonly Span[]) => Resolution;
   readonly functionRow: (name: string) => FunctionRow | undefined;

@@ -1,15 +1,7 @@
 import type { Amount, QuantityType } from '../quantity/types.ts';
 
 /** What evaluation gives. Nothing throws: a value that is not there says why. */
-export type Value =
-  | One
-  | Members
-  | Series
-  | Curve
-  | Range
-  | Words
-  | Truth
-  | Absent;
+export type Value = One | Members | Series | Curve | Range | Words | Truth | Absent;
 
 export interface One {
   readonly kind: 'one';

@@ -1,4 +1,5 @@
-import type { FunctionRow } from '../../expression/functionRow.ts';
+import type { ComputedType, FunctionRow } from '../../expression/functionRow.ts';
+import type { Type } from '../../expression/type.ts';
 import { curve, quantity, temperaturePoint } from '../parameters.ts';
 import { interpolate } from './interpolate.ts';
 
@@ -12,7 +13,7 @@ export const sensorRows: readonly FunctionRow[] = [
       curve('curve', 'transfer curve of a reference'),
       { name: 'x', takes: { what: 'any' }, meaning: 'the reading that the curve is entered with' },
     ],
-    result: { kind: 'computed', says: 'the second quantity of the curve' },
+    result: { kind: 'computed', says: 'the second quantity of the curve', typeOf: alongCurve },
     formula: 'y = y1 + (x − x1)·(y2 − y1)/(x2 − x1) between the neighbouring points',
     range: 'between the curve’s first and last point; nothing is computed beyond them',
     errors: [
@@ -79,3 +80,14 @@ export const sensorRows: readonly FunctionRow[] = [
     example: { expression: 'nernst_volts(626.85 °C, 0.01)', result: '0.05894 V' },
   },
 ];
+
+/** The curve's second quantity, in the shape of the reading that it is entered with. */
+function alongCurve([along, x]: readonly (Type | undefined)[]): ComputedType {
+  if (along?.kind !== 'curve') return { wrong: 0, takes: 'a curve from a `reference`' };
+  if (x?.kind !== 'one' && x?.kind !== 'members' && x?.kind !== 'series')
+    return { wrong: 1, takes: 'a quantity' };
+  if (x.quantity.dimension !== along.x.dimension) {
+    return { wrong: 1, takes: `what the curve is entered with (such as \`${along.x.unit.symbol}\`)` };
+  }
+  return { type: { ...x, quantity: along.y } };
+}

@@ -1,0 +1,37 @@
+import type { Absent, Truth, Value } from './value.ts';
+
+export function cannotCompute(why: string): Absent {
+  return { kind: 'absent', status: 'cannot compute', why };
+}
+
+export function notMeasured(why: string): Absent {
+  return { kind: 'absent', status: 'not measured', why };
+}
+
+/** Of two values that are not there, the one that says more: what cannot be computed before what was not measured. */
+export function worse(a: Absent | undefined, b: Absent | undefined): Absent | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return a.status === 'not measured' && b.status === 'cannot compute' ? b : a;
+}
+
+/** The first that is not there among several, by the same order. */
+export function absentOf(values: readonly (Value | undefined)[]): Absent | undefined {
+  let absent: Absent | undefined;
+  for (const value of values) if (value?.kind === 'absent') absent = worse(absent, value);
+  return absent;
+}
+
+/** A statement without a verdict. */
+export function undecided({ status, why }: Absent): Truth {
+  return {
+    kind: 'truth',
+    verdict: status,
+    left: undefined,
+    margin: undefined,
+    marginUncertainty: undefined,
+    marginType: undefined,
+    limit: undefined,
+    member: undefined,
+    why,
+  };
+}

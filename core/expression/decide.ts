@@ -1,0 +1,217 @@
+import { halfWidth, linear, multiply, scale, subtract } from '../quantity/amount.ts';
+import type { Amount, QuantityType } from '../quantity/types.ts';
+import { absentOf, cannotCompute, notMeasured, undecided, worse } from './absent.ts';
+import { memberOf, sayMember } from './combine.ts';
+import { indexAt, sampleAt } from './series.ts';
+import type { Relation } from './tree.ts';
+import type { Absent, Members, Series, Truth, Value, Verdict } from './value.ts';
+
+/** How far a statement is inside its limit, in SI units, and what that makes it. */
+export interface Decision {
+  readonly verdict: Verdict;
+  readonly margin: number;
+  readonly uncertainty: number;
+}
+
+/** A statement about numbers: from its operands to a decision. */
+export type Test = (operands: readonly Amount[]) => Decision;
+
+/** Margins up to this share of the largest operand are the computer's last digits, and count as 0. */
+const negligible = 1e-12;
+
+/** The verdict of a margin: it must be beyond its uncertainty; without one a strict relation needs more than 0. */
+function decision(margin: number, uncertainty: number, largest: number, strict: boolean): Decision {
+  const least = negligible * largest;
+  const m = Math.abs(margin) <= least ? 0 : margin;
+  const u = uncertainty <= least ? 0 : uncertainty;
+  let verdict: Verdict;
+  if (Number.isNaN(m)) verdict = 'cannot compute';
+  else if (u === 0) verdict = (strict ? m > 0 : m >= 0) ? 'holds' : 'fails';
+  else verdict = m > u ? 'holds' : m < -u ? 'fails' : 'too close to call';
+  return { verdict, margin: m, uncertainty: u };
+}
+
+export function relationTest(relation: Relation): Test {
+  const strict = relation === '<' || relation === '>';
+  const rises = relation === '<' || relation === '<=';
+  return ([a = nothing, b = nothing]) => {
+    const margin = rises ? subtract(b, a) : subtract(a, b);
+    return decision(margin.si, halfWidth(margin), Math.max(Math.abs(a.si), Math.abs(b.si)), strict);
+  };
+}
+
+/** Both limits belong to the range; the smaller margin decides. An open end is always met. */
+export const betweenTest: Test = ([x = nothing, low = nothing, high = nothing]) => {
+  const below = limitDecision(x, low, 1);
+  const above = limitDecision(x, high, -1);
+  return above.margin < below.margin ? above : below;
+};
+
+/** x inside a low (1) or a high (-1) limit. */
+export function limitDecision(x: Amount, limit: Amount, sign: 1 | -1): Decision {
+  const margin = sign === 1 ? subtract(x, limit) : subtract(limit, x);
+  return decision(margin.si, halfWidth(margin), Math.max(Math.abs(x.si), Math.abs(limit.si)), false);
+}
+
+/** t − |a − b|, with t a share of b when it is relative. At a = b the slope has no sign: u(a − b) + u(t). */
+export function withinTest(relative: boolean): Test {
+  return ([a = nothing, tolerance = nothing, b = nothing]) => {
+    const t = relative ? multiply(tolerance, b.si < 0 ? scale(b, -1) : b) : tolerance;
+    const apart = subtract(a, b);
+    const margin = linear(t.si - Math.abs(apart.si), [
+      [1, t],
+      [apart.si < 0 ? 1 : -1, apart],
+    ]);
+    const u = apart.si === 0 ? halfWidth(apart) + halfWidth(t) : halfWidth(margin);
+    return decision(margin.si, u, Math.max(Math.abs(a.si), Math.abs(b.si), Math.abs(t.si)), false);
+  };
+}
+
+export function negated(test: Test): Test {
+  return (operands) => {
+    const { verdict, margin, uncertainty } = test(operands);
+    return { verdict: oppositeOf(verdict), margin: -margin + 0, uncertainty };
+  };
+}
+
+export function oppositeOf(verdict: Verdict): Verdict {
+  return verdict === 'holds' ? 'fails' : verdict === 'fails' ? 'holds' : verdict;
+}
+
+const nothing: Amount = { si: Number.NaN, spread: [] };
+
+/** What a statement says about: its operands, the type of its left side, its limit for people. */
+export interface Statement {
+  readonly operands: readonly Value[];
+  readonly test: Test;
+  readonly type: QuantityType;
+  readonly limit: (operands: readonly Amount[]) => string;
+}
+
+/**
+ * The verdict on single values, on members and on samples: it holds if all hold;
+ * otherwise the first member or sample with the verdict that counts is named.
+ */
+export function decide(statement: Statement): Truth {
+  const { operands } = statement;
+  let shape: Members | Series | undefined;
+  let plain = true;
+  for (const operand of operands) {
+    if (operand.kind === 'members' || operand.kind === 'series') shape ??= operand;
+    if (operand.kind !== 'one') plain = false;
+  }
+  if (plain) {
+    const amounts: Amount[] = [];
+    for (const operand of operands) if (operand.kind === 'one') amounts.push(operand.amount);
+    return truth(statement, amounts, statement.test(amounts), undefined);
+  }
+  const absent = absentOf(operands);
+  if (absent !== undefined) return undecided(absent);
+  if (shape === undefined) return undecided(cannotCompute('it is no number'));
+  return shape.kind === 'members' ? byMember(statement, shape) : bySample(statement, shape);
+}
+
+/** The order in which verdicts count where all must hold. */
+export const order: readonly Verdict[] = [
+  'fails',
+  'cannot compute',
+  'not measured',
+  'too close to call',
+  'holds',
+];
+
+function byMember(statement: Statement, shape: Members): Truth {
+  const names = new Set<string>();
+  for (const operand of statement.operands) {
+    if (operand.kind === 'members') for (const name of operand.members.keys()) names.add(name);
+  }
+  let deciding: Truth | undefined;
+  for (const name of names) {
+    const amounts: Amount[] = [];
+    let absent: Absent | undefined;
+    for (const operand of statement.operands) {
+      const amount = operand.kind === 'members' ? memberOf(operand, name) : amountOf(operand);
+      if ('si' in amount) amounts.push(amount);
+      else absent = worse(absent, amount);
+    }
+    const found =
+      absent === undefined
+        ? truth(statement, amounts, statement.test(amounts), name)
+        : { ...undecided(absent), member: name, why: `${sayMember(shape.by, name)}: ${absent.why}` };
+    if (deciding === undefined || rank(found.verdict) < rank(deciding.verdict)) deciding = found;
+  }
+  return deciding ?? undecided(notMeasured('it has no members'));
+}
+
+function rank(verdict: Verdict): number {
+  return order.indexOf(verdict);
+}
+
+function bySample(statement: Statement, shape: Series): Truth {
+  let deciding: Decision | undefined;
+  let amountsThere: readonly Amount[] = [];
+  let when = 0;
+  for (let i = 0; i < shape.time.length; i++) {
+    const time = shape.time[i] ?? Number.NaN;
+    const amounts = amountsAt(statement.operands, time, i);
+    if (amounts === undefined) continue;
+    const found = statement.test(amounts);
+    if (deciding !== undefined && rank(found.verdict) >= rank(deciding.verdict)) continue;
+    deciding = found;
+    amountsThere = amounts;
+    when = time;
+    if (found.verdict === 'fails') break;
+  }
+  if (deciding === undefined) return undecided(cannotCompute('there are no samples there'));
+  return truth(statement, amountsThere, deciding, `${Number(when.toPrecision(6))} s`);
+}
+
+/** The operands at one moment; undefined where one of them has no sample. */
+export function amountsAt(operands: readonly Value[], time: number, guess: number): Amount[] | undefined {
+  const amounts: Amount[] = [];
+  for (const operand of operands) {
+    if (operand.kind === 'series') {
+      const index = indexAt(operand, time, guess);
+      const amount = index < 0 ? nothing : sampleAt(operand, index);
+      if (Number.isNaN(amount.si)) return undefined;
+      amounts.push(amount);
+    } else {
+      const amount = amountOf(operand);
+      if (!('si' in amount)) return undefined;
+      amounts.push(amount);
+    }
+  }
+  return amounts;
+}
+
+function amountOf(value: Value): Amount | Absent {
+  return value.kind === 'one' ? value.amount : cannotCompute('it is not one number');
+}
+
+function truth(
+  { type, limit }: Statement,
+  amounts: readonly Amount[],
+  { verdict, margin, uncertainty }: Decision,
+  member: string | undefined,
+): Truth {
+  return {
+    kind: 'truth',
+    verdict,
+    left: { type, amount: amounts[0] ?? nothing },
+    margin,
+    marginUncertainty: uncertainty,
+    marginType: differenceOf(type),
+    // Worded when someone reads it: most verdicts are only counted.
+    get limit() {
+      return limit(amounts);
+    },
+    member,
+    why: verdict === 'cannot compute' ? 'the result is no number' : undefined,
+  };
+}
+
+/** A margin is a difference of what is compared, in the left side's unit. */
+function differenceOf(type: QuantityType): QuantityType {
+  if (type.kind === 'none' || type.kind === 'difference') return type;
+  return { dimension: type.dimension, kind: 'difference', unit: type.unit };
+}
