@@ -3,10 +3,13 @@
  * of these. They keep a damaged or hostile file from stopping the editor.
  */
 export const limits = {
-  /** UTF-16 units of a whole file. 8 Mi units are a thousand long cases; sampled data of that size belongs in a capture file. */
-  fileLength: 8 * 1024 * 1024,
-  /** UTF-16 units of one cell: a capture written out with 20,000 rows of 50 characters. */
-  cellLength: 1024 * 1024,
+  /**
+   * UTF-16 units of a whole file. A long case has ten thousand; a million that are wrong from end to end are still
+   * told so in a few seconds. Sampled data of that size belongs in a capture file.
+   */
+  fileLength: 1024 * 1024,
+  /** UTF-16 units of one cell: a capture written out with 20,000 rows of 25 characters. */
+  cellLength: 512 * 1024,
   cells: 2000,
   /** Lists and maps inside each other; the deepest that any kind of cell needs is 6. */
   depth: 32,
@@ -17,4 +20,6 @@ export const limits = {
   /** Rows of a table, the heading not counted. */
   tableRows: 20_000,
   tableColumns: 200,
+  /** UTF-16 units that are read again, over a whole case, to find out which trap of handwriting explains an error. */
+  patience: 1024 * 1024,
 } as const;

@@ -11,8 +11,10 @@ export function mergeMarkers(text: string): readonly Diagnostic[] {
     const marker = match[0].trimEnd();
     const span = { start: match.index, end: match.index + marker.length };
     found.push(diagnose('merge-conflict', span, { marker }));
+    if (found.length === most) break;
   }
   return found;
 }
 
+const most = 50;
 const hints = ['<<<<<<<', '>>>>>>>', '=======', '|||||||'];

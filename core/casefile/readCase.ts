@@ -5,7 +5,8 @@ import { checkHeader } from './checkHeader.ts';
 import { limits } from './limits.ts';
 import { readCell } from './readCell.ts';
 import { shortened } from './shortened.ts';
-import { joinStream, type RawCell, type Stream, splitStream } from './stream.ts';
+import { joinStream, lineBreakOf, type RawCell, type Stream, splitStream } from './stream.ts';
+import type { Patience } from './traps/trapsInText.ts';
 import { trapsInTree } from './traps/trapsInTree.ts';
 import type { Node } from './tree.ts';
 
@@ -38,21 +39,21 @@ export function readCase(text: string, previous?: CaseFile): CaseFile {
   if (stream.cells.length > limits.cells) return tooManyCells(stream);
   const known = new Map<string, ReadCell>();
   for (const cell of previous?.cells ?? []) known.set(cell.raw.text, cell);
+  const patience = { left: limits.patience };
   const cells = stream.cells.map((raw, index) => {
     const before = known.get(raw.text);
-    if (before === undefined) return freshCell(raw);
+    if (before === undefined) return freshCell(raw, patience);
     const inPlace = previous?.cells[index];
     for (const candidate of [inPlace, before]) if (candidate && isSame(candidate.raw, raw)) return candidate;
     return { ...before, raw };
   });
-  return { stream, cells, diagnostics: [...checkSeparators(stream), ...checkHeader(cells, text.length)] };
+  return { stream, cells, diagnostics: [...checkSeparators(cells), ...checkHeader(cells, text.length)] };
 }
 
-function freshCell(raw: RawCell): ReadCell {
-  const { value: tree, diagnostics } = readCell(raw.text);
+function freshCell(raw: RawCell, patience: Patience): ReadCell {
+  const { value: tree, diagnostics } = readCell(raw.text, patience);
   if (tree === undefined) {
-    const empty = diagnostics.length === 0 ? [diagnose('empty-cell', { start: 0, end: 0 }, {})] : diagnostics;
-    return { raw, tree, cell: undefined, diagnostics: empty };
+    return { raw, tree, cell: undefined, diagnostics };
   }
   if (tree.kind !== 'map') {
     const facts = { text: shortened(raw.text.slice(tree.span.start, tree.span.end)) };
@@ -77,24 +78,29 @@ function isSame(a: RawCell, b: RawCell): boolean {
   return a.text === b.text && a.start === b.start && a.separator === b.separator && a.ending === b.ending;
 }
 
-/** Content on a `---` line. A remark there is none. */
-function checkSeparators(stream: Stream): Diagnostic[] {
+/** Content on a `---` line (a remark there is none), and cells with nothing at all. */
+function checkSeparators(cells: readonly ReadCell[]): Diagnostic[] {
   const found: Diagnostic[] = [];
-  for (const { separator, separatorStart } of stream.cells) {
-    if (separator.length <= 5) continue;
-    const content = /^---[ \t]+(?!#)([^ \t\r\n][^\r\n]*)/.exec(separator);
-    if (content === null) continue;
-    const text = (content[1] ?? '').trimEnd();
-    const start = separatorStart + content[0].length - (content[1] ?? '').length;
-    const fix = {
-      title: 'Move it to the next line',
-      edits: [{ span: { start: separatorStart + 3, end: start }, newText: '\n' }],
-    };
-    found.push(
-      diagnose('content-on-separator', { start, end: start + text.length }, { text: shortened(text) }, [fix]),
-    );
+  for (const { raw, tree, diagnostics } of cells) {
+    const content = raw.separator.length > 5 ? contentOf(raw) : undefined;
+    if (content !== undefined) found.push(content);
+    else if (tree === undefined && diagnostics.length === 0) {
+      found.push(diagnose('empty-cell', { start: raw.separatorStart, end: raw.start }, {}));
+    }
   }
   return found;
+}
+
+function contentOf({ separator, separatorStart }: RawCell): Diagnostic | undefined {
+  const content = /^---[ \t]+(?!#)([^ \t\r\n][^\r\n]*)/.exec(separator);
+  if (content === null) return undefined;
+  const words = content[1] ?? '';
+  const text = words.trimEnd();
+  const start = separatorStart + content[0].length - words.length;
+  const edit = { span: { start: separatorStart + 3, end: start }, newText: lineBreakOf(separator) };
+  return diagnose('content-on-separator', { start, end: start + text.length }, { text: shortened(text) }, [
+    { title: 'Move it to the next line', edits: [edit] },
+  ]);
 }
 
 function tooLong(text: string): CaseFile {

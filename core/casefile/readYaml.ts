@@ -54,7 +54,7 @@ export function readYaml(text: string, depth: number): YamlReading {
   for (const token of tokens) {
     if (token.type === 'directive') marks.push({ kind: 'directive', span: tokenSpan(token) });
     if (token.type !== 'document') continue;
-    const tooDeep = collectMarks(token, depth, marks);
+    const tooDeep = collectMarks(token, deepest, marks);
     if (tooDeep !== undefined) return { tree: undefined, errors: [], marks, tooDeep };
   }
   const errors: YamlProblem[] = [];
@@ -70,7 +70,23 @@ export function readYaml(text: string, depth: number): YamlReading {
     tree ??= treeOf(document, text);
   }
   errors.sort((a, b) => a.span.start - b.span.start);
-  return { tree, errors, marks, tooDeep: undefined };
+  // Where there are errors the package may have put lines inside each other that were not meant so.
+  const tooDeep = errors.length === 0 && tree !== undefined ? deeperThan(tree, depth) : undefined;
+  return { tree, errors, marks, tooDeep };
+}
+
+/** How deep the package may recurse; some ten frames of the stack a level. */
+const deepest = 400;
+
+function deeperThan(node: Node, depth: number): Span | undefined {
+  if (node.kind === 'text') return undefined;
+  if (depth === 0) return { start: node.span.start, end: node.span.start + 1 };
+  const parts = node.kind === 'list' ? node.items : node.entries.map((entry) => entry.value);
+  for (const part of parts) {
+    const found = deeperThan(part, depth - 1);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 function problem(error: YAMLError, length: number): YamlProblem {
@@ -115,7 +131,7 @@ function collectMarks(document: CST.Document, depth: number, marks: Mark[]): Spa
 
 function treeOf(document: Document.Parsed, text: string): Node | undefined {
   const contents: unknown = document.contents;
-  if (isScalar(contents) && contents.srcToken === undefined) return undefined;
+  if (contents === null || (isScalar(contents) && contents.srcToken === undefined)) return undefined;
   return nodeOf(contents, text, 0);
 }
 

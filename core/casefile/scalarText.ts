@@ -24,7 +24,8 @@ export function singleQuotedText(source: string, start: number, end: number): Sc
     while (at < to) {
       const quote = source.indexOf("''", at);
       if (quote < 0 || quote + 1 >= to) break;
-      out.add(source.slice(at, quote + 1), at);
+      out.add(source.slice(at, quote), at);
+      out.addEscaped("'", quote, quote + 2);
       at = quote + 2;
     }
     out.add(source.slice(at, to), at);
@@ -216,7 +217,7 @@ function decodeEscape(source: string, at: number, last: number, out: Pieces): nu
   const unit = source[at + 1] ?? '';
   const simple = escapes.get(unit);
   if (simple !== undefined && at + 1 < last) {
-    out.add(simple, at);
+    out.addEscaped(simple, at, at + 2);
     return at + 2;
   }
   if (unit === '\n' || unit === '\r') {
@@ -229,7 +230,7 @@ function decodeEscape(source: string, at: number, last: number, out: Pieces): nu
   if (digits > 0 && at + 2 + digits <= last && hex.length === digits && /^[0-9a-fA-F]+$/.test(hex)) {
     const code = Number.parseInt(hex, 16);
     if (code <= 0x10ffff) {
-      out.add(String.fromCodePoint(code), at);
+      out.addEscaped(String.fromCodePoint(code), at, at + 2 + digits);
       return at + 2 + digits;
     }
   }
@@ -279,6 +280,13 @@ class Pieces {
     if (at !== this.#next) this.#map.push([this.#text.length, at]);
     this.#text += piece;
     this.#next = at + piece.length;
+  }
+
+  /** A character that the file writes with several: `\n`, `''`. The place behind it is known, too. */
+  addEscaped(piece: string, at: number, end: number): void {
+    this.add(piece, at);
+    this.#map.push([this.#text.length, end]);
+    this.#next = end;
   }
 
   done(start: number): ScalarText {

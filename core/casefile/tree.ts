@@ -43,6 +43,23 @@ export interface ListNode {
 
 /** The place in the cell of an offset in the decoded text. */
 export function sourceOffset(node: TextNode, offset: number): number {
+  const pair = pairAt(node, offset);
+  if (pair === undefined) return node.span.start;
+  return Math.min(pair[1] + (offset - pair[0]), node.span.end);
+}
+
+/** The place in the cell of a stretch of the decoded text. A character that was escaped is covered whole. */
+export function sourceSpan(node: TextNode, of: Span): Span {
+  const start = sourceOffset(node, of.start);
+  if (of.end <= of.start) return { start, end: start };
+  const behind = pairAt(node, of.end);
+  // What follows a line break starts on the next line; what follows anything else starts right behind it.
+  if (behind?.[0] === of.end && !isWhite(node.text, of.end - 1))
+    return { start, end: Math.max(start, behind[1]) };
+  return { start, end: sourceOffset(node, of.end - 1) + 1 };
+}
+
+function pairAt(node: TextNode, offset: number): readonly [number, number] | undefined {
   let low = 0;
   let high = node.map.length - 1;
   while (low < high) {
@@ -50,16 +67,12 @@ export function sourceOffset(node: TextNode, offset: number): number {
     if ((node.map[middle]?.[0] ?? 0) <= offset) low = middle;
     else high = middle - 1;
   }
-  const pair = node.map[low];
-  if (pair === undefined) return node.span.start;
-  return Math.min(pair[1] + (offset - pair[0]), node.span.end);
+  return node.map[low];
 }
 
-/** The place in the cell of a stretch of the decoded text. */
-export function sourceSpan(node: TextNode, of: Span): Span {
-  const start = sourceOffset(node, of.start);
-  if (of.end <= of.start) return { start, end: start };
-  return { start, end: sourceOffset(node, of.end - 1) + 1 };
+function isWhite(text: string, at: number): boolean {
+  const unit = text[at];
+  return unit === '\n' || unit === ' ' || unit === '\t';
 }
 
 export function entryOf(node: MapNode, key: string): Entry | undefined {

@@ -14,10 +14,10 @@ export function tabTraps(text: string, lines: readonly Line[], offset: number): 
     const edits: TextEdit[] = [];
     for (const each of lines.slice(at)) {
       const lead = leadOf(text, each);
-      if (!lead.includes('\t') || isBlank(each)) continue;
+      if (!lead.includes('\t')) continue;
       edits.push({
         span: { start: each.start, end: each.start + lead.length },
-        newText: lead.replaceAll('\t', instead),
+        newText: isBlank(each) ? '' : lead.replaceAll('\t', instead),
       });
     }
     const title = instead === '' ? 'Take the tabs away' : 'Set the lines in with spaces';

@@ -11,19 +11,23 @@ import { tabTraps } from './tabs.ts';
 import { type Line, linesOf, writtenEntryAt } from './writtenEntry.ts';
 import { yamlError } from './yamlErrors.ts';
 
+/** How many characters may still be read again to explain errors. Trying a fix reads the whole cell. */
+export interface Patience {
+  left: number;
+}
+
 /**
  * Explains why a text could not be read. Each complaint of the yaml package is looked at where it stands: if a trap of
  * handwriting is there and mending it makes the complaint go away, the trap is reported with that fix, and the search
  * goes on in the mended text. The first complaint that no trap explains is reported as such and ends the search,
  * since what follows it is mostly its consequence.
  */
-export function trapsInText(text: string, errors: readonly YamlProblem[]): Diagnostic[] {
+export function trapsInText(text: string, errors: readonly YamlProblem[], patience: Patience): Diagnostic[] {
   const lines = linesOf(text);
   const found: Diagnostic[] = [];
   const mended: TextEdit[] = [];
   let open = errors;
-  const rounds = text.length > longCell ? 3 : 20;
-  while (open.length > 0 && found.length < rounds) {
+  while (open.length > 0 && found.length < mostTraps) {
     const first = open[0];
     if (first === undefined) break;
     const error = { ...first, span: spanBefore(first.span, mended) };
@@ -36,7 +40,8 @@ export function trapsInText(text: string, errors: readonly YamlProblem[]): Diagn
 
   function helps(trap: Diagnostic): boolean {
     const edits = [...mended, ...(trap.fixes[0]?.edits ?? [])];
-    if (edits.length === mended.length || overlapping(edits)) return false;
+    if (edits.length === mended.length || overlapping(edits) || patience.left < text.length) return false;
+    patience.left -= text.length;
     const next = readYaml(applyEdits(text, edits), limits.depth).errors;
     const before = open[0]?.span.start ?? 0;
     const now = next[0] === undefined ? Number.POSITIVE_INFINITY : spanBefore(next[0].span, edits).start;
@@ -48,8 +53,8 @@ export function trapsInText(text: string, errors: readonly YamlProblem[]): Diagn
   }
 }
 
-/** Cells longer than this are mended a few times only: each time reads them whole. */
-const longCell = 64 * 1024;
+/** What one cell is told at a time. */
+const mostTraps = 20;
 
 function candidates(text: string, lines: readonly Line[], error: YamlProblem): Diagnostic[] {
   const at = error.span.start;
