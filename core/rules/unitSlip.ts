@@ -1,6 +1,6 @@
 import { diagnose, type Fix } from '../diagnostics/diagnostic.ts';
 import { fromSi, toSi } from '../quantity/convert.ts';
-import { formatNumber, formatRange } from '../quantity/format.ts';
+import { formatNumber, formatRange, otherUnit } from '../quantity/format.ts';
 import type { Unit } from '../quantity/types.ts';
 import { unitOf } from '../quantity/unit.ts';
 import { type Interval, rangesOf } from '../signals/ranges.ts';
@@ -34,15 +34,21 @@ export const unitSlip: Rule = {
     }),
 };
 
-/** The units in which the same number would be possible, those in which it would be usual first; at most two. */
+/**
+ * The units in which the same number would be possible, at most two of the likeliest:
+ * those that the signal is mostly read in come first, then those in which the number would be usual in its state.
+ */
 export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
   const { unit, kind, dimension } = one.type;
   const value = fromSi(one.si, unit, kind);
   const state = one.reading.state?.name;
   const usual = rangesOf(one.form).usual.filter((each) => each.state === state);
+  const own = unitOf(one.form.unit);
+  const commonest = [own?.symbol, own === undefined ? undefined : otherUnit(own)?.symbol];
   const rank = (candidate: Unit): number => {
     const si = toSi(value, candidate, kind);
     if (si < limit.low || si > limit.high) return 0;
+    if (commonest.includes(candidate.symbol)) return 3;
     return usual.some(({ range }) => si >= range.low && si <= range.high) ? 2 : 1;
   };
   const ranked = tradeUnits

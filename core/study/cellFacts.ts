@@ -36,7 +36,7 @@ export interface Definition {
   readonly keySpan: Span;
 }
 
-/** An expression with the text node that it stands in. */
+/** An expression with the text node that it stands in; its spans and findings count in the node's text. */
 export interface Source {
   readonly node: TextNode;
   readonly expression: Expression;

@@ -6,11 +6,11 @@ import type { Absent, Value } from '../expression/value.ts';
 import { type Barometer, type Barometers, barometerFor } from './barometer.ts';
 import type { Definition, Source } from './cellFacts.ts';
 import { circularBarometer } from './circular.ts';
+import { functionRow } from './functions.ts';
 import { orderByNeed } from './graph/order.ts';
 import { readsOf } from './graph/reads.ts';
 import type { Header } from './header.ts';
 import { lookUp, type Named, type Names } from './names.ts';
-import { placedIn } from './placed.ts';
 import { roleOf, scopeFor } from './scope.ts';
 import type { Reading } from './types.ts';
 
@@ -22,6 +22,7 @@ export interface Evaluated {
   readonly from: readonly string[];
   /** The readings that conversions used as the barometer, here or in a name that is used here. */
   readonly barometer: readonly string[];
+  /** Spans count in the expression's text. */
   readonly diagnostics: readonly Diagnostic[];
   /** The very objects that were read; equal objects mean equal results. */
   readonly read: readonly unknown[];
@@ -91,7 +92,7 @@ export function evaluateSource(source: Source, cell: number, around: Surrounding
   const conversions = reads.calls.filter((call) => needsBarometer.has(call.name));
   const barometer =
     conversions.length > 0 ? barometerFor(around.barometers, cellsOf(named, cell)) : undefined;
-  const read = targetsOf(named, around, reads.calls.length > 0, barometer);
+  const read = targetsOf(named, around, reads.calls, barometer);
   const before = around.before.get(expression);
   const same = before !== undefined && sameObjects(before.read, read);
   const result = same ? before : compute(source, named, conversions, barometer, read, cell, around);
@@ -111,7 +112,7 @@ function compute(
 ): Evaluated {
   const { scope, values } = scopeFor(around, cell);
   const { value: typed, diagnostics } = checkExpression(source.expression, scope);
-  const found: Diagnostic[] = [...source.diagnostics, ...placedIn(source.node, diagnostics)];
+  const found: Diagnostic[] = [...source.diagnostics, ...diagnostics];
   let used = false;
   const value = evaluate(typed, {
     value: (id) => values.get(id) ?? nothing,
@@ -124,7 +125,7 @@ function compute(
   const first = conversions[0];
   if (used && first !== undefined && barometer?.value.kind === 'absent') {
     const what = `\`${first.name}(…)\``;
-    found.push(...placedIn(source.node, [diagnose('no-barometer', first.nameSpan, { what })]));
+    found.push(diagnose('no-barometer', first.nameSpan, { what }));
   }
   const barometers = new Set<string>(used && barometer !== undefined ? barometer.from : []);
   const from = new Set<string>();
@@ -136,7 +137,7 @@ function compute(
   const circular = circularBarometer(source.expression, cell, around, barometer);
   if (circular !== undefined) {
     const facts = { barometer: circular.barometer };
-    found.push(...placedIn(source.node, [diagnose('circular-check', circular.span, facts)]));
+    found.push(diagnose('circular-check', circular.span, facts));
   }
   return { typed, value, from: [...from], barometer: [...barometers], diagnostics: found, read };
 }
@@ -160,7 +161,7 @@ export function readingsBehind(named: Named, around: Surroundings): readonly str
 function targetsOf(
   named: readonly Named[],
   around: Surroundings,
-  callsFunctions: boolean,
+  calls: readonly Call[],
   barometer: Barometer | undefined,
 ): unknown[] {
   const targets: unknown[] = [];
@@ -184,7 +185,11 @@ function targetsOf(
         break;
     }
   }
-  if (callsFunctions) targets.push(around.header.values);
+  for (const call of calls) {
+    for (const { header } of functionRow(call.name)?.parameters ?? []) {
+      if (header !== undefined) targets.push(around.header.values.get(header)?.value);
+    }
+  }
   if (barometer !== undefined) {
     const { value } = barometer;
     targets.push(value.kind === 'one' ? value.amount.si : value.why, barometer.from.join());

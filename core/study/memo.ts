@@ -3,6 +3,7 @@ import type { Expression } from '../expression/tree.ts';
 import type { CellFacts } from './cellFacts.ts';
 import type { Evaluated } from './evaluateCase.ts';
 import type { Header } from './header.ts';
+import type { Parsed } from './source.ts';
 import type { Reading } from './types.ts';
 
 /** What a study keeps for the next one of the same case: each part with what it was made from. */
@@ -10,6 +11,7 @@ export interface Memo {
   readonly header: { readonly cell: Cell | undefined; readonly header: Header };
   readonly facts: ReadonlyMap<Cell, CellFacts>;
   readonly readings: ReadonlyMap<string, Reading>;
+  readonly parsed: Parsed;
   readonly evaluated: ReadonlyMap<Expression, Evaluated>;
   /** How many expressions were computed anew. */
   readonly fresh: number;

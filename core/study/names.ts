@@ -72,13 +72,14 @@ export function collectNames(
 }
 
 /**
- * Looks a dotted name up from a cell. Own computed names come first, then header sections, cells, bare names, signals.
+ * Looks a dotted name up from a cell. Own computed names come first (unless a point follows and a cell has that name), then header sections, cells, bare names, signals.
  * `spans` are the places of the parts, for the findings.
  */
 export function lookUp(names: Names, from: number, path: readonly string[], spans: readonly Span[]): Named {
   const first = path[0] ?? '';
   const own = names.cells[from]?.definitions.find((each) => each.name === first);
-  if (own !== undefined) return { kind: 'definition', definition: own, used: 1 };
+  const before = path.length > 1 && names.prefixes.has(first);
+  if (own !== undefined && !before) return { kind: 'definition', definition: own, used: 1 };
   if (sections.includes(first)) return inHeader(names, path, spans);
   const cell = names.prefixes.get(first);
   if (cell !== undefined) return inCell(names, cell, path, spans);

@@ -10,7 +10,8 @@ import { type Header, noHeader, readHeader } from './header.ts';
 import { keepValues } from './keepValues.ts';
 import type { Memo } from './memo.ts';
 import { collectNames } from './names.ts';
-import { onOneLine } from './source.ts';
+import { placedIn } from './placed.ts';
+import { onOneLine, type Parse, parserKnowing } from './source.ts';
 import { nextMeasurement, weigh } from './suspects.ts';
 import type { Computed, Expectation, Finding, Reading, Study, Suspect } from './types.ts';
 
@@ -21,7 +22,8 @@ import type { Computed, Expectation, Finding, Reading, Study, Suspect } from './
 export function study(text: string, previous?: Study): Study {
   const file = readCase(text, previous?.file);
   const header = headerOf(file, previous?.memo);
-  const { cells, facts } = collectCells(file, header, previous?.memo);
+  const { parse, parsed } = parserKnowing(previous?.memo.parsed ?? new Map());
+  const { cells, facts } = collectCells(file, header, parse, previous?.memo);
   const names = collectNames(cells, header.values, header.ownSignals);
   const readings = cells.flatMap((each) => each.readings);
   const around: Surroundings = {
@@ -40,16 +42,19 @@ export function study(text: string, previous?: Study): Study {
     const here = found[cell.cell] ?? [];
     here.push(...cell.diagnostics);
     for (const definition of cell.definitions) {
-      here.push(...(around.done.get(definition.id)?.diagnostics ?? definition.source.diagnostics));
+      const about = around.done.get(definition.id)?.diagnostics ?? definition.source.diagnostics;
+      here.push(...placedIn(definition.source.node, about));
     }
     const inCell: Expectation[] = [];
     for (const statement of cell.statements) {
       const evaluated = evaluateSource(statement.source, cell.cell, around);
       const { expectation, diagnostics } = expectationOf(statement, evaluated);
-      here.push(...evaluated.diagnostics, ...diagnostics);
+      here.push(...placedIn(statement.source.node, evaluated.diagnostics), ...diagnostics);
       inCell.push(expectation);
     }
-    for (const answer of cell.answers) here.push(...evaluateSource(answer, cell.cell, around).diagnostics);
+    for (const answer of cell.answers) {
+      here.push(...placedIn(answer.node, evaluateSource(answer, cell.cell, around).diagnostics));
+    }
     here.push(...faultsNotShown(cell, inCell), ...repeatedName(cells, cell));
     expectations.push(...inCell);
   }
@@ -68,6 +73,7 @@ export function study(text: string, previous?: Study): Study {
       header: { cell: file.cells[0]?.cell, header },
       facts,
       readings: new Map(readings.map((each) => [each.fullName, each])),
+      parsed,
       evaluated: around.now,
       fresh: around.fresh.count,
     },
@@ -78,12 +84,18 @@ export function study(text: string, previous?: Study): Study {
 function headerOf(file: CaseFile, memo: Memo | undefined): Header {
   const first = file.cells[0]?.cell;
   if (first?.kind !== 'diag') return noHeader;
-  return memo?.header.cell === first ? memo.header.header : readHeader(first, 0);
+  if (memo === undefined) return readHeader(first, 0);
+  const { cell, header: before } = memo.header;
+  if (cell === first) return before;
+  const header = readHeader(first, 0);
+  const values = keepValues([...header.values.values()], before.values);
+  return { ...header, values: new Map(values.map((each) => [each.fullName, each])) };
 }
 
 function collectCells(
   file: CaseFile,
   header: Header,
+  parse: Parse,
   memo: Memo | undefined,
 ): { readonly cells: readonly CellFacts[]; readonly facts: Memo['facts'] } {
   const facts = new Map<Cell, CellFacts>();
@@ -92,7 +104,7 @@ function collectCells(
   const fresh = (fact: CellFacts): CellFacts => ({ ...fact, readings: keepValues(fact.readings, readings) });
   const cells = file.cells.map(({ cell }, index) => {
     const before = cell === undefined ? undefined : known?.get(cell);
-    const fact = before?.cell === index ? before : fresh(collectCell(cell, index, header));
+    const fact = before?.cell === index ? before : fresh(collectCell(cell, index, header, parse));
     if (cell !== undefined) facts.set(cell, fact);
     return fact;
   });

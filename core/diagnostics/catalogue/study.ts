@@ -33,6 +33,11 @@ export interface StudyFacts {
   readonly 'fault-not-shown': { readonly title: string };
   readonly 'not-a-statement': { readonly got: string };
   readonly 'capture-not-read': { readonly file: string };
+  readonly 'unknown-column': {
+    readonly column: string;
+    readonly columns: readonly string[];
+    readonly nearest: readonly string[];
+  };
   readonly 'unknown-state-column': {
     readonly state: string;
     readonly states: readonly string[];
@@ -135,6 +140,15 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'Only captures whose rows stand in the case are read by this version.',
     wrong: 'file: captures/o2-2500.csv',
     right: 'rows: |\n  0 s   0.10 V\n  1 s   0.80 V',
+  },
+  'unknown-column': {
+    severity: 'error',
+    title: 'A column that the samples do not have',
+    say: ({ column, columns, nearest }) =>
+      `No column is headed \`${column}\`.${didYouMean(nearest)} There are ${oneOf(columns.map((each) => `\`${each}\``))}.`,
+    why: 'A channel takes its samples from the column whose heading it names, letter for letter.',
+    wrong: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: Front}',
+    right: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: front}',
   },
   'unknown-state-column': {
     severity: 'error',

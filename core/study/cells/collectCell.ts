@@ -2,7 +2,7 @@ import type { Cell } from '../../casefile/cell.ts';
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { CellFacts } from '../cellFacts.ts';
 import type { Header } from '../header.ts';
-import { sourceOf } from '../source.ts';
+import type { Parse } from '../source.ts';
 import { takenAt } from '../takenAt.ts';
 import { findTool } from '../tools.ts';
 import { captureReadings } from './capture.ts';
@@ -13,11 +13,11 @@ import { testReadings } from './test.ts';
 import { type Collected, circumstancesOf, readValues } from './values.ts';
 
 /** What a cell brings to the case: its readings, computed names and statements. */
-export function collectCell(cell: Cell | undefined, index: number, header: Header): CellFacts {
+export function collectCell(cell: Cell | undefined, index: number, header: Header, parse: Parse): CellFacts {
   if (cell === undefined) return nothing(index);
   const as = 'as' in cell ? cell.as : undefined;
   const { readings, diagnostics } = readingsOf(cell, index, header);
-  const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header);
+  const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
   const found: Diagnostic[] = [...checkPrefix(as, header), ...diagnostics, ...lets.diagnostics];
   if ('tool' in cell) found.push(...findTool(header.tools, cell.tool).diagnostics);
@@ -37,9 +37,9 @@ export function collectCell(cell: Cell | undefined, index: number, header: Heade
     open: cell.kind !== 'reference',
     readings,
     definitions: lets.definitions,
-    statements: statementsOf(cell, index),
+    statements: statementsOf(cell, index, parse),
     suspects: cell.kind === 'suspects' ? (cell.consider ?? []).map((each) => each.name.text.trim()) : [],
-    answers: cell.kind === 'question' && cell.answer !== undefined ? [sourceOf(cell.answer)] : [],
+    answers: cell.kind === 'question' && cell.answer !== undefined ? [parse(cell.answer)] : [],
     meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
     diagnostics: found,
   };
@@ -62,14 +62,14 @@ function readingsOf(cell: Cell, index: number, header: Header): Collected {
   }
 }
 
-function statementsOf(cell: Cell, index: number): CellFacts['statements'] {
+function statementsOf(cell: Cell, index: number, parse: Parse): CellFacts['statements'] {
   switch (cell.kind) {
     case 'check':
-      return expectationsOf(cell, index);
+      return expectationsOf(cell, index, parse);
     case 'repair':
-      return proofsOf(cell, index);
+      return proofsOf(cell, index, parse);
     case 'suspects':
-      return predictionsOf(cell, index);
+      return predictionsOf(cell, index, parse);
     default:
       return [];
   }

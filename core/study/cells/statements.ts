@@ -4,7 +4,7 @@ import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { signalOf } from '../../signals/lookup.ts';
 import type { Definition, Statement } from '../cellFacts.ts';
 import type { Header } from '../header.ts';
-import { sourceOf } from '../source.ts';
+import type { Parse } from '../source.ts';
 
 /** The computed names of a cell, `prefix.name` in full when the cell has an `as`. */
 export function definitionsOf(
@@ -12,6 +12,7 @@ export function definitionsOf(
   cell: number,
   as: string | undefined,
   header: Header,
+  parse: Parse,
 ): { readonly definitions: readonly Definition[]; readonly diagnostics: readonly Diagnostic[] } {
   const definitions: Definition[] = [];
   const diagnostics: Diagnostic[] = [];
@@ -21,18 +22,18 @@ export function definitionsOf(
       diagnostics.push(diagnose('shadowed-name', key.span, { name, what: 'a signal' }));
     }
     const id = as === undefined ? `${cell + 1}.${name}` : `${as}.${name}`;
-    definitions.push({ id, name, cell, source: sourceOf(value), keySpan: key.span });
+    definitions.push({ id, name, cell, source: parse(value), keySpan: key.span });
   }
   return { definitions, diagnostics };
 }
 
-export function expectationsOf(cell: CheckCell, index: number): readonly Statement[] {
+export function expectationsOf(cell: CheckCell, index: number, parse: Parse): readonly Statement[] {
   const showsFault = cell.shows?.text === 'fault';
   return (cell.expect ?? []).map((each) => ({
     cell: index,
     part: 'expect',
     title: cell.title.text.trim(),
-    source: sourceOf(each.expression),
+    source: parse(each.expression),
     ifFails: (each.ifFails ?? cell.ifFails)?.text.trim(),
     because: (each.because ?? cell.because)?.text.trim(),
     showsFault: showsFault || each.shows?.text === 'fault',
@@ -40,12 +41,12 @@ export function expectationsOf(cell: CheckCell, index: number): readonly Stateme
   }));
 }
 
-export function proofsOf(cell: RepairCell, index: number): readonly Statement[] {
+export function proofsOf(cell: RepairCell, index: number, parse: Parse): readonly Statement[] {
   return (cell.verify ?? []).map((each) => ({
     cell: index,
     part: 'verify',
     title: cell.title.text.trim(),
-    source: sourceOf(each.expression),
+    source: parse(each.expression),
     ifFails: each.ifFails?.text.trim(),
     because: each.because?.text.trim(),
     showsFault: false,
@@ -53,7 +54,7 @@ export function proofsOf(cell: RepairCell, index: number): readonly Statement[] 
   }));
 }
 
-export function predictionsOf(cell: SuspectsCell, index: number): readonly Statement[] {
+export function predictionsOf(cell: SuspectsCell, index: number, parse: Parse): readonly Statement[] {
   return (cell.consider ?? []).flatMap((suspect) => {
     const statement =
       (part: Statement['part']) =>
@@ -61,7 +62,7 @@ export function predictionsOf(cell: SuspectsCell, index: number): readonly State
         cell: index,
         part,
         title: cell.title.text.trim(),
-        source: sourceOf(node),
+        source: parse(node),
         ifFails: undefined,
         because: suspect.because?.text.trim(),
         showsFault: false,
