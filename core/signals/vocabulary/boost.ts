@@ -106,7 +106,7 @@ export const boost: readonly Signal[] = [
         physical: '0 .. 100 %',
       },
     ],
-    alsoCalled: ['wastegate', 'wastegate command', 'boost control duty', 'wgdc'],
+    alsoCalled: ['wastegate', 'wastegate command', 'boost control duty'],
   },
   {
     name: 'wastegate_position',

@@ -147,7 +147,7 @@ export const hybrid: readonly Signal[] = [
     holds: 'word',
     words: ['open', 'precharging', 'closed', 'stuck closed', 'stuck open'],
     forms: [],
-    alsoCalled: ['main relay', 'system main relay', 'hv contactor'],
+    alsoCalled: ['main relay', 'hv contactor'],
     note: highVoltage,
   },
   {
@@ -166,7 +166,7 @@ export const hybrid: readonly Signal[] = [
     family: 'hybrid',
     holds: 'quantity',
     forms: [{ unit: 'kW', physical: '-500 .. 500 kW' }],
-    alsoCalled: ['charge power limit', 'win', 'charge control'],
+    alsoCalled: ['charge power limit'],
     note: highVoltage,
   },
   {
@@ -175,7 +175,7 @@ export const hybrid: readonly Signal[] = [
     family: 'hybrid',
     holds: 'quantity',
     forms: [{ unit: 'kW', physical: '0 .. 1000 kW' }],
-    alsoCalled: ['discharge power limit', 'wout', 'discharge control'],
+    alsoCalled: ['discharge power limit'],
     note: highVoltage,
   },
   {
@@ -230,7 +230,7 @@ export const hybrid: readonly Signal[] = [
     holds: 'quantity',
     by: 'label',
     forms: [{ unit: 'rpm', physical: '-30000 .. 30000 rpm' }],
-    alsoCalled: ['drive motor speed', 'motor revolution'],
+    alsoCalled: ['drive motor speed'],
     note: highVoltage,
   },
   {
