@@ -38,7 +38,8 @@ export function fitTo(
     const diagnostic = plain ? missingUnit(signal, name, node) : wrongDimension(quantity, signal, name, node);
     return { fitted: undefined, diagnostics: [diagnostic] };
   }
-  const kind = form.kind ?? 'none';
+  // A signal that leaves the kind open takes it as written: 195 °F is a point.
+  const kind = form.kind ?? quantity.kind;
   if (quantity.kindGiven && quantity.kind !== kind) {
     const facts = { name, meaning: signal.meaning, is: kindWords(quantity.kind), takes: kindWords(kind) };
     return { fitted: undefined, diagnostics: [diagnose('wrong-kind', node.span, facts)] };

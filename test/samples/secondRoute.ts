@@ -35,7 +35,7 @@ export function filling(of: {
 }): number {
   return Number(
     math.evaluate(
-      `(${of.maf} g/s) / (${of.pascal} Pa / (${gasConstant} * ${of.kelvin} K) * ${of.litres} L * ${of.rpm} / 60 s / 2)`,
+      `(${of.maf} g/s) / (${of.pascal} Pa / (${gasConstant} * ${of.kelvin} K) * ${of.litres} L * ${of.rpm} / (60 s) / 2)`,
     ),
   );
 }
@@ -46,7 +46,7 @@ export function absoluteLoad(of: {
   readonly rpm: number;
   readonly litres: number;
 }): number {
-  return Number(math.evaluate(`(${of.maf} g/s) / (1.184 g/L * ${of.litres} L * ${of.rpm} / 60 s / 2)`));
+  return Number(math.evaluate(`(${of.maf} g/s) / (1.184 g/L * ${of.litres} L * ${of.rpm} / (60 s) / 2)`));
 }
 
 /** The weather service's station pressure: A·((288 − 0.0065·h)/288)^5.2561, written with logarithms (value from memory). */

@@ -22,8 +22,8 @@ export const fuelInTheOil: ExpectedCase = {
     'expect: idle between -10 % and 10 %': 'fails',
     'expect: oil.idle.oil_pressure in spec.idle_oil_pressure': 'fails',
     'expect: oil.fast.oil_pressure in spec.fast_oil_pressure': 'fails',
-    'expect: filler.filler_hc < 1000 ppm': 'fails',
-    'expect: clamped.residual in spec.residual_pressure': 'fails',
+    'expect: filler.hc < 1000 ppm': 'fails',
+    'expect: clamped.residual_pressure in spec.residual_pressure': 'fails',
   },
   suspects: {
     'injector that drips into a cylinder and on into the oil': 'still possible',

@@ -6,7 +6,7 @@ export const openTemperatureSensor: ExpectedCase = {
     // Between 20 °C, 2748 Ω and 25 °C, 2200 Ω on a straight line.
     due: 2748 + ((23 - 20) / (25 - 20)) * (2200 - 2748),
   },
-  halfWidths: { 'fresh.ect_ohms': 24.1, due: (2748 - 2200) / 5 },
+  halfWidths: { 'fresh.ect': 24.1, due: (2748 - 2200) / 5 },
   notHolding: {
     'expect: shown.ect within 5 °C of raw.ect': 'fails',
     'expect: raw.ect within 5 °C of raw.iat': 'fails',

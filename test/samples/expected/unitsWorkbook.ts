@@ -27,7 +27,7 @@ export const unitsWorkbook: ExpectedCase = {
     'wrong-dimension',
     'wrong-kind',
     'kinds-in-sum',
-    'plain-beside-percent',
-    'temperature-factor',
+    'percent-beside-number',
+    'temperature-point-product',
   ],
 };

@@ -25,8 +25,8 @@ export const weakFuelSupply: ExpectedCase = {
   },
   notHolding: {
     'expect: rail.full.fuel_pressure in spec.fuel_pressure': 'fails',
-    'expect: before.full.lambda_b1 within 0.03 of spec.lambda_asked': 'fails',
-    'expect: electrics.pump_volts in spec.pump_volts': 'fails',
+    'expect: before.full.lambda_b1 within 0.03 of spec.lambda_desired': 'fails',
+    'expect: electrics.fuel_pump_voltage in spec.fuel_pump_voltage': 'fails',
     'expect: heat < 3 W': 'fails',
   },
   suspects: {
