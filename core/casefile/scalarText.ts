@@ -103,10 +103,12 @@ export function blockText(
   else literalBlock(source, lines.slice(0, last), indent, out);
   const tail = lines.slice(last);
   const ending = lines[last - 1];
-  if (ending !== undefined && header.chomp !== '-' && ending.broken) out.add('\n', ending.to);
   // A text that ends without a line break has its final line all the same.
-  else if (ending !== undefined && header.chomp !== '-') out.add('\n', ending.to);
-  if (header.chomp === '+') for (const line of tail) if (line.broken) out.add('\n', line.to);
+  if (ending !== undefined && header.chomp !== '-') out.add('\n', ending.to);
+  if (header.chomp === '+') {
+    const blanks = ending === undefined && tail.length === 1 ? tail : tail.filter((line) => line.broken);
+    for (const line of blanks) out.add('\n', line.to);
+  }
   return out.done(start);
 }
 
@@ -163,7 +165,8 @@ function foldBlock(source: string, lines: readonly BodyLine[], indent: number, o
     } else if (blanks.length === 0) {
       out.add(' ', before.line.to);
     } else {
-      for (const blank of blanks) out.add('\n', blank.to);
+      out.add('\n', before.line.to);
+      for (const blank of blanks.slice(1)) out.add('\n', blank.to);
     }
     out.add(source.slice(from, line.to), from);
     before = { line, deeper };
@@ -209,7 +212,7 @@ function foldBreaks(source: string, at: number, end: number, shownAt: number, ou
     else break;
   }
   if (breaks === 1) out.add(' ', shownAt);
-  else for (const place of places.slice(1)) out.add('\n', place);
+  else for (let i = 1; i < breaks; i++) out.add('\n', i === 1 ? shownAt : (places[i] ?? shownAt));
   return next;
 }
 
