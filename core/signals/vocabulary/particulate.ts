@@ -303,7 +303,6 @@ export const particulate: readonly Signal[] = [
     forms: [
       {
         unit: 'ppm',
-        encoding: { range: '0 .. 65535 ppm', step: '1 ppm', source: 'SAE J1979 $83, value from memory' },
         physical: '-100 .. 5000 ppm',
         usual: [
           usually('warm idle', '30 .. 500 ppm', dieselEngine),
@@ -321,7 +320,6 @@ export const particulate: readonly Signal[] = [
     forms: [
       {
         unit: 'ppm',
-        encoding: { range: '0 .. 65535 ppm', step: '1 ppm', source: 'SAE J1979 $83, value from memory' },
         physical: '-100 .. 5000 ppm',
         usual: [usually('cruise', '-10 .. 200 ppm', dieselEngine)],
       },

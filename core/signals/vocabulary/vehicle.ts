@@ -1,7 +1,7 @@
 import type { Signal } from '../types.ts';
 import { usually } from './usual.ts';
 
-/** The vehicle around the engine: speed, transmission, driver's switches, trip. */
+/** The vehicle around the engine: speed, transmission, driver's switches, trip. Temperatures of fluids stand with the temperatures. */
 export const vehicle: readonly Signal[] = [
   {
     name: 'vss',
@@ -64,37 +64,6 @@ export const vehicle: readonly Signal[] = [
     holds: 'quantity',
     forms: [{ unit: '1', physical: '-30 .. 30' }],
     alsoCalled: ['transmission ratio', 'transmission gear ratio'],
-  },
-  {
-    name: 'tft',
-    meaning: 'Transmission fluid temperature',
-    family: 'vehicle',
-    holds: 'quantity',
-    forms: [
-      {
-        unit: '°C',
-        kind: 'point',
-        physical: '-50 .. 200 °C',
-        usual: [
-          usually('warm idle', '30 .. 110 °C'),
-          usually('cruise', '50 .. 115 °C'),
-          usually('road test', '40 .. 120 °C'),
-        ],
-        failed: [
-          { value: '-40 °C', means: 'an open circuit of the fluid temperature sensor' },
-          { value: '215 °C', means: 'a short circuit of the fluid temperature sensor' },
-        ],
-      },
-      {
-        unit: 'V',
-        physical: '0 .. 5.5 V',
-        failed: [
-          { value: '0 V', means: 'a short circuit of the fluid temperature sensor' },
-          { value: '5 V', means: 'an open circuit of the fluid temperature sensor' },
-        ],
-      },
-    ],
-    alsoCalled: ['transmission temperature', 'transmission temp', 'trans fluid temp', 'gearbox temperature'],
   },
   {
     name: 'tss',
@@ -186,7 +155,7 @@ export const vehicle: readonly Signal[] = [
     family: 'vehicle',
     holds: 'quantity',
     forms: [{ unit: 'L/km', physical: '0 .. 5 L/km' }],
-    alsoCalled: ['fuel consumption', 'consumption'],
+    alsoCalled: ['trip fuel consumption', 'consumption'],
     note: '8.5 L on 100 km are 0.085 L/km. Miles per gallon are the other way round: write `km/L` or `mi/gal` as an own signal.',
   },
   {
