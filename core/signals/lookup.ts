@@ -3,17 +3,27 @@ import { unitOf } from '../quantity/unit.ts';
 import { nearest } from '../text/nearest.ts';
 import type { Form, Signal } from './types.ts';
 import { air } from './vocabulary/air.ts';
+import { boost } from './vocabulary/boost.ts';
+import { cooling } from './vocabulary/cooling.ts';
 import { cylinders } from './vocabulary/cylinders.ts';
+import { electrical } from './vocabulary/electrical.ts';
 import { engine } from './vocabulary/engine.ts';
+import { evap } from './vocabulary/evap.ts';
 import { exhaustGas } from './vocabulary/exhaustGas.ts';
 import { fuel } from './vocabulary/fuel.ts';
 import { highPressureFuel } from './vocabulary/highPressureFuel.ts';
+import { hybrid } from './vocabulary/hybrid.ts';
 import { ignition } from './vocabulary/ignition.ts';
 import { mechanical } from './vocabulary/mechanical.ts';
+import { network } from './vocabulary/network.ts';
 import { oxygen } from './vocabulary/oxygen.ts';
+import { particulate } from './vocabulary/particulate.ts';
+import { readiness } from './vocabulary/readiness.ts';
+import { recirculation } from './vocabulary/recirculation.ts';
 import { temperatures } from './vocabulary/temperatures.ts';
 import { throttle } from './vocabulary/throttle.ts';
 import { trims } from './vocabulary/trims.ts';
+import { vehicle } from './vocabulary/vehicle.ts';
 
 /** Every signal of the vocabulary, family by family. */
 export function allSignals(): readonly Signal[] {
@@ -61,6 +71,16 @@ const families: readonly (readonly Signal[])[] = [
   exhaustGas,
   cylinders,
   mechanical,
+  recirculation,
+  boost,
+  evap,
+  particulate,
+  electrical,
+  network,
+  hybrid,
+  cooling,
+  vehicle,
+  readiness,
 ];
 
 let all: readonly Signal[] | undefined;

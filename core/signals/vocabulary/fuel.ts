@@ -144,14 +144,6 @@ export const fuel: readonly Signal[] = [
     alsoCalled: ['ethanol content', 'ethanol percentage', 'alcohol content', 'fuel composition', 'flex fuel'],
   },
   {
-    name: 'fuel_pump_current',
-    meaning: 'Current of the electric fuel pump',
-    family: 'fuel',
-    holds: 'quantity',
-    forms: [{ unit: 'A', physical: '-2 .. 60 A', usual: [usually('warm idle', '2 .. 12 A', portInjected)] }],
-    alsoCalled: ['pump amps', 'fuel pump amps'],
-  },
-  {
     name: 'fuel_pump_duty',
     meaning: 'Duty that the control gives the electric fuel pump',
     family: 'fuel',
