@@ -56,6 +56,18 @@ export const evap: readonly Signal[] = [
     alsoCalled: ['absolute evap pressure', 'evap absolute pressure'],
   },
   {
+    name: 'fuel_level',
+    meaning: 'Fuel in the tank',
+    family: 'evap',
+    holds: 'quantity',
+    forms: [
+      { unit: '%', encoding: byteOfPercent('$2F, value from memory'), physical: '0 .. 100 %' },
+      { unit: 'L', physical: '0 .. 500 L' },
+    ],
+    alsoCalled: ['fuel tank level', 'fuel level input', 'tank level', 'fli'],
+    note: 'Leak tests run only between about 15 and 85 % (common practice).',
+  },
+  {
     name: 'purge_duty',
     meaning: 'Commanded duty of the canister purge valve',
     family: 'evap',
