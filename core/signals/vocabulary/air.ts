@@ -29,8 +29,6 @@ export const air: readonly Signal[] = [
           },
         ],
       },
-      { unit: 'V', physical: '0 .. 5.5 V' },
-      { unit: 'Hz', physical: '50 .. 250 Hz' },
     ],
     alsoCalled: [
       'manifold pressure',
@@ -39,7 +37,7 @@ export const air: readonly Signal[] = [
       'intake manifold absolute pressure',
       'intake pressure',
     ],
-    note: 'Key on, engine off, it is the barometer. The sensor itself is seen in volts, older ones in hertz.',
+    note: 'Key on, engine off, it is the barometer.',
   },
   {
     name: 'baro',
@@ -53,8 +51,6 @@ export const air: readonly Signal[] = [
         encoding: { range: '0 .. 255 kPa', step: '1 kPa', source: 'SAE J1979 $33, value from memory' },
         physical: '40 .. 110 kPa',
       },
-      { unit: 'V', physical: '0 .. 5.5 V' },
-      { unit: 'Hz', physical: '50 .. 250 Hz' },
     ],
     alsoCalled: [
       'barometer',

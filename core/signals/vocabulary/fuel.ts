@@ -13,7 +13,7 @@ export const fuel: readonly Signal[] = [
         unit: 'kPa',
         kind: 'gauge',
         encoding: { range: '0 .. 765 kPa', step: '3 kPa', source: 'SAE J1979 $0A' },
-        physical: '-10 .. 1200 kPa',
+        physical: '0 .. 1200 kPa',
         usual: [
           usually('key on engine off', '35 .. 70 psi', portInjected),
           usually('warm idle', '30 .. 65 psi', portInjected),
@@ -23,7 +23,6 @@ export const fuel: readonly Signal[] = [
           usually('wide open throttle', '35 .. 75 psi', portInjected),
         ],
       },
-      { unit: 'V', physical: '0 .. 5.5 V' },
     ],
     alsoCalled: ['fuel rail pressure gauge', 'fuel line pressure', 'fp', 'frp', 'pump pressure'],
     note: 'Direct injection has two: low_side_pressure before the mechanical pump and rail_pressure behind it.',
@@ -37,7 +36,7 @@ export const fuel: readonly Signal[] = [
       {
         unit: 'kPa',
         kind: 'gauge',
-        physical: '-10 .. 1200 kPa',
+        physical: '0 .. 1200 kPa',
         usual: [usually('after shut-down', '20 .. 65 psi', portInjected)],
       },
     ],
@@ -48,7 +47,7 @@ export const fuel: readonly Signal[] = [
     meaning: 'Most that the fuel pump gives against a closed line',
     family: 'fuel',
     holds: 'quantity',
-    forms: [{ unit: 'kPa', kind: 'gauge', physical: '-10 .. 2000 kPa' }],
+    forms: [{ unit: 'kPa', kind: 'gauge', physical: '0 .. 2000 kPa' }],
     alsoCalled: ['deadhead pressure', 'maximum pump pressure'],
   },
   {

@@ -20,7 +20,6 @@ export const highPressureFuel: readonly Signal[] = [
         physical: '-0.1 .. 400 MPa',
         usual: [usually('warm idle', '1.5 .. 60 MPa', 'common practice, direct injection, petrol or diesel')],
       },
-      { unit: 'V', physical: '0 .. 5.5 V' },
     ],
     alsoCalled: ['fuel rail pressure', 'high side pressure', 'high pressure fuel', 'common rail pressure'],
     note: 'Never open such a line: fuel at this pressure goes through skin.',
@@ -57,10 +56,7 @@ export const highPressureFuel: readonly Signal[] = [
     meaning: 'Fuel pressure before the mechanical high-pressure pump',
     family: 'highPressureFuel',
     holds: 'quantity',
-    forms: [
-      { unit: 'kPa', kind: 'gauge', physical: '-100 .. 2000 kPa' },
-      { unit: 'V', physical: '0 .. 5.5 V' },
-    ],
+    forms: [{ unit: 'kPa', kind: 'gauge', physical: '-100 .. 2000 kPa' }],
     alsoCalled: ['low pressure fuel', 'low side fuel pressure', 'lift pump pressure', 'supply pressure'],
   },
   {

@@ -21,7 +21,6 @@ export const mechanical: readonly Signal[] = [
           usually('cruise', '25 .. 90 psi'),
         ],
       },
-      { unit: 'V', physical: '-0.5 .. 6 V' },
     ],
     alsoCalled: ['engine oil pressure', 'oil press', 'eop', 'oil gauge'],
   },
@@ -38,10 +37,7 @@ export const mechanical: readonly Signal[] = [
     meaning: 'Oil pressure that drives hydraulic injectors',
     family: 'mechanical',
     holds: 'quantity',
-    forms: [
-      { unit: 'MPa', kind: 'gauge', physical: '-0.1 .. 60 MPa' },
-      { unit: 'V', physical: '-0.5 .. 6 V' },
-    ],
+    forms: [{ unit: 'MPa', kind: 'gauge', physical: '-0.1 .. 60 MPa' }],
     alsoCalled: ['injection control pressure', 'icp', 'high pressure oil'],
   },
   {
@@ -58,7 +54,6 @@ export const mechanical: readonly Signal[] = [
           usually('warm idle', '-12 .. 1 inH2O', 'common practice, petrol engine with crankcase ventilation'),
         ],
       },
-      { unit: 'V', physical: '-0.5 .. 6 V' },
     ],
     alsoCalled: ['crankcase vacuum', 'blow-by', 'blowby', 'crankcase'],
     note: 'A vacuum in the crankcase is a negative number here.',

@@ -1,7 +1,7 @@
 import type { Form, Signal } from '../types.ts';
 import { usually } from './usual.ts';
 
-/** Temperatures of the engine, its air and its oils. The sensor itself is a resistor that is read as volts. */
+/** Temperatures of the engine, its air and its fluids; the sensor's circuit is also read in volts and ohms. */
 export const temperatures: readonly Signal[] = [
   {
     name: 'ect',
@@ -118,7 +118,7 @@ export const temperatures: readonly Signal[] = [
   },
 ];
 
-/** As temperature, as volts at the module, and as the sensor's resistance. */
+/** A resistor whose circuit ends at the foot of the scale when it is open, and at the top when it is shorted. */
 function sensed(pid: string | undefined, physical: string, usual: NonNullable<Form['usual']>): Form[] {
   return [
     {
