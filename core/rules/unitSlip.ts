@@ -5,20 +5,22 @@ import type { Unit } from '../quantity/types.ts';
 import { unitOf } from '../quantity/unit.ts';
 import { type Interval, rangesOf } from '../signals/ranges.ts';
 import type { Finding, Study } from '../study/types.ts';
+import { failureOf } from './failedValue.ts';
 import { isOutside, type Measured, measuredIn } from './measured.ts';
 import { rewritten } from './rewritten.ts';
 import type { Rule } from './rule.ts';
 
 /**
  * The number is right and the unit is not: impossible as it is written, possible and better still usual in another unit.
- * What is impossible in every unit is `impossible-value`'s.
+ * What is impossible in every unit is `impossible-value`'s, the end of a sensor's scale `failed-value`'s.
  */
 export const unitSlip: Rule = {
   code: 'unit-slip',
-  check: (study: Study): readonly Finding[] =>
-    measuredIn(study.readings).flatMap((one) => {
+  check: (study: Study): readonly Finding[] => {
+    const all = measuredIn(study.readings);
+    return all.flatMap((one) => {
       const limit = rangesOf(one.form).physical;
-      if (limit === undefined || !isOutside(one, limit)) return [];
+      if (limit === undefined || !isOutside(one, limit) || failureOf(one, all) !== undefined) return [];
       const offers = slipsOf(one, limit);
       if (offers.length === 0) return [];
       const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
@@ -31,25 +33,28 @@ export const unitSlip: Rule = {
       const fixes: Fix[] = offers.flatMap((unit) => rewritten(study, one.reading, one.type.unit, unit));
       const { cell, valueSpan } = one.reading;
       return [{ cell, diagnostic: diagnose('unit-slip', valueSpan, facts, fixes) }];
-    }),
+    });
+  },
 };
 
 /**
  * The units in which the same number would be possible, at most two of the likeliest:
- * those that the signal is mostly read in come first, then those in which the number would be usual in its state.
+ * those that the signal is mostly read in come first, then those in which the number would be usual in its state,
+ * then in any state. Merely possible is not enough: 126 V is no 126 mV.
  */
 export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
   const { unit, kind, dimension } = one.type;
   const value = fromSi(one.si, unit, kind);
   const state = one.reading.state?.name;
-  const usual = rangesOf(one.form).usual.filter((each) => each.state === state);
+  const { usual } = rangesOf(one.form);
   const own = unitOf(one.form.unit);
   const commonest = [own?.symbol, own === undefined ? undefined : otherUnit(own)?.symbol];
   const rank = (candidate: Unit): number => {
     const si = toSi(value, candidate, kind);
     if (si < limit.low || si > limit.high) return 0;
     if (commonest.includes(candidate.symbol)) return 3;
-    return usual.some(({ range }) => si >= range.low && si <= range.high) ? 2 : 1;
+    const inState = usual.filter((each) => si >= each.range.low && si <= each.range.high);
+    return inState.some((each) => each.state === state) ? 2 : inState.length > 0 ? 1 : 0;
   };
   const ranked = tradeUnits
     .map((symbol) => unitOf(symbol))

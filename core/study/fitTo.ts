@@ -74,7 +74,7 @@ function unitsFor(signal: Signal): string[] {
   for (const form of signal.forms) {
     units.add(form.unit);
     const unit = unitOf(form.unit);
-    const other = unit === undefined ? undefined : otherUnit(unit);
+    const other = unit === undefined ? undefined : otherUnit(unit, form.kind);
     if (other !== undefined) units.add(other.symbol);
   }
   units.delete('1');
