@@ -134,7 +134,8 @@ function compute(
     if (each.kind !== 'definition') continue;
     for (const name of around.done.get(each.definition.id)?.barometer ?? []) barometers.add(name);
   }
-  const circular = circularBarometer(source.expression, cell, around, barometer);
+  const circular =
+    barometers.size === 0 ? undefined : circularBarometer(source.expression, cell, around, barometer);
   if (circular !== undefined) {
     const facts = { barometer: circular.barometer };
     found.push(diagnose('circular-check', circular.span, facts));

@@ -86,6 +86,7 @@ function headerValue(
     cell,
     when: 'before',
     state: undefined,
+    column: undefined,
     signal: undefined,
     form: undefined,
     keySpan: node.span,

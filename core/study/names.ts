@@ -72,7 +72,8 @@ export function collectNames(
 }
 
 /**
- * Looks a dotted name up from a cell. Own computed names come first (unless a point follows and a cell has that name), then header sections, cells, bare names, signals.
+ * Looks a dotted name up from a cell. Own computed names come first (unless a point follows and a cell has that name),
+ * then header sections, cells, bare names, signals.
  * `spans` are the places of the parts, for the findings.
  */
 export function lookUp(names: Names, from: number, path: readonly string[], spans: readonly Span[]): Named {
@@ -88,45 +89,50 @@ export function lookUp(names: Names, from: number, path: readonly string[], span
 
 function inHeader(names: Names, path: readonly string[], spans: readonly Span[]): Named {
   const section = path[0] ?? '';
-  const keys = [...names.header.keys()].filter((key) => key.startsWith(`${section}.`));
   const member = path[1];
-  if (member === undefined) return wholeCell(section, keys.map(lastPart), spans, 1);
-  const reading = names.header.get(`${section}.${member}`);
+  const reading = member === undefined ? undefined : names.header.get(`${section}.${member}`);
   if (reading !== undefined) return { kind: 'reading', reading, used: 2 };
-  return noMember(section, member, keys.map(lastPart), spans, 1);
+  const keys = [...names.header.keys()].filter((key) => key.startsWith(`${section}.`)).map(lastPart);
+  return member === undefined
+    ? wholeCell(section, keys, spans, 1)
+    : noMember(section, member, keys, spans, 1);
 }
 
 function inCell(names: Names, cell: CellFacts, path: readonly string[], spans: readonly Span[]): Named {
-  const as = path[0] ?? '';
-  const has = membersOf(cell);
-  const second = path[1];
-  if (second === undefined) return wholeCell(as, has, spans, 1);
+  const [as = '', second, third] = path;
+  if (second === undefined) return wholeCell(as, membersOf(cell), spans, 1);
   const definition = cell.definitions.find((each) => each.name === second);
   if (definition !== undefined) return { kind: 'definition', definition, used: 2 };
+  const index = indexOf(cell);
   if (cell.states.has(second)) {
-    const inState = cell.readings.filter((each) => each.fullName.startsWith(`${as}.${second}.`));
-    const third = path[2];
-    if (third === undefined)
-      return wholeCell(
-        `${as}.${second}`,
-        inState.map((each) => each.key),
-        spans,
-        2,
-      );
-    const reading = inState.find((each) => each.key === third);
+    const reading = third === undefined ? undefined : index.get(third)?.get(second);
     if (reading !== undefined) return { kind: 'reading', reading, used: 3 };
-    return notHeld(
-      names,
-      cell,
-      `${as}.${second}`,
-      third,
-      inState.map((each) => each.key),
-      spans,
-      2,
-    );
+    const has = [...index].filter(([, byState]) => byState.has(second)).map(([key]) => key);
+    const group = `${as}.${second}`;
+    return third === undefined
+      ? wholeCell(group, has, spans, 2)
+      : notHeld(names, cell, group, third, has, spans, 2);
   }
-  const readings = cell.readings.filter((each) => each.key === second);
-  return taken(as, second, cell, readings, 2) ?? notHeld(names, cell, as, second, has, spans, 1);
+  const found = taken(as, second, index.get(second), 2);
+  return found ?? notHeld(names, cell, as, second, membersOf(cell), spans, 1);
+}
+
+/** A cell's readings by key, then by the cell's own name for the state ('' outside a state's column). */
+type Index = ReadonlyMap<string, ReadonlyMap<string, Reading>>;
+
+const indexes = new WeakMap<CellFacts, Index>();
+
+function indexOf(cell: CellFacts): Index {
+  const known = indexes.get(cell);
+  if (known !== undefined) return known;
+  const index = new Map<string, Map<string, Reading>>();
+  for (const reading of cell.readings) {
+    const byState = index.get(reading.key);
+    if (byState === undefined) index.set(reading.key, new Map([[reading.column ?? '', reading]]));
+    else byState.set(reading.column ?? '', reading);
+  }
+  indexes.set(cell, index);
+  return index;
 }
 
 function bareName(names: Names, path: readonly string[], spans: readonly Span[]): Named {
@@ -135,8 +141,7 @@ function bareName(names: Names, path: readonly string[], spans: readonly Span[])
   const only = candidates[0];
   if (only !== undefined && candidates.length === 1) {
     if (only.definition !== undefined) return { kind: 'definition', definition: only.definition, used: 1 };
-    const readings = only.cell.readings.filter((each) => each.key === name);
-    const found = taken(only.cell.as, name, only.cell, readings, 1);
+    const found = taken(only.cell.as, name, indexOf(only.cell).get(name), 1);
     if (found !== undefined) return found;
   }
   if (candidates.length > 1) {
@@ -159,19 +164,12 @@ function bareName(names: Names, path: readonly string[], spans: readonly Span[])
 function taken(
   prefix: string | undefined,
   key: string,
-  cell: CellFacts,
-  readings: readonly Reading[],
+  byState: ReadonlyMap<string, Reading> | undefined,
   used: number,
 ): Named | undefined {
-  const first = readings[0];
-  if (first === undefined) return undefined;
-  if (cell.states.size === 0) return { kind: 'reading', reading: first, used };
-  const byState = new Map<string, Reading>();
-  const names = [...cell.states.keys()];
-  for (const reading of readings) {
-    const state = names.find((name) => reading.fullName.endsWith(`${name}.${key}`));
-    if (state !== undefined) byState.set(state, reading);
-  }
+  if (byState === undefined) return undefined;
+  const reading = byState.get('');
+  if (reading !== undefined) return { kind: 'reading', reading, used };
   const fullName = prefix === undefined ? key : `${prefix}.${key}`;
   return { kind: 'states', fullName, readings: byState, used };
 }

@@ -52,6 +52,8 @@ export interface Reading {
   readonly cell: number;
   readonly when: When;
   readonly state: TakenAt | undefined;
+  /** The cell's own name for that state, where it has several side by side: `idle`. */
+  readonly column: string | undefined;
   readonly signal: Signal | undefined;
   readonly form: Form | undefined;
   readonly type: Type;

@@ -11,7 +11,7 @@ const reading = (lines: string, state = 'warm idle'): void => {
 describe('readings that cannot be', () => {
   it('offers the unit that was meant', () => {
     reading(`  map: 101 inHg
-       ^^^^^^^^ unit-slip: \`map\` cannot be 101 inHg (possible: 0 .. 118 inHg). The same number fits in another unit: 101 kPa?`);
+       ^^^^^^^^ unit-slip: \`map\` cannot be 101 inHg (possible: 0 .. 100.4 inHg). The same number fits in another unit: 101 kPa?`);
   });
 
   it('names the range when no unit helps', () => {
@@ -30,7 +30,7 @@ describe('readings that cannot be', () => {
 
   it('says what is usual, as information', () => {
     reading(`  vacuum: 9 inHg
-          ^^^^^^ unusual-value: \`vacuum\` at warm idle is usually 17 .. 22 inHg (common practice); here 9 inHg.`);
+          ^^^^^^ unusual-value: \`vacuum\` at warm idle is usually 17 .. 22 inHg (common practice, petrol engine near sea level); here 9 inHg.`);
   });
 
   it('leaves healthy readings alone', () => {

@@ -174,6 +174,7 @@ function readingOf(
     cell: around.cell,
     when: around.when,
     state: around.state,
+    column: undefined,
     signal,
     form,
     type:

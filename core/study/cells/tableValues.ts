@@ -58,7 +58,7 @@ function columnOf(
   const state = states.find((each) => each.key.text === heading.text);
   if (state !== undefined) {
     const prefix = around.prefix === undefined ? heading.text : `${around.prefix}.${heading.text}`;
-    return { heading, around: { ...around, prefix, state: takenAt(state.value) } };
+    return { heading, around: { ...around, prefix, state: takenAt(state.value), column: heading.text } };
   }
   if (states.length === 0) return { heading, around };
   const names = states.map((each) => each.key.text);

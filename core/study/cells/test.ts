@@ -15,6 +15,7 @@ export function testReadings(cell: TestCell, around: Circumstances): Collected {
       cell: around.cell,
       when: around.when,
       state: undefined,
+      column: undefined,
       signal: undefined,
       form: undefined,
       type: { kind: 'words' },

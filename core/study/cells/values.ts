@@ -16,6 +16,8 @@ export interface Circumstances {
   readonly cell: number;
   readonly when: When;
   readonly state: TakenAt | undefined;
+  /** The name of the table's column, where a cell has several states. */
+  readonly column?: string;
   readonly tool: TextNode | undefined;
   /** `koeo`, `before.idle`: what the full names start with; undefined for a cell without a name. */
   readonly prefix: string | undefined;
@@ -95,6 +97,7 @@ export function readEntry(
     cell: around.cell,
     when: around.when,
     state: around.state,
+    column: around.column,
     signal,
     form: read.form,
     type: read.type,
