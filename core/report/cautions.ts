@@ -42,9 +42,9 @@ export const cautionRows: readonly CautionRow[] = [
   },
   {
     id: 'cranking',
-    title: 'Cranking for a compression test',
-    text: 'Stop fuel and ignition in the way that the maker gives, or plugs out means fuel mist and sparks side by side. Keep clear of belts and of the open plug holes, and give the starter time to cool.',
-    signals: /^(compression|compression_|wet_compression|dry_compression|first_puff|fifth_puff)/,
+    title: 'Compression, a plug out',
+    text: 'Stop fuel and spark in the way that the maker gives, for all cylinders when cranking: fuel mist from an open plug hole burns at a spark. Keep clear of belts, of the plug holes and of what turns, and give the starter time to cool.',
+    signals: /(^|_)compression$|^(first|fifth)_puff$|^cylinder_pressure$/,
     words: /\b(compression test|wet test|cranking compression)\b/,
   },
   {
@@ -59,15 +59,14 @@ export const cautionRows: readonly CautionRow[] = [
     title: 'Fuel under pressure',
     text: 'Let the pressure off before a line is opened, wrap the joint, wear eye protection, and catch what runs out. No flame, no sparks, no hot exhaust below; air moving, an extinguisher in reach. Look for leaks before and after the engine runs.',
     signals:
-      /^(fuel_pressure|residual_|fuel_rail_low|low_pressure_fuel|fuel_volume|fuel_delivery|injector_balance|gas_fuel|injector_drop)/,
+      /^(fuel_pressure|residual_pressure|dead_head_pressure|low_side_pressure|fuel_volume|injector_drop|gas_(rail|tank)_pressure)/,
     words: /\b(fuel (line|hose|rail|filter|pump|pressure|regulator)|injectors? (out|off|removed))\b/,
   },
   {
     id: 'high-pressure-fuel',
     title: 'Fuel at injection pressure',
     text: 'A jet of fuel goes through gloves and skin, and such a wound is an emergency even if it looks small: to hospital at once. Never loosen a line of a running engine or feel for a leak by hand; wait after switching off for as long as the maker says.',
-    signals:
-      /^(rail_pressure|fuel_rail_high|high_pressure_fuel|fuel_pressure_high|return_flow|diesel_return|injector_return)/,
+    signals: /^(rail_pressure|return_flow|injection_oil_pressure)/,
     words:
       /\b(common rail|high[- ]pressure (fuel|pump|line)|direct injection|diesel injector|return flow|leak-?off)\b/,
   },
@@ -75,29 +74,30 @@ export const cautionRows: readonly CautionRow[] = [
     id: 'exhaust',
     title: 'Hot exhaust and exhaust gas',
     text: 'Exhaust parts burn long after the engine is off, and a sensor’s thread comes loose hot or not at all. Draw the gas off: what a gas analyser or a back-pressure gauge is connected to leaks as well.',
-    signals: /^(back_pressure|co|co2|hc|nox|o2_gas|catalyst_temp|dpf_|particulate_|egt)/,
+    signals:
+      /^(back_pressure|co|co2|hc|nox|o2_gas|opacity|analyser_lambda|egt|egrt|nox_in|nox_out)$|^(cat_temp|dpf_|turbine_|scr_in)/,
     words: /\b(catalyst|exhaust|back pressure|particulate filter|regeneration)\b/,
   },
   {
     id: 'ignition',
     title: 'Ignition voltage',
     text: 'Tens of thousands of volts: never pull a lead or a coil of a running engine by hand, never let a coil fire into the open, and use an adjustable, grounded tester. Keep away with a pacemaker.',
-    signals: /^(firing_|coil_|burn_time|spark_line|spark_duration|ignition_)/,
-    words:
-      /\b(spark tester|firing voltage|coil (swap|wiggle|out|off)|ignition coil|spark plugs? (out|off|lead))\b/,
+    signals: /^(firing_|burn_|available_voltage|dwell|primary_|secondary_)/,
+    words: /\b(spark tester|firing voltage|coils?|spark plugs? (out|off|lead))\b/,
   },
   {
     id: 'driven-injectors',
     title: 'Injectors driven from a capacitor',
     text: 'Direct and piezo injectors are driven at 60 V and far more, stored in the module after it is switched off. Do not open or probe their circuit bare-handed, and use probes rated for it.',
-    signals: /^(injector_(voltage|current|volts)|injector_drive)/,
+    signals: /^injector_current$/,
     words: /\b(piezo|injector (current|voltage|driver))\b/,
   },
   {
     id: 'high-voltage',
     title: 'High-voltage vehicle',
     text: 'Deadly. Only people trained and authorised for it work on it: switch off, disconnect and secure, wait, prove that no voltage is left with a proven tester, and wear rated gloves. Orange means stay away.',
-    signals: /^(hv_|hybrid_|isolation|traction_|block_|high_voltage)/,
+    signals:
+      /^(pack_(voltage|current)|block_(volts|spread|resistance)|isolation_|contactor_|interlock|precharge_|capacitor_voltage|winding_resistance|converter_|inverter_)/,
     words: /\b(hybrid|traction battery|high[- ]voltage|orange cable)\b/,
   },
   {
@@ -105,21 +105,21 @@ export const cautionRows: readonly CautionRow[] = [
     title: 'Battery and heavy current',
     text: 'A battery gives off gas that explodes and acid that blinds: eye protection, no sparks, rings and watch off. Ground lead off first and on last. A load test or a cranking test heats cables and clamps.',
     signals:
-      /^(battery|drop|voltage_drop|starter_|crank(ing)?_(volt|current)|alternator|parasitic|charging|glow_)/,
+      /^(battery|resting_voltage|specific_gravity|cold_cranking|cranking_voltage|charging_|alternator_|starter_current|parasitic_draw|drops$|drop_current|glow_)/,
     words: /\b(battery|jump(er)? lead|starter (cable|stud)|load test|parasitic)\b/,
   },
   {
     id: 'coolant',
     title: 'Hot coolant under pressure',
     text: 'Never open the system hot: it boils over the moment the pressure goes. Let it cool, open the cap in steps under a rag, and keep a pressure tester below the cap’s own rating.',
-    signals: /^(cooling_|coolant_pressure|block_test)/,
+    signals: /^(cooling_|cap_pressure|block_test|coolant_(hc|freeze))/,
     words: /\b(radiator|coolant|thermostat|block test|cooling system)\b/,
   },
   {
     id: 'smoke',
     title: 'Smoke into a system',
     text: 'Low pressure only, never more than the maker allows for that system, and inert gas where fuel vapour can be. Not near a hot exhaust, and not with the engine running.',
-    signals: /^(smoke_|tank_pressure|evap_)/,
+    signals: /^(smoke_|tank_pressure|tank_decay|leak_size)/,
     words: /\bsmoke(d)? (into|through|test|machine|in)\b|\bsmoke\b.*\b(hose|port|tank|intake)\b/,
   },
   {
@@ -132,7 +132,7 @@ export const cautionRows: readonly CautionRow[] = [
     id: 'oil',
     title: 'Hot oil',
     text: 'Oil from a running engine burns and sprays when a sender or a plug comes out. Fit the gauge with the engine off, look for leaks before the engine warms up, and wear eye protection.',
-    signals: /^(oil_pressure|crankcase_)/,
+    signals: /^(oil_pressure|crankcase_|transmission_pressure)/,
     words: /\b(oil (pressure|sender|change|drain))\b/,
   },
   {
@@ -145,7 +145,7 @@ export const cautionRows: readonly CautionRow[] = [
     id: 'refrigerant',
     title: 'Refrigerant',
     text: 'It freezes skin and eyes, some kinds burn, and letting it out is against the law in most places. Opening the circuit takes recovery equipment and the licence for it.',
-    signals: /^(refrigerant_|ac_pressure|ac_(high|low))/,
+    signals: /^(refrigerant_|ac_(high|low)_pressure)/,
     words: /\b(refrigerant|air[- ]conditioning (line|hose|circuit))\b/,
   },
   {

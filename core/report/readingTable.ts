@@ -9,11 +9,13 @@ import { unusual } from './unusual.ts';
 /**
  * The readings of a cell as tables: single values in one, each state a column when there are several,
  * maps by cylinder or label after it, curves and captured channels last.
+ * `tool` is the cell's own instrument, which is not said again at every reading.
  */
 export function readingTables(
   study: Study,
   readings: readonly Reading[],
   states: readonly string[],
+  tool = '',
 ): Block[] {
   const groups = byKey(readings);
   const rows: TableRow[] = [];
@@ -22,8 +24,8 @@ export function readingTables(
     const first = group[0];
     if (first === undefined) continue;
     const several = group.some(({ value }) => value.kind === 'members' || value.kind === 'curve');
-    if (several) after.push(...group.flatMap((reading) => ownTable(study, reading, group.length > 1)));
-    else rows.push(readingRow(study, group, states));
+    if (several) after.push(...group.flatMap((reading) => ownTable(study, reading, group.length > 1, tool)));
+    else rows.push(readingRow(study, group, states, tool));
   }
   if (rows.length === 0) return after;
   const table: Table = {
@@ -52,7 +54,12 @@ function columnOf(reading: Reading, states: readonly string[]): number {
   return states.indexOf(parts[parts.length - 2] ?? '');
 }
 
-function readingRow(study: Study, group: readonly Reading[], states: readonly string[]): TableRow {
+function readingRow(
+  study: Study,
+  group: readonly Reading[],
+  states: readonly string[],
+  tool: string,
+): TableRow {
   const columns: (Reading | undefined)[] =
     states.length === 0
       ? group.slice(0, 1)
@@ -63,7 +70,7 @@ function readingRow(study: Study, group: readonly Reading[], states: readonly st
   const figures = columns.map((reading) =>
     reading === undefined ? wordsFigure('–') : valueFigure(reading.value, writtenDecimals(study, reading)),
   );
-  const remarks = known.flatMap((reading) => remarksOf(reading, states.length > 0));
+  const remarks = known.flatMap((reading) => remarksOf(reading, states.length > 0, tool));
   const notable = known.flatMap((reading) => unusual(study, reading));
   return {
     name: nameOf(first),
@@ -98,10 +105,10 @@ function otherFigures(
 }
 
 /** A map or a curve in a table of its own. */
-function ownTable(study: Study, reading: Reading, sayState: boolean): Block[] {
+function ownTable(study: Study, reading: Reading, sayState: boolean, tool: string): Block[] {
   const state = sayState && reading.state !== undefined ? `, ${reading.state.name}` : '';
   const caption = `${nameOf(reading)}${state}`;
-  const remarks = remarksOf(reading, false).map((runs): Block => ({ kind: 'paragraph', runs }));
+  const remarks = remarksOf(reading, false, tool).map((runs): Block => ({ kind: 'paragraph', runs }));
   switch (reading.value.kind) {
     case 'members':
       return [membersTable(caption, reading, reading.value, unusual(study, reading)), ...remarks];
@@ -114,7 +121,7 @@ function ownTable(study: Study, reading: Reading, sayState: boolean): Block[] {
           caption,
           rowsAre: 'reading',
           columns: [],
-          rows: [readingRow(study, [reading], [])],
+          rows: [readingRow(study, [reading], [], tool)],
         },
       ];
   }
@@ -272,11 +279,11 @@ function nameOf(reading: Reading | undefined): string {
 }
 
 /** Where on the car it was taken, what the needle did, and with what. */
-function remarksOf(reading: Reading, sayState: boolean): Runs[] {
+function remarksOf(reading: Reading, sayState: boolean, tool: string): Runs[] {
   const parts = [
     ...(reading.at === undefined ? [] : [`at ${reading.at}`]),
     ...(reading.saw === undefined ? [] : [reading.saw]),
-    ...(reading.tool === undefined ? [] : [`with ${reading.tool}`]),
+    ...(reading.tool === undefined || reading.tool === tool ? [] : [`with ${reading.tool}`]),
   ];
   if (parts.length === 0) return [];
   const state = sayState && reading.state !== undefined ? `${reading.state.name}: ` : '';

@@ -23,7 +23,7 @@ export function suspectLine(suspect: Suspect): SuspectLine {
 
 /** "it predicts `a > b`, which fails (25 %, 15 above the limit)" */
 function reason({ part, text, truth }: Expectation): Runs {
-  const measured = measuredWords(truth, text);
+  const measured = measuredWords(truth);
   const detail = [measured, truth.why ?? ''].filter((each) => each !== '').join('; ');
   const verdict =
     truth.verdict === 'holds' || truth.verdict === 'fails' ? `which ${truth.verdict}` : truth.verdict;

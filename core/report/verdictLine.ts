@@ -1,4 +1,3 @@
-import { parseExpression } from '../expression/parse.ts';
 import type { Truth, Verdict } from '../expression/value.ts';
 import type { Expectation } from '../study/types.ts';
 import type { Sign, VerdictLine } from './blocks.ts';
@@ -24,42 +23,46 @@ export function verdictLine(expectation: Expectation): VerdictLine {
     kind: 'verdict',
     text,
     sign: signOf(truth.verdict),
-    measured: measuredWords(truth, text),
+    measured: measuredWords(truth),
     word: truth.verdict,
     remark: remark(expectation),
     why: truth.why,
     ifFails: truth.verdict === 'fails' ? expectation.ifFails : undefined,
-    from: expectation.from,
+    // What the expression names itself is not said again.
+    from: expectation.from.filter((name) => !text.includes(name)),
   };
 }
 
 function remark({ part, showsFault, truth }: Expectation): string | undefined {
   if (part === 'verify' && truth.verdict !== 'holds') return 'so the repair is not proven';
-  if (showsFault && truth.verdict === 'fails') return 'this is the fault showing, as the author means it to';
+  if (showsFault && truth.verdict === 'fails') return 'and shows the fault as the author means it to';
   return undefined;
 }
 
-/** "cylinder 3: 19.8 ± 0.2 inHg, 0.5 below the limit (20.3 inHg)". Empty when nothing was compared. */
-export function measuredWords(truth: Truth, text: string): string {
-  const { left, margin, marginType, marginUncertainty, limit, member } = truth;
-  const who = member === undefined ? '' : `${/^\d+$/.test(member) ? `cylinder ${member}` : member}: `;
-  if (left === undefined) return who === '' ? '' : who.slice(0, -2);
+/** "cylinder 3: 19.8 ± 0.2 inHg, 0.5 below the limit of 20.3 inHg". Empty when nothing was compared. */
+export function measuredWords(truth: Truth): string {
+  const { left, member } = truth;
+  const who = member === undefined ? '' : /^\d+$/.test(member) ? `cylinder ${member}` : member;
+  if (left === undefined) return who;
   const unit = left.type.unit.symbol;
   const value = inWords(figureOf(left.amount, left.type), unit);
-  if (margin === undefined || marginType === undefined) return `${who}${value}`;
-  const marginUnit = marginType.unit.symbol;
-  const distance = distanceFigure(Math.abs(margin), marginType, marginUncertainty);
-  const side = sideOf(text, margin);
-  const bracket = limit === undefined ? '' : ` (${limit})`;
-  const isZero = distance.number === undefined || Number(distance.number) === 0;
-  if (isZero) return `${who}${value}, at the limit${bracket}`;
-  return `${who}${value}, ${inWords(distance, marginUnit === unit ? '' : marginUnit)} ${side} the limit${bracket}`;
+  return `${who === '' ? '' : `${who}: `}${value}${distanceWords(truth, unit)}`;
 }
 
-/** A comparison has an above and a below; every other limit has an inside and an outside. */
-function sideOf(text: string, margin: number): string {
-  const tree = parseExpression(text).value;
-  if (tree.kind !== 'comparison') return margin > 0 ? 'inside' : 'outside';
-  const below = tree.relation === '<' || tree.relation === '<=';
-  return below === margin > 0 ? 'below' : 'above';
+/** ", 0.5 below the limit of 20.3 inHg"; the unit is not said twice. */
+function distanceWords({ margin, marginType, marginUncertainty, limit }: Truth, unit: string): string {
+  if (margin === undefined || marginType === undefined || limit === undefined) return '';
+  const distance = distanceFigure(margin, marginType, marginUncertainty);
+  const atLimit = Number(distance.number) === 0;
+  const apart = inWords(distance, marginType.unit.symbol === unit ? '' : marginType.unit.symbol);
+  const [, relation, than] = /^(below|at most|above|at least) (.*)$/s.exec(limit) ?? [];
+  if (relation !== undefined && than !== undefined) {
+    const wantsBelow = relation === 'below' || relation === 'at most';
+    const side = wantsBelow === margin > 0 ? 'below' : 'above';
+    return atLimit ? `, at the limit of ${than}` : `, ${apart} ${side} the limit of ${than}`;
+  }
+  if (atLimit) return `, at the limit (${limit})`;
+  const [, not, range] = /^(outside |more than )?(.*)$/s.exec(limit) ?? [];
+  const side = (not === undefined) === margin > 0 ? 'inside' : 'outside';
+  return `, ${apart} ${side} ${range ?? limit}`;
 }

@@ -1,4 +1,5 @@
 import { joinStream } from '../../core/casefile/stream.ts';
+import type { Runs } from '../../core/report/blocks.ts';
 import { inWords } from '../../core/report/figure.ts';
 import { findingLine } from '../../core/report/findingLine.ts';
 import { harmless } from '../../core/report/harmless.ts';
@@ -63,11 +64,20 @@ function expectationText(expectation: Expectation, paint: Paint): string {
   return `    ${stress(line.sign)} ${plain(line.text)}\n      ${measured}${stress(line.word)}${remark}${why}.\n${ifFails}`;
 }
 
+/** A suspect with what decides where it stands. */
 function suspectText(suspect: Suspect, paint: Paint): string {
-  const { name, standing, sign } = suspectLine(suspect);
-  const by = suspect.by.length === 0 ? '' : paint.soft(`, by ${suspect.by.map(plain).join('; ')}`);
-  return `    ${sign} ${plain(name)}: ${standing}${by}\n`;
+  const line = suspectLine(suspect);
+  const reasons = (lead: string, items: readonly Runs[]): string =>
+    items.length === 0 ? '' : paint.soft(`      ${lead}: ${items.map(runsText).join('; ')}.\n`);
+  const decisive =
+    suspect.standing === 'ruled out'
+      ? reasons('against it', line.against)
+      : reasons('for it', line.for) + reasons('missing', line.missing);
+  return `    ${line.sign} ${plain(line.name)}: ${line.standing}\n${decisive}`;
 }
+
+const runsText = (runs: Runs): string =>
+  plain(runs.map((run) => (typeof run === 'string' ? run : 'code' in run ? run.code : run.strong)).join(''));
 
 /** A text of the case on one line, with nothing in it that commands a terminal. */
 function plain(text: string): string {

@@ -36,8 +36,9 @@ async function run(words: readonly string[]): Promise<number> {
     }
     return await (await load())(rest);
   } catch (error) {
-    if (!(error instanceof Misunderstood)) throw error;
-    process.stderr.write(`casebook: ${error.message}\n`);
+    process.stderr.write(
+      error instanceof Misunderstood ? `casebook: ${error.message}\n` : `${fault(error)}\n`,
+    );
     return 2;
   }
 }
@@ -48,6 +49,12 @@ function unknownCommand(name: string): string {
   return close === undefined
     ? `There is no command \`${name}\`. The commands are: ${known}. \`casebook --help\` tells more.`
     : `There is no command \`${name}\`. Did you mean \`casebook ${close}\`?`;
+}
+
+/** What must never happen is said as such: it is no mistake of who wrote the case. */
+function fault(error: unknown): string {
+  const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  return `casebook: an error of the program itself, not of your case. Please report it with these lines:\n${what}`;
 }
 
 /** Whoever reads the output may stop reading (`casebook check … | head`); that is no failure. */

@@ -4,7 +4,7 @@ import type { FunctionRow, Parameter } from '../../core/expression/functionRow.t
 import { allUnits, unitOf } from '../../core/quantity/unit.ts';
 import { unitRows } from '../../core/quantity/unitTable.ts';
 import { allSignals, signalOf } from '../../core/signals/lookup.ts';
-import { allStates, stateOf } from '../../core/signals/states.ts';
+import { engineStates, stateOf } from '../../core/signals/states.ts';
 import type { EngineState, Form, Signal } from '../../core/signals/types.ts';
 import { functionNames, functionRow } from '../../core/study/functions.ts';
 
@@ -41,7 +41,7 @@ export function pageNames(): string[] {
     ...functionNames(),
     ...allSignals().map((each) => each.name),
     ...allUnits().map((each) => each.symbol),
-    ...allStates.map((each) => each.name),
+    ...engineStates.map((each) => each.name),
   ];
 }
 

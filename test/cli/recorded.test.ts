@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CaseResult } from '../../core/study/results.ts';
-import { differences, parseRecord, recordOf } from '../../extension/cli/recorded.ts';
+import { type CaseRecord, differences, parseRecord, recordOf } from '../../extension/cli/recorded.ts';
 
 const result = (verdict: 'holds' | 'fails', line = 21): CaseResult => ({
   file: 'van14.diag',
@@ -51,7 +51,9 @@ describe('a record of cases', () => {
   });
 
   it('tells of cases that came or went, whatever they are called', () => {
-    expect(differences({ 'a.diag': [] }, { __proto__: null, constructor: [] })).toEqual([
+    const found = JSON.parse('{"__proto__": ["x"], "constructor": []}') as CaseRecord;
+    expect(differences({ 'a.diag': [] }, found)).toEqual([
+      '__proto__ has no record.',
       'a.diag is recorded and was not checked.',
       'constructor has no record.',
     ]);

@@ -16,7 +16,10 @@ export function readingsContent(cell: ReadingsCell, context: CellContext): CellC
       ...(cell.taken === undefined ? [] : [words(cell.taken)]),
       ...(cell.odometer === undefined ? [] : [`at ${words(cell.odometer)}`]),
     ],
-    blocks: [...statesLine(cell.states), ...readingTables(context.study, context.readings, states)],
+    blocks: [
+      ...statesLine(cell.states),
+      ...readingTables(context.study, context.readings, states, words(cell.tool)),
+    ],
   };
 }
 

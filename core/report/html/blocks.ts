@@ -95,7 +95,7 @@ function writeFinding(finding: FindingLine): string {
   const offers =
     finding.offers.length === 0
       ? ''
-      : `<p>${lead('Offered')}${finding.offers.map(escapeHtml).join('; ')}.</p>`;
+      : `<p>${lead('Offered')}${finding.offers.map(writeMessage).join('; ')}.</p>`;
   return `<div class="finding ${finding.severity}">
 <p><strong>${severityWord(finding.severity)}</strong> ${writeMessage(finding.message)}</p>
 <pre><span class="ln">${finding.line}  </span>${escapeHtml(before)}${at}${escapeHtml(after)}</pre>

@@ -14,7 +14,7 @@ export const style = `
 }
 * { box-sizing: border-box; }
 html { background: var(--paper); color: var(--ink); font: 17px/1.5 var(--serif); font-variant-numeric: lining-nums; }
-body { margin: 0 auto; max-width: 60rem; padding: 2.5rem 1.5rem 5rem; overflow-wrap: break-word; }
+body { margin: 0 auto; max-width: 62rem; padding: 2.5rem 1.5rem 5rem; overflow-wrap: break-word; }
 a { color: var(--link); text-underline-offset: 0.15em; }
 a:focus-visible, [tabindex]:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
 h1, h2, h3, h4, h5, h6 { line-height: 1.2; font-weight: 600; text-wrap: balance; break-after: avoid; margin: 0; }
@@ -44,7 +44,7 @@ nav.contents .no { font-variant-numeric: lining-nums tabular-nums; color: var(--
 nav.contents p { margin: 0.1rem 0 0; font-size: 0.88rem; color: var(--soft); }
 
 article.case { margin-top: 4.5rem; border-top: 3px double var(--ink); padding-top: 1.4rem; }
-article.case:first-child { margin-top: 0; border-top: 0; padding-top: 0; }
+main > article.case:only-child { margin-top: 0; border-top: 0; padding-top: 0; }
 .case > h1, .case > h2, .case > .summary, .answers > h2, .answers > h3 { margin-left: 11.5rem; }
 .summary { color: var(--soft); margin-top: 0.3rem; margin-bottom: 0; }
 .answers { margin-top: 3rem; }
@@ -66,11 +66,11 @@ dl.facts dd { margin: 0; }
 table { border-collapse: collapse; border-top: 1.5px solid var(--ink); border-bottom: 1.5px solid var(--ink); font-size: 0.94rem; line-height: 1.35; break-inside: avoid; }
 caption { text-align: left; font-style: italic; padding-bottom: 0.3rem; color: var(--soft); }
 th { font-weight: 400; text-align: left; }
-thead th { font-style: italic; vertical-align: bottom; border-bottom: 0.75px solid var(--ink); padding: 0.22rem 0.8rem; }
+thead th { font-style: italic; vertical-align: bottom; border-bottom: 0.75px solid var(--ink); padding: 0.22rem 0.7rem; }
 thead th.num { text-align: right; }
 thead th.unit { padding-left: 0; }
 tbody th { min-width: 11rem; }
-tbody th, tbody td { padding: 0.17rem 0.8rem; vertical-align: baseline; }
+tbody th, tbody td { padding: 0.17rem 0.7rem; vertical-align: baseline; }
 tbody tr:first-child > * { padding-top: 0.32rem; }
 tbody tr:last-child > * { padding-bottom: 0.32rem; }
 th:first-child, td:first-child { padding-left: 0.15rem; }
@@ -80,11 +80,16 @@ td.pm { white-space: nowrap; padding-left: 0; font-variant-numeric: lining-nums 
 td.words { font-style: italic; text-align: left; }
 td.words.aside { text-align: right; white-space: nowrap; }
 td.num.tight { padding-right: 0.35rem; }
-td.other, td.other-unit { color: var(--soft); }
-tr.other td { color: var(--soft); font-size: 0.85rem; padding-top: 0; }
-td.remark { font-size: 0.86rem; line-height: 1.35; min-width: 13rem; }
+td.other { color: var(--soft); }
+.under { display: block; color: var(--soft); }
+.under:empty::after { content: "\\a0"; }
+tr.below td { padding-top: 0; padding-left: 1.2rem; }
+tr.below td.remark > * { display: inline; margin: 0 1rem 0 0; vertical-align: middle; }
+td.remark { font-size: 0.86rem; line-height: 1.35; min-width: 9rem; }
+td.remark code { overflow-wrap: anywhere; }
 td.remark p { margin: 0; }
 .key { font-family: var(--mono); font-size: 0.74rem; color: var(--soft); white-space: nowrap; }
+.heard { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap; }
 .pad { visibility: hidden; user-select: none; }
 svg.strip { display: block; margin: 0.2rem 0; color: var(--ink); }
 
