@@ -37,18 +37,27 @@ export function readCase(text: string, previous?: CaseFile): CaseFile {
   if (text.length > limits.fileLength) return tooLong(text);
   const stream = splitStream(text);
   if (stream.cells.length > limits.cells) return tooManyCells(stream);
+  const before = previous === undefined || isForeign(previous) ? [] : previous.cells;
   const known = new Map<string, ReadCell>();
-  for (const cell of previous?.cells ?? []) known.set(cell.raw.text, cell);
+  for (const cell of before) known.set(cell.raw.text, cell);
   const patience = { left: limits.patience };
   const cells = stream.cells.map((raw, index) => {
-    const before = known.get(raw.text);
-    if (before === undefined) return freshCell(raw, patience);
-    const inPlace = previous?.cells[index];
-    for (const candidate of [inPlace, before]) if (candidate && isSame(candidate.raw, raw)) return candidate;
-    return { ...before, raw };
+    const same = known.get(raw.text);
+    if (same === undefined) return freshCell(raw, patience);
+    const inPlace = [before[index], same].find((each) => each !== undefined && isSame(each.raw, raw));
+    return inPlace ?? { ...same, raw };
   });
-  return { stream, cells, diagnostics: [...checkSeparators(cells), ...checkHeader(cells, text.length)] };
+  const file = { stream, cells, diagnostics: checkHeader(cells, text.length) };
+  // Another version of the format may mean something else by every word.
+  if (isForeign(file)) return { ...file, cells: cells.map(unread) };
+  return { ...file, diagnostics: [...checkSeparators(cells), ...file.diagnostics] };
 }
+
+function isForeign(file: CaseFile): boolean {
+  return file.diagnostics.some((each) => each.code === 'unknown-version' && each.facts.version !== '');
+}
+
+const unread = ({ raw }: ReadCell): ReadCell => ({ raw, tree: undefined, cell: undefined, diagnostics: [] });
 
 function freshCell(raw: RawCell, patience: Patience): ReadCell {
   const { value: tree, diagnostics } = readCell(raw.text, patience);

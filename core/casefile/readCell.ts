@@ -45,18 +45,31 @@ function sized(tree: Node, text: string, before: readonly Diagnostic[]): Found<N
 }
 
 /**
- * Brackets or marks one after the other in a long cell. Reading them token by token would only take long to find the
- * same; in a short cell it does not, and there the tokens tell exactly.
+ * Brackets inside each other, or marks one after the other, in a long cell. Reading them token by token would only take
+ * long to find the same; in a short cell it does not, and there the tokens tell exactly.
  */
 function surelyTooDeep(text: string): YamlReading | undefined {
-  if (text.length < 16 * 1024) return undefined;
-  const run = deepRun.exec(text);
-  if (run === null) return undefined;
-  const tooDeep = { start: run.index, end: run.index + 1 };
-  return { tree: undefined, errors: [], marks: [], tooDeep };
+  if (text.length < longCell) return undefined;
+  const start = unclosedBeyond(text, surely) ?? marksInLine.exec(text)?.index;
+  if (start === undefined) return undefined;
+  return { tree: undefined, errors: [], marks: [], tooDeep: { start, end: start + 1 } };
 }
 
-const deepRun = new RegExp(`(?:[[{][ \\t]*){${4 * limits.depth}}|(?:[-?:][ \\t]+){${4 * limits.depth}}`);
+const longCell = 16 * 1024;
+const surely = 4 * limits.depth;
+const marksInLine = new RegExp(`(?:[-?:][ \\t]+){${surely}}`);
+
+/** Where more brackets stand open than `most`, wherever they stand. */
+function unclosedBeyond(text: string, most: number): number | undefined {
+  let open = 0;
+  for (let at = 0; at < text.length; at++) {
+    const unit = text.charCodeAt(at);
+    if (unit === 0x5b || unit === 0x7b) open++;
+    else if ((unit === 0x5d || unit === 0x7d) && open > 0) open--;
+    if (open > most) return at;
+  }
+  return undefined;
+}
 
 const none = (diagnostics: readonly Diagnostic[]): Found<undefined> => ({ value: undefined, diagnostics });
 

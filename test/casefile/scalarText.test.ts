@@ -14,7 +14,7 @@ function textNodes(node: Node | undefined, found: TextNode[] = []): TextNode[] {
 }
 
 /** The value of `a: …`. */
-function valueOf(text: string): TextNode {
+function textAfter(text: string): TextNode {
   const { tree, errors } = readYaml(text, 32);
   expect(errors, text).toEqual([]);
   const node = tree?.kind === 'map' ? tree.entries[0]?.value : undefined;
@@ -24,7 +24,7 @@ function valueOf(text: string): TextNode {
 
 /** Where a word of the decoded text stands in the file, as the file writes it. */
 function written(text: string, word: string): string {
-  const node = valueOf(text);
+  const node = textAfter(text);
   const at = node.text.indexOf(word);
   expect(at, JSON.stringify(node.text)).toBeGreaterThanOrEqual(0);
   const { start, end } = sourceSpan(node, { start: at, end: at + word.length });
@@ -57,7 +57,7 @@ describe('a decoded text knows its places', () => {
   });
 
   it('offsets beyond its end stay at its end', () => {
-    const node = valueOf('a: |\n  one\n\nb: 2');
+    const node = textAfter('a: |\n  one\n\nb: 2');
     expect(node.span).toEqual({ start: 3, end: 10 });
     expect(sourceOffset(node, 99)).toBe(10);
   });

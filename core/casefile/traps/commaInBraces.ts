@@ -6,14 +6,14 @@ import { quoteFix } from './quoted.ts';
 /** Commas between brackets that split what was meant as one: a text, a number, an expression. */
 export interface CommaTraps {
   readonly diagnostics: readonly Diagnostic[];
-  /** Keys that only the comma made. */
-  readonly made: readonly Entry[];
+  /** What only the comma made: keys, and the pieces of a number or an expression that it split. */
+  readonly made: readonly (Entry | Node)[];
 }
 
 /** `{description: island fleet, van 14}`, `{value: 13,1 inHg}`, `{expect: min(a, b) > 2}` */
 export function commaInMap(map: MapNode, text: string): CommaTraps {
   const diagnostics: Diagnostic[] = [];
-  const made: Entry[] = [];
+  const made: (Entry | Node)[] = [];
   for (let i = 1; i < map.entries.length; i++) {
     const before = map.entries[i - 1];
     if (before?.value.kind !== 'text' || before.value.style !== 'plain' || before.value.text === '') continue;
@@ -25,6 +25,8 @@ export function commaInMap(map: MapNode, text: string): CommaTraps {
     const last = lost.at(-1);
     if (first === undefined || last === undefined) continue;
     made.push(...lost);
+    // Half a number or half an expression would be misread; a sentence cut short is still one.
+    if (isSplitNumber(before.value, first.key, text) || opens(before.value.text) > 0) made.push(before);
     const { start } = before.value.span;
     diagnostics.push(split(text, start, before.value, first.key, last.key.span.end));
   }
@@ -32,8 +34,9 @@ export function commaInMap(map: MapNode, text: string): CommaTraps {
 }
 
 /** `[[0,4 V, 2 g/s]]`, `[min(a, b) > 2]` */
-export function commaInList(list: ListNode, text: string): readonly Diagnostic[] {
+export function commaInList(list: ListNode, text: string): CommaTraps {
   const found: Diagnostic[] = [];
+  const made: Node[] = [];
   for (let i = 1; i < list.items.length; i++) {
     const before = list.items[i - 1];
     const item = list.items[i];
@@ -43,11 +46,12 @@ export function commaInList(list: ListNode, text: string): readonly Diagnostic[]
       opens(before.text) > 0 ? list.items.slice(i).find((each) => opens(textOf(each)) < 0) : undefined;
     const number = isSplitNumber(before, item, text) && hasWideComma(list, text);
     if (closes === undefined && !number) continue;
-    const end = (closes ?? item).span.end;
-    found.push(split(text, before.span.start, before, item, end));
+    const last = closes ?? item;
+    found.push(split(text, before.span.start, before, item, last.span.end));
+    made.push(...list.items.slice(i - 1, list.items.indexOf(last) + 1));
     if (closes !== undefined) i = list.items.indexOf(closes);
   }
-  return found;
+  return { diagnostics: found, made };
 }
 
 function split(text: string, start: number, before: Node, after: Node, end: number): Diagnostic {

@@ -37,7 +37,9 @@ export function noteLinesTrap(text: string): Diagnostic | undefined {
  * starts at the first column (a remark for whoever edits the file).
  */
 function bodyOf(text: string, lines: readonly Line[]): Line[] {
-  const next = lines.findIndex((line) => /^[a-z][a-z ]*:(?=[ \t]|$)/.test(text.slice(line.start, line.end)));
+  const next = lines.findIndex((line) =>
+    /^(?:[a-z][a-z ]*:|\.\.\.)(?=[ \t]|$)/.test(text.slice(line.start, line.end)),
+  );
   const body = next < 0 ? [...lines] : lines.slice(0, next);
   const blank = (line: Line | undefined): boolean =>
     line !== undefined && line.start + line.column >= line.end;

@@ -59,7 +59,11 @@ export function trapsInTree(tree: MapNode, text: string): TreeTraps {
       diagnostics.push(diagnose('mark-starts-text', span, facts, [quoteFix(text, node.span)]));
       spoiled.add(part);
     } else if (node.kind === 'list') {
-      if (node.flow) diagnostics.push(...commaInList(node, text));
+      if (node.flow) {
+        const commas = commaInList(node, text);
+        diagnostics.push(...commas.diagnostics);
+        for (const made of commas.made) spoiled.add(made);
+      }
       const item = typeof holds === 'object' && 'list' in holds ? holds.list : undefined;
       for (const each of node.items) visit(each, item, each);
     } else {
