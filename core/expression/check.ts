@@ -38,6 +38,7 @@ import {
   checkRelation,
   checkWithin,
 } from './checkStatement.ts';
+import { raise } from './raise.ts';
 import { sayType } from './sayType.ts';
 import type { Scope } from './scope.ts';
 import type { Arithmetic, Cut, Expression, Index, Member, NameReference, Sign, Where } from './tree.ts';
@@ -280,8 +281,21 @@ function checkPower(checking: Checking, tree: Arithmetic): Typed {
   const operand = numeric(checking, of, tree.left, '^');
   if (operand === undefined) return broken(tree.span);
   const exponent = constantNumber(right);
+  if (exponent === undefined && operand.dimension === plain && isPlain(right)) {
+    const answer = powerType(operand, 1);
+    const type =
+      answer.problem === undefined
+        ? paired(checking, of.type, right.type, answer.type, tree.span)
+        : undefined;
+    if (type === undefined) return broken(tree.span);
+    const supplies = [of, right].map((value) => ({ from: 'call', value }) as const);
+    return { kind: 'apply', row: raise, supplies, type, span: tree.span };
+  }
   if (exponent === undefined) {
-    const facts = { text: shortText(tree.right), takes: 'an exponent is a plain number, as in `x ^ 2`' };
+    const facts = {
+      text: shortText(tree.right),
+      takes: 'with a unit below it, an exponent is written as a number, as in `x ^ 2`',
+    };
     report(checking, 'wrong-exponent', tree.right.span, facts);
     return broken(tree.span);
   }
@@ -296,6 +310,10 @@ function checkPower(checking: Checking, tree: Arithmetic): Typed {
   return { kind: 'power', of, exponent, quantity: answer.type, type, span: tree.span };
 }
 
+function isPlain({ type }: Typed): boolean {
+  return 'quantity' in type && type.quantity.dimension === plain;
+}
+
 /** A plain number known without any reading: `2`, `-1`, `(1 / 2)`. */
 function constantNumber(typed: Typed): number | undefined {
   if (typed.type.kind !== 'one' || typed.type.quantity.dimension !== plain) return undefined;
@@ -305,6 +323,10 @@ function constantNumber(typed: Typed): number | undefined {
     case 'negative': {
       const of = constantNumber(typed.of);
       return of === undefined ? undefined : -of;
+    }
+    case 'power': {
+      const of = constantNumber(typed.of);
+      return of === undefined ? undefined : of ** typed.exponent;
     }
     case 'sum': {
       const left = constantNumber(typed.left);

@@ -51,14 +51,11 @@ export function checkCall(checking: Checking, tree: Call): Typed {
     placed.every((each) => each === undefined || accepts(checking, row, each)) && agree(checking, placed);
   const supplies = fits ? supply(checking, row, tree, placed) : undefined;
   if (supplies === undefined) return broken(tree.span);
-  if (row.form === 'later') {
-    // Arguments are still checked, so that a case is right on the day the function is built.
-    if (checking.diagnostics === before) {
-      report(checking, 'not-yet', tree.nameSpan, { name: row.name, summary: row.summary.replace(/\.$/, '') });
-    }
-    return broken(tree.span);
-  }
   const type = resultType(checking, row, placed, tree);
+  // Arguments are checked all the same, so that a case is right on the day the function is built.
+  if (row.form === 'later' && checking.diagnostics === before) {
+    report(checking, 'not-yet', tree.nameSpan, { name: row.name, summary: row.summary.replace(/\.$/, '') });
+  }
   if (type === undefined) return broken(tree.span);
   const only = placed[0];
   if (row.form === 'conversion') {
@@ -261,8 +258,9 @@ function leftOut(checking: Checking, row: FunctionRow, tree: Call, parameter: Pa
   if (otherwise !== undefined) return { from: 'row', value: substitute(parameter, otherwise) };
   if (optional === true) return { from: 'nowhere' };
   if (header !== undefined) {
+    // A warning: the types are settled all the same, and the value says what it lacks.
     report(checking, 'missing-header-value', tree.nameSpan, { name: row.name, parameter: name, header });
-    return undefined;
+    return { from: 'header', name: header };
   }
   const facts = {
     name: row.name,

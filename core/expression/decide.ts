@@ -27,7 +27,7 @@ function decision(margin: number, uncertainty: number, largest: number, strict: 
   let verdict: Verdict;
   if (Number.isNaN(m)) verdict = 'cannot compute';
   else if (u === 0) verdict = (strict ? m > 0 : m >= 0) ? 'holds' : 'fails';
-  else verdict = m > u ? 'holds' : m < -u ? 'fails' : 'too close to call';
+  else verdict = m - u > least ? 'holds' : -m - u > least ? 'fails' : 'too close to call';
   return { verdict, margin: m, uncertainty: u };
 }
 

@@ -74,7 +74,9 @@ function arithmetic(operator: '+' | '-' | '*' | '/' | '^', left: Expression, rig
 /** A part of an expression, in brackets where it binds more loosely than its place. */
 function operand(tree: Expression, level: number): string {
   const text = writeExpression(tree);
-  return levelOfTree(tree) < level ? `(${text})` : text;
+  // A point or bracket right behind a number would be read into it.
+  const glued = level === levels.post && tree.kind === 'quantity';
+  return glued || levelOfTree(tree) < level ? `(${text})` : text;
 }
 
 function levelOfTree(tree: Expression): number {

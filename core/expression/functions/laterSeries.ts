@@ -137,7 +137,11 @@ export const laterSeriesFunctions: readonly FunctionRow[] = [
     family: 'series',
     summary: 'The highest points between the valleys.',
     parameters: [x],
-    result: { kind: 'computed', says: 'samples of x at its peaks only' },
+    result: {
+      kind: 'computed',
+      says: 'samples of x at its peaks only',
+      typeOf: ([of]) => (of?.kind === 'series' ? { type: of } : { wrong: 0, takes: 'samples of a capture' }),
+    },
     formula: 'local maxima that rise above both neighbouring valleys',
     range: '',
     errors: ['There are no peaks.'],
