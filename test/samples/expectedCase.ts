@@ -11,6 +11,6 @@ export interface ExpectedCase {
     Record<string, 'fails' | 'too close to call' | 'not measured' | 'cannot compute'>
   >;
   readonly suspects: Readonly<Record<string, 'still possible' | 'ruled out' | 'not tested'>>;
-  /** The deliberate mistakes: findings of severity error and warning, by code, in the order of the file. */
+  /** The findings of severity error and warning that are meant, by code, in the order of the file. */
   readonly findings: readonly string[];
 }

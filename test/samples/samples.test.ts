@@ -5,7 +5,7 @@ import { isMap, isScalar, isSeq, parseAllDocuments } from 'yaml';
 import { message } from '../../core/diagnostics/diagnostic.ts';
 import type { Value } from '../../core/expression/value.ts';
 import type { Amount } from '../../core/quantity/types.ts';
-import { study } from '../../core/study/study.ts';
+import { checkCase } from '../../core/rules/checkCase.ts';
 import type { Study } from '../../core/study/types.ts';
 import { allCases } from './expected/allCases.ts';
 import type { ExpectedCase } from './expectedCase.ts';
@@ -20,7 +20,7 @@ it('every sample has its expected case', () => {
 
 describe.each(allCases)('$file', (expected) => {
   const text = textOf(expected.file);
-  const studied = study(text);
+  const studied = checkCase(text);
 
   it('says that its data are synthetic', () => {
     expect(text.split('\n---')[0]).toMatch(/synthetic/i);
@@ -58,13 +58,13 @@ describe.each(allCases)('$file', (expected) => {
     if (!hasBrokenCells(studied)) expect(found.map((each) => each.text)).toEqual(statementsIn(text));
   });
 
-  it('leaves one suspect and rules out the others', () => {
+  it('gives each suspect its standing', () => {
     expect(Object.fromEntries(studied.suspects.map((each) => [each.name, each.standing]))).toEqual(
       expected.suspects,
     );
   });
 
-  it('has no mistakes but the deliberate ones', () => {
+  it('has no findings but the intended ones', () => {
     const serious = studied.findings.filter((each) => each.diagnostic.severity !== 'info');
     const said = serious.map((each) => message(each.diagnostic)).join('\n');
     expect(
@@ -81,8 +81,9 @@ describe.each(allCases)('$file', (expected) => {
 });
 
 describe('the cases taken together', () => {
-  const studies = allCases.map((each) => ({ file: each.file, study: study(textOf(each.file)) }));
-  const cases = studies.filter(({ study: each }) => !each.title.includes('deliberate mistakes'));
+  const studies = allCases.map((each) => ({ file: each.file, study: checkCase(textOf(each.file)) }));
+  const workbooks = studies.filter(({ study: each }) => each.title.includes('deliberate mistakes'));
+  const cases = studies.filter(({ study: each }) => outcome(each) === 'solved');
 
   it('hold at least eight whole cases, each from complaint to proven repair', () => {
     expect(cases.length).toBeGreaterThanOrEqual(8);
@@ -102,7 +103,13 @@ describe('the cases taken together', () => {
   });
 
   it('hold at least two with deliberate mistakes that say so', () => {
-    expect(studies.length - cases.length).toBeGreaterThanOrEqual(2);
+    expect(workbooks.length).toBeGreaterThanOrEqual(2);
+  });
+
+  it('hold one that is still open, with the measurement to take next', () => {
+    const open = studies.filter(({ study: each }) => outcome(each) === 'open');
+    expect(open.map(({ file }) => file)).toEqual(['half-worked-case.diag']);
+    expect(open.map(({ study: each }) => each.next)).toEqual(['wet.wet_compression']);
   });
 });
 
@@ -135,6 +142,11 @@ function notRecomputed(studied: Study, expected: ExpectedCase): string[] {
   return studied.computed
     .filter((each) => each.value.kind !== 'absent' && expected.values[each.fullName] === undefined)
     .map((each) => each.fullName);
+}
+
+function outcome(studied: Study): string | undefined {
+  const header = studied.file.cells[0]?.cell;
+  return header?.kind === 'diag' ? header.outcome?.text : undefined;
 }
 
 function hasBrokenCells(studied: Study): boolean {

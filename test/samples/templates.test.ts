@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { message } from '../../core/diagnostics/diagnostic.ts';
-import { study } from '../../core/study/study.ts';
+import { checkCase } from '../../core/rules/checkCase.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'extension', 'cli', 'templates');
 const files = readdirSync(folder).filter((name) => name.endsWith('.diag'));
@@ -19,7 +19,7 @@ it('there is a template for each usual start', () => {
 
 describe.each(files)('%s', (file) => {
   const text = readFileSync(join(folder, file), 'utf8');
-  const studied = study(text);
+  const studied = checkCase(text);
 
   it('is ready to be filled in, without a complaint', () => {
     expect(studied.findings.map((each) => message(each.diagnostic))).toEqual([]);

@@ -3,6 +3,7 @@ import { blockedExhaust } from './blockedExhaust.ts';
 import { earlyThermostat } from './earlyThermostat.ts';
 import { fuelInTheOil } from './fuelInTheOil.ts';
 import { groundSideDrop } from './groundSideDrop.ts';
+import { halfWorkedCase } from './halfWorkedCase.ts';
 import { misreadAirFlow } from './misreadAirFlow.ts';
 import { mountainBarometer } from './mountainBarometer.ts';
 import { openTemperatureSensor } from './openTemperatureSensor.ts';
@@ -23,6 +24,7 @@ export const allCases: readonly ExpectedCase[] = [
   groundSideDrop,
   misreadAirFlow,
   weakFuelSupply,
+  halfWorkedCase,
   unitsWorkbook,
   studentsFirstNotebook,
 ];
