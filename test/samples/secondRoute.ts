@@ -1,11 +1,9 @@
-import { all, create } from 'mathjs';
+import { evaluate } from 'mathjs';
 
 /*
  * A second route to the samples' numbers: SI factors from the definitions, and mathjs where formulas meet units.
  * Nothing here comes from the core.
  */
-
-const math = create(all, {});
 
 /** Inch of mercury at 0 °C: 25.4 mm of 13 595.1 kg/m³ under 9.80665 m/s² (NIST SP 811, appendix B.8). */
 export const inHg = (value: number): number => value * 0.0254 * 13595.1 * 9.80665;
@@ -34,7 +32,7 @@ export function filling(of: {
   readonly kelvin: number;
 }): number {
   return Number(
-    math.evaluate(
+    evaluate(
       `(${of.maf} g/s) / (${of.pascal} Pa / (${gasConstant} * ${of.kelvin} K) * ${of.litres} L * ${of.rpm} / (60 s) / 2)`,
     ),
   );
@@ -46,7 +44,7 @@ export function absoluteLoad(of: {
   readonly rpm: number;
   readonly litres: number;
 }): number {
-  return Number(math.evaluate(`(${of.maf} g/s) / (1.184 g/L * ${of.litres} L * ${of.rpm} / (60 s) / 2)`));
+  return Number(evaluate(`(${of.maf} g/s) / (1.184 g/L * ${of.litres} L * ${of.rpm} / (60 s) / 2)`));
 }
 
 /** The weather service's station pressure: A·((288 − 0.0065·h)/288)^5.2561, written with logarithms (value from memory). */
