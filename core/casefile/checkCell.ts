@@ -19,12 +19,12 @@ export interface CheckedCell {
  * Parts that a trap spoiled are left out without another word.
  */
 export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = new Set()): CheckedCell {
+  const title = whole.entries[0];
+  if (title === undefined || spoiled.has(title)) return { cell: undefined, diagnostics: [] };
   const tree = spoiled.size === 0 ? whole : withoutParts(whole, spoiled);
-  const first = tree.entries[0];
-  if (first === undefined) return { cell: undefined, diagnostics: [] };
-  const name = first.key.text;
+  const name = title.key.text;
   const kind = kindOf(name);
-  if (kind === undefined) return { cell: undefined, diagnostics: [unknownKind(tree, first)] };
+  if (kind === undefined) return { cell: undefined, diagnostics: [unknownKind(tree, title)] };
   const { diagnostics, unusable } = checkKeys(name, kind.keys, tree);
   const usable = unusable.size === 0 ? tree : withoutParts(tree, unusable);
   const read = readShape(name as KindName, usable);
@@ -32,7 +32,7 @@ export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = n
   const wrong = new Set<Entry | Node>(read.problems.map((problem) => problem.node));
   const told = read.problems.map((problem) => worded(problem, usable, kind.keys));
   // What is left after leaving out every value of a wrong shape is read like any other cell.
-  const rest = wrong.has(first.value) ? undefined : readShape(name as KindName, withoutParts(usable, wrong));
+  const rest = wrong.has(title.value) ? undefined : readShape(name as KindName, withoutParts(usable, wrong));
   return {
     cell: rest !== undefined && 'cell' in rest ? rest.cell : undefined,
     diagnostics: [...diagnostics, ...told],

@@ -81,7 +81,7 @@ function cut(words: string, between: RegExp): readonly Span[] {
 }
 
 /** A stretch of a text on one line as a text of its own. */
-export function part(node: TextNode, start: number, end: number): TextNode {
+function part(node: TextNode, start: number, end: number): TextNode {
   const span = sourceSpan(node, { start, end });
   return { kind: 'text', text: node.text.slice(start, end), style: 'plain', span, map: [[0, span.start]] };
 }

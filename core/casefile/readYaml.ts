@@ -251,7 +251,7 @@ function afterIndicator(text: string, at: number): number {
   return end;
 }
 
-export function blockNode(
+function blockNode(
   text: string,
   at: number,
   start: number,

@@ -46,7 +46,7 @@ export function newCell(text: string, lineBreak: string): Pick<RawCell, 'separat
  * When it starts with a space or a blank line the indentation must be said (`|2`).
  */
 function blockOf(words: string, lineBreak: string, remark: string): string {
-  if (words === '') return remark;
+  if (words === '') return remark === '' ? '' : ` ""${remark}`;
   const stated = /^[ \n]/.test(words) ? '2' : '';
   const body = words.split('\n').map((line) => (line === '' ? '' : `  ${line}`));
   return ` |${stated}${remark}${lineBreak}${body.join(lineBreak)}`;

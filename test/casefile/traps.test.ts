@@ -350,6 +350,12 @@ describe('a trap of handwriting', () => {
     expect(codes(header + text)).toEqual([]);
   });
 
+  it('in a title leaves no cell, or the cell without its title', () => {
+    expect(codes(`${header}note: [a]`)).toEqual(['mark-starts-text']);
+    expect(codes(`${header}note: # a`)).toEqual(['mark-starts-text']);
+    expect(cellOf('note: # a').cell?.title.text).toBe('');
+  });
+
   it('a remark for whoever edits the file is no line of a note', () => {
     expect(codes(`${header}note: Smoke.\n\n# still to be checked`)).toEqual([]);
     expect(codes(`${header}note: |\n  # Heading\n  Smoke.\n# still to be checked`)).toEqual([]);

@@ -51,7 +51,7 @@ export function trapsInTree(tree: MapNode, text: string): TreeTraps {
       const trap = cutOffTrap(node, text);
       if (trap === undefined) return;
       diagnostics.push(trap);
-      if (node.text === '') spoiled.add(part);
+      if (node.text === '' && part !== first) spoiled.add(part);
     } else if (node.flow && isText(holds)) {
       const mark = node.kind === 'map' ? '{' : '[';
       const span = { start: node.span.start, end: node.span.start + 1 };
