@@ -179,7 +179,7 @@ function scanUnit(text: string, at: number, where: WrittenIn, wrong: Diagnostic[
       title: `Write ${offer}`,
       edits: [{ span: place, newText: offer }],
     }));
-    wrong.push(diagnose('unit-unknown', place, { word, nearest: offers }, fixes));
+    wrong.push(diagnose('unknown-unit', place, { word, nearest: offers }, fixes));
   }
   return { unit: plainUnit, start: at, end };
 }
@@ -235,7 +235,7 @@ function scanQualifier(
     title: `Write ${offer}`,
     edits: [{ span: place, newText: offer }],
   }));
-  wrong.push(diagnose('qualifier-unknown', place, { word, nearest: offers }, fixes));
+  wrong.push(diagnose('unknown-qualifier', place, { word, nearest: offers }, fixes));
   return { kind: undefined, end };
 }
 

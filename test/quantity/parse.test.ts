@@ -103,15 +103,15 @@ describe('what cannot be read is refused at its place', () => {
     ['1.2.3', '^^^^^', 'number-form', undefined],
     ['--5 %', '^^^^^', 'number-signs', '5 %'],
     ['- 5 %', '^^^^^', 'number-signs', '-5 %'],
-    ['5 %%', '  ^^', 'unit-unknown', '5 %'],
-    ['45 psig', '   ^^^^', 'unit-unknown', '45 psi gauge'],
-    ['45 PSI', '   ^^^', 'unit-unknown', '45 psi'],
-    ['5 in', '  ^^', 'unit-unknown', '5 inch'],
-    ['5 .. 8 in', '       ^^', 'unit-unknown', '5 .. 8 inch'],
-    ['10 ft-lb', '   ^^^^^', 'unit-unknown', '10 lb·ft'],
-    ['10 g/s/x', '   ^^^^^', 'unit-unknown', undefined],
-    ['10 g/ 2', '   ^^', 'unit-unknown', '10 g 2'],
-    ['at least 142 PSI', '             ^^^', 'unit-unknown', 'at least 142 psi'],
+    ['5 %%', '  ^^', 'unknown-unit', '5 %'],
+    ['45 psig', '   ^^^^', 'unknown-unit', '45 psi gauge'],
+    ['45 PSI', '   ^^^', 'unknown-unit', '45 psi'],
+    ['5 in', '  ^^', 'unknown-unit', '5 inch'],
+    ['5 .. 8 in', '       ^^', 'unknown-unit', '5 .. 8 inch'],
+    ['10 ft-lb', '   ^^^^^', 'unknown-unit', '10 lb·ft'],
+    ['10 g/s/x', '   ^^^^^', 'unknown-unit', undefined],
+    ['10 g/ 2', '   ^^', 'unknown-unit', '10 g 2'],
+    ['at least 142 PSI', '             ^^^', 'unknown-unit', 'at least 142 psi'],
     ['11 steps', '   ^^^^^', 'unit-of-count', '11 '],
     ['13.1 inHg ± 0.2', '          ^^^^^', 'plus-minus-unit', '13.1 ± 0.2 inHg'],
     ['45 psi gauge ± 1', '             ^^^', 'plus-minus-unit', '45 ± 1 psi gauge'],
@@ -121,14 +121,14 @@ describe('what cannot be read is refused at its place', () => {
     ['195 °F gauge', '       ^^^^^', 'qualifier-misplaced', undefined],
     ['12 V absolute', '     ^^^^^^^^', 'qualifier-misplaced', undefined],
     ['10 °BTDC difference', '         ^^^^^^^^^^', 'qualifier-misplaced', undefined],
-    ['45 psi guage', '       ^^^^^', 'qualifier-unknown', '45 psi gauge'],
-    ['45 psi abs', '       ^^^', 'qualifier-unknown', '45 psi absolute'],
+    ['45 psi guage', '       ^^^^^', 'unknown-qualifier', '45 psi gauge'],
+    ['45 psi abs', '       ^^^', 'unknown-qualifier', '45 psi absolute'],
     ['16.4 inHg steady', '          ^^^^^^', 'quantity-trailing', undefined],
     ['5 psi absolute gauge', '               ^^^^^', 'quantity-trailing', undefined],
     ['12.6 V.', '      ^', 'quantity-trailing', undefined],
     ['5"', ' ^', 'quantity-trailing', undefined],
     ['1/2 inch', ' ^^^^^^^', 'quantity-trailing', undefined],
-    ['10 V/(2)', '   ^^', 'unit-unknown', '10 V(2)'],
+    ['10 V/(2)', '   ^^', 'unknown-unit', '10 V(2)'],
     ['17 .. 22 inHg steady', '              ^^^^^^', 'quantity-trailing', undefined],
     ['', '', 'quantity-expected', undefined],
     ['steady', '^^^^^^', 'quantity-expected', undefined],
@@ -227,7 +227,7 @@ describe('the scanner', () => {
 
   it('a word after a number is its unit, known or not', () => {
     const found = scanQuantity('2 foo + 1', 0);
-    expect(found?.diagnostics.map((each) => each.code)).toEqual(['unit-unknown']);
+    expect(found?.diagnostics.map((each) => each.code)).toEqual(['unknown-unit']);
     expect(found?.quantity).toBeUndefined();
     expect(found?.end).toBe(5);
   });

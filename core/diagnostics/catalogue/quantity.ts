@@ -1,7 +1,7 @@
 import { didYouMean, oneOf, type Rows } from '../row.ts';
 
 export interface QuantityFacts {
-  'unit-unknown': { readonly word: string; readonly nearest: readonly string[] };
+  'unknown-unit': { readonly word: string; readonly nearest: readonly string[] };
   'unit-of-count': { readonly word: string };
   'decimal-comma': { readonly text: string; readonly offers: readonly string[] };
   'digit-groups': { readonly text: string; readonly offer: string };
@@ -15,7 +15,7 @@ export interface QuantityFacts {
     readonly unit: string;
     readonly allowed: readonly string[];
   };
-  'qualifier-unknown': { readonly word: string; readonly nearest: readonly string[] };
+  'unknown-qualifier': { readonly word: string; readonly nearest: readonly string[] };
   'quantity-expected': { readonly text: string; readonly offers: readonly string[] };
   'quantity-trailing': { readonly text: string; readonly quantity: string };
   'range-end-missing': { readonly text: string };
@@ -48,7 +48,7 @@ function offered(offers: readonly string[]): string {
 }
 
 export const quantityRows: Rows<QuantityFacts> = {
-  'unit-unknown': {
+  'unknown-unit': {
     severity: 'error',
     title: 'Unknown unit',
     say: ({ word, nearest }) =>
@@ -135,7 +135,7 @@ export const quantityRows: Rows<QuantityFacts> = {
     wrong: 'ect: 195 °F gauge',
     right: 'ect: 195 °F',
   },
-  'qualifier-unknown': {
+  'unknown-qualifier': {
     severity: 'error',
     title: 'Unknown word behind a unit',
     say: ({ word, nearest }) => `\`${word}\` says nothing about a quantity.${didYouMean(nearest)}`,

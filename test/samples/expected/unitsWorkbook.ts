@@ -22,7 +22,7 @@ export const unitsWorkbook: ExpectedCase = {
     'unit-slip',
     'decimal-comma',
     'missing-unit',
-    'unit-unknown',
+    'unknown-unit',
     'unknown-signal',
     'wrong-dimension',
     'wrong-kind',

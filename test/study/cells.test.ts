@@ -1,0 +1,189 @@
+import { describe, expect, it } from 'vitest';
+import { codesOf, resultOf } from '../support/study.ts';
+
+describe('a table', () => {
+  const table = (rows: string) => `readings: Loads
+as: before
+states:
+  idle: warm idle
+  drive: cruise
+table: |
+  reading   idle   drive   unit
+${rows}`;
+
+  it('gives a value a state, and says what was not taken', () => {
+    const { values, diagnostics } = resultOf(
+      table('  map       10.4   17      inHg\n  iac       24     -       %\n'),
+    );
+    expect(values['before.idle.map']).toMatchObject({ value: 10.4, unit: 'inHg', kind: 'absolute' });
+    expect(values['before.drive.iac']).toEqual({ value: null, status: 'not measured', why: 'not taken' });
+    expect(diagnostics).toEqual([]);
+  });
+
+  it('pastes from a spreadsheet', () => {
+    const { values } = resultOf(
+      table('').replace(
+        '  reading   idle   drive   unit',
+        '  reading\tidle\tdrive\tunit\n  rpm\t700\t2200\trpm',
+      ),
+    );
+    expect(values['before.drive.rpm']).toMatchObject({ value: 2200 });
+  });
+
+  it('is one value with a member a state when no state is named', () => {
+    const { values, expectations } = resultOf(`${table('  stft_b1   8      1       %\n')}---
+check: All of them
+as: all
+let:
+  doubled: before.stft_b1 * 2
+expect:
+  - before.stft_b1 < 5 %
+`);
+    expect(values['all.doubled']).toMatchObject({ value: { idle: 16, drive: 2 }, unit: '%' });
+    expect(expectations[0]).toMatchObject({ verdict: 'fails', member: 'idle', value: 8 });
+  });
+
+  it('reports an unknown unit once for its row', () => {
+    expect(codesOf(resultOf(table('  map       10.4   17      inhg.\n')))).toEqual(['unknown-unit']);
+  });
+
+  it('reports a column that is no state', () => {
+    expect(
+      codesOf(resultOf(table('').replace('drive   unit', 'drvie   unit\n  rpm  700  2200  rpm'))),
+    ).toEqual(['unknown-state-column']);
+  });
+});
+
+describe('a map by cylinder', () => {
+  const cranked = (values: string, check: string) =>
+    resultOf(
+      `readings: Compression
+as: cranked
+state: cranking
+values:
+  compression:
+${values}---
+check: Balance
+as: balance
+let:
+  low_to_high: lowest_to_highest(cranked.compression)
+  weakest: lowest(cranked.compression)
+expect:
+  - ${check}
+`,
+      'engine:\n  cylinders: 4\n',
+    );
+
+  it('is compared cylinder by cylinder, and the first that fails is named', () => {
+    const { expectations, values } = cranked(
+      '    1: 181 psi\n    2: 178 psi\n    3: 120 psi\n    4: 179 psi\n',
+      'cranked.compression > 140 psi',
+    );
+    expect(expectations[0]).toMatchObject({ verdict: 'fails', member: '3', value: 120, distance: -20 });
+    expect(values['balance.weakest']).toEqual({ value: '3' });
+    // 120 / 181 (arithmetic).
+    expect(values['balance.low_to_high']).toMatchObject({ value: 66.2983425414, unit: '%' });
+  });
+
+  it('knows how many cylinders the engine has', () => {
+    expect(codesOf(cranked('    1: 181 psi\n    5: 178 psi\n', 'cranked.compression > 140 psi'))).toContain(
+      'unknown-cylinder',
+    );
+  });
+});
+
+describe('a capture written out', () => {
+  const capture = `capture: Warm-up
+as: warmup
+state: cold start
+time: Time (min)
+rows: |
+  Time (min)   Coolant (°C)
+  0            20
+  5            60
+  10           88
+channels:
+  ect:
+    column: Coolant (°C)
+---
+`;
+
+  it('is a series with the units of its headings', () => {
+    const { values, expectations } = resultOf(`${capture}check: Warm enough
+as: warm
+let:
+  last: last(warmup.ect)
+  speed: rate(warmup.ect)
+expect:
+  - at(warmup.ect, 5 min) within 1 °C of 60 °C
+`);
+    expect(values['warmup.ect']).toEqual({
+      series: { samples: 3, from: 0, to: 600, min: 20, max: 88, mean: 56 },
+      unit: '°C',
+      kind: 'point',
+    });
+    expect(values['warm.last']).toMatchObject({ value: 88, unit: '°C' });
+    expect(expectations[0]?.verdict).toBe('holds');
+  });
+
+  it('asks for a column that is there', () => {
+    const misspelt = capture.replace('column: Coolant (°C)', 'column: Coolnat (°C)').replace('---\n', '');
+    expect(codesOf(resultOf(misspelt))).toEqual(['unknown-column']);
+  });
+});
+
+describe('tests done by hand', () => {
+  it('are evidence by their outcome', () => {
+    const { expectations } = resultOf(`test: Smoke
+as: smoke
+found: Smoke at the gasket.
+result: yes
+---
+suspects: Lean
+consider:
+  - name: a leak
+    predicts:
+      - smoke.result is yes
+      - smoke.result is not unclear
+`);
+    expect(expectations.map((each) => each.verdict)).toEqual(['holds', 'holds']);
+  });
+});
+
+describe('a check that is meant to show the fault', () => {
+  const check = (limit: string) =>
+    codesOf(resultOf(`check: Trim\nshows: fault\nexpect:\n  - 25 % between -${limit} and ${limit}\n`));
+
+  it('warns when everything holds', () => {
+    expect(check('30 %')).toEqual(['fault-not-shown']);
+    expect(check('10 %')).toEqual([]);
+  });
+});
+
+describe('the header', () => {
+  it('gives functions what they lack', () => {
+    const cell = `check: Load\nas: load\nlet:\n  share: absolute_load(3.5 g/s, 750 rpm)\n`;
+    // SAE J1979 LOAD_ABS with 3.5 g/s, 750 rpm, four cylinders, 2.0 L: 23.649 % (arithmetic from the definition).
+    const { value } =
+      resultOf(cell, 'engine:\n  displacement: 2.0 L\n  cylinders: 4\n').values['load.share'] ?? {};
+    expect(value).toBeCloseTo(23.649, 3);
+    expect(resultOf(cell).values['load.share']).toMatchObject({ value: null, status: 'cannot compute' });
+  });
+
+  it('takes own signals, and keeps the known ones', () => {
+    const own = 'signals:\n  sump:\n    meaning: oil in the sump\n    unit: °C\n    kind: point\n';
+    const reading = 'readings: Oil\nstate: road test\nvalues:\n  sump: 95 °C\n';
+    expect(codesOf(resultOf(reading, own))).toEqual([]);
+    expect(codesOf(resultOf(reading))).toEqual(['unknown-signal']);
+    expect(codesOf(resultOf(reading, own.replace('sump:', 'map:')))).toContain('shadowed-name');
+  });
+
+  it('turns a tool’s percentage into a share of the reading', () => {
+    const header = 'tools:\n  meter:\n    description: gas analyser\n    accuracy: 5 %\n';
+    const { values } = resultOf(
+      'readings: Gas\nas: gas\nstate: warm idle\ntool: meter\nvalues:\n  battery: 14 V\n',
+      header,
+    );
+    expect(values['gas.battery']).toMatchObject({ value: 14, uncertainty: 0.7 });
+  });
+});
