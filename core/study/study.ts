@@ -73,6 +73,8 @@ export function study(text: string, previous?: Study): Study {
       header: { cell: file.cells[0]?.cell, header },
       facts,
       readings: new Map(readings.map((each) => [each.fullName, each])),
+      names,
+      barometers: around.barometers,
       parsed,
       evaluated: around.now,
       fresh: around.fresh.count,

@@ -1,6 +1,6 @@
+import { type Page, pageNames, pagesOf } from '../../core/report/pages.ts';
 import { nearest } from '../../core/text/nearest.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
-import { type Page, pageNames, pagesOf } from './pages.ts';
 
 /** `casebook explain NAME`: the page of a finding, function, signal, unit or state; of each, when it is several. */
 export async function explain(words: readonly string[]): Promise<number> {

@@ -1,12 +1,12 @@
-import { type Code, catalogue } from '../../core/diagnostics/diagnostic.ts';
-import type { Row } from '../../core/diagnostics/row.ts';
-import type { FunctionRow, Parameter } from '../../core/expression/functionRow.ts';
-import { allUnits, unitOf } from '../../core/quantity/unit.ts';
-import { unitRows } from '../../core/quantity/unitTable.ts';
-import { allSignals, signalOf } from '../../core/signals/lookup.ts';
-import { engineStates, stateOf } from '../../core/signals/states.ts';
-import type { EngineState, Form, Signal } from '../../core/signals/types.ts';
-import { functionNames, functionRow } from '../../core/study/functions.ts';
+import { type Code, catalogue } from '../diagnostics/diagnostic.ts';
+import type { Row } from '../diagnostics/row.ts';
+import type { FunctionRow, Parameter } from '../expression/functionRow.ts';
+import { allUnits, unitOf } from '../quantity/unit.ts';
+import { unitRows } from '../quantity/unitTable.ts';
+import { allSignals, signalOf } from '../signals/lookup.ts';
+import { engineStates, stateOf } from '../signals/states.ts';
+import type { EngineState, Form, Signal } from '../signals/types.ts';
+import { functionNames, functionRow } from '../study/functions.ts';
 
 /** What `casebook explain` prints: a heading and rows, each of one line or several. */
 export interface Page {
