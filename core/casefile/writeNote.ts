@@ -20,7 +20,8 @@ export function writeNote(before: ReadCell, markdown: string, lineBreak: string)
   const { title, node } = cell;
   let start = title.span.start;
   while (start > 0 && ' \t\r\n'.includes(raw.text[start - 1] ?? '')) start--;
-  const after = raw.text.slice(title.span.end);
+  // Spaces at the end of the last line belonged to the words.
+  const after = raw.text.slice(title.span.end).replace(/^[ \t]+(?=[\r\n]|$)/, '');
   if (node.flow) return `${raw.text.slice(0, start)} ${JSON.stringify(words)}${after}`;
   const isBlock = title.style === 'literal' || title.style === 'folded';
   // A remark on the value's line goes behind the `|`, where it is none of the words.

@@ -1,0 +1,63 @@
+import type { CellResult } from '../../core/service/cellResult.ts';
+
+/**
+ * What server and client say to each other beyond the language server protocol.
+ * Everything here is plain JSON. Lines and characters count from 0, characters in UTF-16 units, as in that protocol.
+ */
+
+/**
+ * Server → client, a notification: the results of a whole notebook as it stands at `version`.
+ * It is sent after every change; a client that already knows of a later version drops it.
+ */
+export const resultsNotification = 'diag/results';
+
+export interface ResultsParams {
+  /** The notebook document. */
+  readonly uri: string;
+  /** The version of the notebook document that was studied. */
+  readonly version: number;
+  /** One entry for each cell, in the notebook's order, notes included. */
+  readonly cells: readonly ResultOfCell[];
+}
+
+export interface ResultOfCell {
+  /** The cell's text document. */
+  readonly cell: string;
+  /** The version of the cell's text document that was studied. */
+  readonly version: number;
+  /** What is shown under the cell, and what its status item says. */
+  readonly result: CellResult;
+}
+
+/** Client → server, a request: study this notebook again from nothing, and send its results. */
+export const recomputeRequest = 'diag/recompute';
+
+export interface RecomputeParams {
+  readonly uri: string;
+}
+
+/**
+ * Client → server, a request: check a case file that is not open. The server pushes diagnostics for it and answers
+ * how many there are. A file that is open already is left alone and answers its own counts.
+ */
+export const checkFileRequest = 'diag/checkFile';
+
+export interface CheckFileParams {
+  readonly uri: string;
+  readonly text: string;
+}
+
+export interface CheckFileResult {
+  readonly errors: number;
+  readonly warnings: number;
+  readonly infos: number;
+}
+
+/** Client → server, a notification: take back the diagnostics of the files that `diag/checkFile` was asked for. */
+export const forgetFilesNotification = 'diag/forgetFiles';
+
+/**
+ * The client's command behind the offer to split a cell that holds a `---` line.
+ * A code action of the server names it with one argument: the uri of the cell's text document.
+ */
+export const splitCellCommand = 'diag.splitCellAtSeparators';
