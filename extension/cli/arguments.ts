@@ -10,7 +10,14 @@ export interface Given {
 }
 
 /** The command line could not be understood; the sentence says what to write instead. */
-export class Misunderstood extends Error {}
+export class Misunderstood extends Error {
+  override readonly name = 'Misunderstood';
+}
+
+/** By its name: in the bundle, each command's file has a class of its own. */
+export function isMisunderstood(error: unknown): error is Misunderstood {
+  return error instanceof Error && error.name === 'Misunderstood';
+}
 
 /** Reads the words behind a command. Throws `Misunderstood` on an option that it does not have. */
 export function readArguments(words: readonly string[], options: Options): Given {

@@ -1,5 +1,5 @@
 import { nearest } from '../../core/text/nearest.ts';
-import { Misunderstood } from './arguments.ts';
+import { isMisunderstood, Misunderstood } from './arguments.ts';
 
 /** A command: given the words behind its name, does its work and says how it ended. */
 type Command = (words: readonly string[]) => Promise<number>;
@@ -12,7 +12,10 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ['explain', async () => (await import('./explain.ts')).explain],
 ]);
 
-process.exitCode = await run(process.argv.slice(2));
+// Not awaited at the top: the bundle is CommonJS, which cannot.
+void run(process.argv.slice(2)).then((status) => {
+  process.exitCode = status;
+});
 
 /** 0: all well; 1: the cases have errors; 2: the command could not do its work. */
 async function run(words: readonly string[]): Promise<number> {
@@ -36,9 +39,7 @@ async function run(words: readonly string[]): Promise<number> {
     }
     return await (await load())(rest);
   } catch (error) {
-    process.stderr.write(
-      error instanceof Misunderstood ? `casebook: ${error.message}\n` : `${fault(error)}\n`,
-    );
+    process.stderr.write(isMisunderstood(error) ? `casebook: ${error.message}\n` : `${fault(error)}\n`);
     return 2;
   }
 }

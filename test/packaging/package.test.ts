@@ -10,7 +10,6 @@ import { machineNode } from '../support/machineNode.ts';
 const root = join(import.meta.dirname, '..', '..');
 const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
   version: string;
-  dependencies: Record<string, string>;
 };
 
 describe('the version', () => {
@@ -41,9 +40,7 @@ describe('the published package', () => {
 
   it('holds the bundle, the shape of its results, the licence texts and the read-me, and nothing else', () => {
     const files = packed.files.map(({ path }) => path);
-    const outside = files
-      .filter((path) => !/^dist\/((casebook|main)\.js|parts\/[\w.-]+\.js)$/.test(path))
-      .sort();
+    const outside = files.filter((path) => !/^dist\/([a-z]+\.js|package\.json)$/.test(path)).sort();
     expect(outside).toEqual([
       'CHANGELOG.md',
       'LICENSE',
@@ -67,7 +64,7 @@ describe('the published package', () => {
   it('carries the licence text of every package inside the bundle', () => {
     const notices = readFileSync(join(source, 'THIRD-PARTY-NOTICES.md'), 'utf8');
     const named = [...notices.matchAll(/^## (\S+) \S+$/gm)].map((match) => match[1]);
-    expect(named).toEqual(expect.arrayContaining(Object.keys(own.dependencies)));
+    expect(named).toEqual(expect.arrayContaining(['markdown-it', 'picocolors', 'tinyglobby', 'yaml', 'zod']));
     expect(notices.match(/copyright/gi)?.length).toBeGreaterThanOrEqual(named.length);
   });
 
