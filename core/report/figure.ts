@@ -24,8 +24,9 @@ export function figureIn(unit: Unit, amount: Amount, type: QuantityType, own: Fi
   const half = halfWidth(amount) / Math.abs(unit.factor);
   if (half > 0 || !Number.isFinite(value)) return numberFigure(value, half);
   const step = (10 ** -decimalsOf(own.number) * Math.abs(type.unit.factor)) / Math.abs(unit.factor);
-  // A step of half a unit or more is shown by whole units.
-  const decimals = Math.min(20, Math.max(0, Math.ceil(-Math.log10(2 * step))));
+  // A degree Fahrenheit is half a degree Celsius, which nobody reads; elsewhere no two figures become one.
+  const coarser = type.kind === 'point' ? 2 : 1;
+  const decimals = Math.min(20, Math.max(0, Math.ceil(-Math.log10(coarser * step))));
   return { number: unsignedZero(value.toFixed(decimals)), plusMinus: undefined, words: undefined };
 }
 

@@ -3,10 +3,11 @@ import type { Row } from '../diagnostics/row.ts';
 import type { FunctionRow, Parameter } from '../expression/functionRow.ts';
 import { allUnits, unitOf } from '../quantity/unit.ts';
 import { unitRows } from '../quantity/unitTable.ts';
-import { allSignals, signalOf } from '../signals/lookup.ts';
-import { engineStates, stateOf } from '../signals/states.ts';
+import { allSignals, nearestSignals, signalOf } from '../signals/lookup.ts';
+import { nearestStates, stateOf } from '../signals/states.ts';
 import type { EngineState, Form, Signal } from '../signals/types.ts';
 import { functionNames, functionRow } from '../study/functions.ts';
+import { nearest } from '../text/nearest.ts';
 
 /** What `casebook explain` prints: a heading and rows, each of one line or several. */
 export interface Page {
@@ -34,16 +35,13 @@ export function pagesOf(name: string): Page[] {
   ].filter((page) => page !== undefined);
 }
 
-/** All names that have a page. */
-export function pageNames(): string[] {
-  return [
-    ...Object.keys(catalogue),
-    ...functionNames(),
-    ...allSignals().map((each) => each.name),
-    ...allUnits().map((each) => each.symbol),
-    ...engineStates.map((each) => each.name),
-  ];
+/** Names with a page that may have been meant: by spelling, or by another word for the thing ("engine speed" is rpm). */
+export function nearestPages(name: string): string[] {
+  const spelled = nearest(name, [...Object.keys(catalogue), ...functionNames(), ...allUnits().map(symbolOf)]);
+  return [...new Set([...spelled, ...nearestSignals(name), ...nearestStates(name)])].slice(0, 5);
 }
+
+const symbolOf = (unit: { readonly symbol: string }): string => unit.symbol;
 
 function row(name: string, text: string | undefined): PageRow[] {
   return text === undefined || text === '' ? [] : [{ name, lines: text.split('\n') }];
@@ -145,12 +143,13 @@ function unitPage(name: string): Page | undefined {
   };
 }
 
-function statePage({ name, meaning, engine, ignition }: EngineState): Page {
+function statePage({ name, meaning, engine, ignition, alsoCalled = [] }: EngineState): Page {
   return {
     title: `${name}: ${meaning}`,
     rows: [
       ...row('Engine', engine),
       ...row('Ignition', ignition),
+      ...row('Also called', alsoCalled.join(', ')),
       ...row('Usual then', usualAt(name).join('\n')),
     ],
   };

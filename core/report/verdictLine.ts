@@ -16,12 +16,15 @@ export function signOf(verdict: Verdict): Sign {
   return signs[verdict];
 }
 
+/** So much of an expression is shown; more is no expression that a person wrote. */
+const longestText = 300;
+
 /** An expectation as a sentence: what was measured, how far from the limit, and whether it holds. */
 export function verdictLine(expectation: Expectation): VerdictLine {
   const { truth, text } = expectation;
   return {
     kind: 'verdict',
-    text,
+    text: text.length > longestText ? `${text.slice(0, longestText)}…` : text,
     sign: signOf(truth.verdict),
     measured: measuredWords(truth),
     word: truth.verdict,

@@ -1,5 +1,4 @@
-import { type Page, pageNames, pagesOf } from '../../core/report/pages.ts';
-import { nearest } from '../../core/text/nearest.ts';
+import { nearestPages, type Page, pagesOf } from '../../core/report/pages.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 
 /** `casebook explain NAME`: the page of a finding, function, signal, unit or state; of each, when it is several. */
@@ -20,7 +19,7 @@ export async function explain(words: readonly string[]): Promise<number> {
 }
 
 function unknown(name: string): string {
-  const close = nearest(name, pageNames());
+  const close = nearestPages(name);
   const offer = close.length === 0 ? '' : ` Near it: ${close.join(', ')}.`;
   return `\`${name}\` is no finding, function, signal, unit or state.${offer}`;
 }

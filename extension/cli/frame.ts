@@ -20,6 +20,8 @@ export function writeFinding(finding: FindingLine, paint: Paint): string {
 }
 
 function frame({ line, frame: { before, marked, after } }: FindingLine, paint: Paint): string {
+  // About a file that could not be read, or an empty line, there is nothing to show.
+  if (before + marked + after === '') return '';
   const number = String(line).padStart(5);
   const left = withoutTabs(harmless(before), 0);
   const start = displayWidth(left);

@@ -39,7 +39,7 @@ function bytesOf(path: string): Uint8Array | Diagnostic {
   }
 }
 
-const mebibytes = (bytes: number): string => `${Math.ceil(bytes / 1024 / 1024)} MiB`;
+const mebibytes = (bytes: number): string => `${Math.round(bytes / 1024 / 1024)} MiB`;
 
 function unread(diagnostics: readonly Diagnostic[]): Study {
   return { ...checkCase(''), findings: diagnostics.map((diagnostic) => ({ cell: undefined, diagnostic })) };

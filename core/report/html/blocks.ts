@@ -92,14 +92,17 @@ ${line('For it', suspect.for)}${line('Against it', suspect.against)}${line('Miss
 function writeFinding(finding: FindingLine): string {
   const { before, marked, after } = finding.frame;
   const at = marked === '' ? '<mark>&#8203;</mark>' : `<mark>${escapeHtml(marked)}</mark>`;
+  const frame =
+    before + marked + after === ''
+      ? ''
+      : `<pre><span class="ln">${finding.line}  </span>${escapeHtml(before)}${at}${escapeHtml(after)}</pre>\n`;
   const offers =
     finding.offers.length === 0
       ? ''
       : `<p>${lead('Offered')}${finding.offers.map(writeMessage).join('; ')}.</p>`;
   return `<div class="finding ${finding.severity}">
 <p><strong>${severityWord(finding.severity)}</strong> ${writeMessage(finding.message)}</p>
-<pre><span class="ln">${finding.line}  </span>${escapeHtml(before)}${at}${escapeHtml(after)}</pre>
-${offers}<p class="soft">line ${finding.line}, column ${finding.column} · <code>${escapeHtml(finding.code)}</code></p>
+${frame}${offers}<p class="soft">line ${finding.line}, column ${finding.column} · <code>${escapeHtml(finding.code)}</code></p>
 </div>`;
 }
 

@@ -70,9 +70,11 @@ function suspect(line: SuspectLine): string {
 
 function finding(line: FindingLine): string {
   const { before, marked, after } = line.frame;
+  const text = before + marked + after;
+  const frame = text === '' ? '' : `\n\n${fenced(text)}`;
   const offers =
     line.offers.length === 0 ? '' : `\n\nOffered: ${line.offers.map(escapeMarkdown).join('; ')}.`;
-  return `**${severityWord(line.severity)}** ${escapeMarkdown(line.message)} (line ${line.line}, column ${line.column}, ${codeSpan(line.code)})\n\n${fenced(`${before}${marked}${after}`)}${offers}`;
+  return `**${severityWord(line.severity)}** ${escapeMarkdown(line.message)} (line ${line.line}, column ${line.column}, ${codeSpan(line.code)})${frame}${offers}`;
 }
 
 function fenced(text: string): string {
