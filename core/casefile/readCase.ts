@@ -50,7 +50,7 @@ export function readCase(text: string, previous?: CaseFile): CaseFile {
   const file = { stream, cells, diagnostics: checkHeader(cells, text.length) };
   // Another version of the format may mean something else by every word.
   if (isForeign(file)) return { ...file, cells: cells.map(unread) };
-  return { ...file, diagnostics: [...checkSeparators(cells), ...file.diagnostics] };
+  return { ...file, diagnostics: [...directives(stream), ...checkSeparators(cells), ...file.diagnostics] };
 }
 
 function isForeign(file: CaseFile): boolean {
@@ -85,6 +85,16 @@ function freshCell(raw: RawCell, patience: Patience): ReadCell {
 
 function isSame(a: RawCell, b: RawCell): boolean {
   return a.text === b.text && a.start === b.start && a.separator === b.separator && a.ending === b.ending;
+}
+
+/** Instructions to a YAML program before the first cell. */
+function directives({ prologue }: Stream): Diagnostic[] {
+  if (!prologue.includes('%')) return [];
+  return [...prologue.matchAll(/(?<=^\uFEFF?|[\r\n])%[^\r\n]*/g)].map((line) => {
+    const span = { start: line.index, end: line.index + line[0].length };
+    const fix = { title: 'Delete the line', edits: [{ span, newText: '' }] };
+    return diagnose('directive', span, { text: shortened(line[0]) }, [fix]);
+  });
 }
 
 /** Content on a `---` line (a remark there is none), and cells with nothing at all. */

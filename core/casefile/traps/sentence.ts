@@ -1,4 +1,5 @@
 import { type Diagnostic, diagnose, type Fix } from '../../diagnostics/diagnostic.ts';
+import { keyNames } from '../kinds/keyNames.ts';
 import { shortened } from '../shortened.ts';
 import { blockFormFix } from './blockForm.ts';
 import { quoteFix } from './quoted.ts';
@@ -26,6 +27,10 @@ export function sentenceTrap(text: string, entry: WrittenEntry): Diagnostic | un
     ]);
   }
   const mark = startingMark(words);
+  // A list or map that closes at the end was meant as one, unless its key holds free words.
+  if ((mark === '[' || mark === '{') && /[\]}]$/.test(words) && !keyNames().sentences.has(entry.key)) {
+    return undefined;
+  }
   if (mark !== undefined) {
     const span = { start: value.start, end: value.start + mark.length };
     return diagnose('mark-starts-text', span, { mark, means: meanings[mark] ?? 'something else' }, fixes);

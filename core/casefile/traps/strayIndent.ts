@@ -1,6 +1,5 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import type { Holds, Keys } from '../kinds/key.ts';
-import { kinds } from '../kinds/kinds.ts';
+import { keyNames } from '../kinds/keyNames.ts';
 import { shortened } from '../shortened.ts';
 import { type Line, writtenEntryAt } from './writtenEntry.ts';
 
@@ -16,7 +15,7 @@ export function strayIndentTrap(
   const key = /^[ \t]*([A-Za-z_][A-Za-z0-9_ ]*):(?=[ \t]|$)/.exec(text.slice(first.start, first.end))?.[1];
   if (key === undefined) return undefined;
   const afterNumber = /^[-+]?[0-9]/.test(text.slice(entry.value.start, entry.value.end));
-  if (!everyKeyName().has(key) && !afterNumber) return undefined;
+  if (!keyNames().every.has(key) && !afterNumber) return undefined;
   const surplus = first.column - entry.column;
   const edits = entry.below.map((line) => ({
     span: { start: line.start, end: line.start + surplus },
@@ -26,32 +25,4 @@ export function strayIndentTrap(
   return diagnose('bad-indentation', span, { text: shortened(text.slice(first.start, first.end)) }, [
     { title: 'Start it at the same column as the line above', edits },
   ]);
-}
-
-let names: ReadonlySet<string> | undefined;
-
-/** The keys of all kinds, at any depth. */
-function everyKeyName(): ReadonlySet<string> {
-  if (names === undefined) {
-    const all = new Set<string>();
-    for (const [name, kind] of Object.entries(kinds)) {
-      all.add(name);
-      addKeys(kind.keys, all);
-    }
-    names = all;
-  }
-  return names;
-}
-
-function addKeys(keys: Keys, all: Set<string>): void {
-  for (const [name, key] of Object.entries(keys)) {
-    all.add(name);
-    addHeld(key.holds, all);
-  }
-}
-
-function addHeld(holds: Holds, all: Set<string>): void {
-  if (typeof holds !== 'object' || 'words' in holds) return;
-  if ('keys' in holds) addKeys(holds.keys, all);
-  else addHeld('list' in holds ? holds.list : holds.named, all);
 }

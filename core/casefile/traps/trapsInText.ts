@@ -59,8 +59,8 @@ const mostTraps = 20;
 function candidates(text: string, lines: readonly Line[], error: YamlProblem): Diagnostic[] {
   const at = error.span.start;
   const entry = writtenEntryAt(text, lines, at);
-  // A backslash that means nothing is better doubled than its quotes put in quotes.
-  if (error.code === 'BAD_DQ_ESCAPE') return [];
+  // A backslash is better doubled, a quote or bracket better closed, than all of it put in quotes.
+  if (error.code === 'BAD_DQ_ESCAPE' || isUnclosed(error)) return [];
   const traps = [
     ...tabTraps(text, lines, at),
     noteLinesTrap(text),
@@ -71,6 +71,9 @@ function candidates(text: string, lines: readonly Line[], error: YamlProblem): D
   ];
   return traps.filter((trap) => trap !== undefined);
 }
+
+const isUnclosed = ({ message }: YamlProblem): boolean =>
+  message.includes('closing') || message.includes('and end with a') || message.includes('must end with a');
 
 /** Where a stretch of the mended text stood before the edits. */
 function spanBefore(span: { start: number; end: number }, edits: readonly TextEdit[]) {

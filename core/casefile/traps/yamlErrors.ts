@@ -20,6 +20,8 @@ export function yamlError(text: string, lines: readonly Line[], error: YamlProbl
     case 'MULTILINE_IMPLICIT_KEY':
     case 'KEY_OVER_1024_CHARS':
       return diagnose('not-an-entry', span, { text: words });
+    case 'BLOCK_IN_FLOW':
+      return diagnose('missing-comma', span, { text: words });
     case 'BAD_INDENT':
       if (error.message.includes('must be sufficiently indented and end')) {
         return unclosedBracket(text, lines, span, error.message);
@@ -28,7 +30,6 @@ export function yamlError(text: string, lines: readonly Line[], error: YamlProbl
     case 'BAD_DQ_ESCAPE':
       return unknownEscape(text, error.span.start);
     case 'UNEXPECTED_TOKEN':
-      if (error.message.endsWith('at node end')) return diagnose('text-after-value', span, { text: words });
       return diagnose('unreadable', span, { text: words });
     default:
       return diagnose('unreadable', span, { text: words });

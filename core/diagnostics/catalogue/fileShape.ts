@@ -76,8 +76,8 @@ export const fileShapeRows: Rows<FileShapeFacts> = {
         ? 'The header does not say its format. Write `diag: 1`.'
         : `This case says format \`${version}\`; this program knows format 1. Use a newer program, or write \`diag: 1\` if that is what it is.`,
     why: 'A newer format may mean something else by the same words.',
-    wrong: 'diag: 2',
-    right: 'diag: 1',
+    wrong: 'diag: 2\ncase: Hunts at idle',
+    right: 'diag: 1\ncase: Hunts at idle',
   },
   'empty-cell': {
     severity: 'warning',

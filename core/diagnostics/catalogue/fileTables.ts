@@ -60,8 +60,8 @@ export const fileTablesRows: Rows<FileTablesFacts> = {
     say: ({ column }) =>
       `The heading \`${column}\` stands here a second time. Give each column its own name.`,
     why: 'One of the two columns would be lost.',
-    wrong: 'reading  idle  idle  unit',
-    right: 'reading  idle  fast  unit',
+    wrong: 'reading  idle  idle  unit\nrpm      780   2500  rpm',
+    right: 'reading  idle  fast  unit\nrpm      780   2500  rpm',
   },
   'table-too-long': {
     severity: 'error',

@@ -20,7 +20,6 @@ export interface FileYamlFacts {
   readonly tag: { readonly text: string };
   readonly 'unclosed-quote': { readonly quote: string };
   readonly 'bracket-left-open': { readonly open: string; readonly close: string };
-  readonly 'text-after-value': { readonly text: string };
   readonly 'missing-comma': { readonly text: string };
   readonly 'bad-indentation': { readonly text: string };
   readonly 'not-an-entry': { readonly text: string };
@@ -140,8 +139,8 @@ export const fileYamlRows: Rows<FileYamlFacts> = {
     title: 'A YAML directive',
     say: ({ text }) => `\`${text}\` is an instruction to a YAML program. A case has none: delete the line.`,
     why: 'A case reads the same everywhere; nothing in it may change how it is read.',
-    wrong: '%YAML 1.2\n---\ndiag: 1',
-    right: 'diag: 1',
+    wrong: '%YAML 1.2\n---\ndiag: 1\ncase: Hunts at idle',
+    right: 'diag: 1\ncase: Hunts at idle',
   },
   anchor: {
     severity: 'error',
@@ -187,20 +186,11 @@ export const fileYamlRows: Rows<FileYamlFacts> = {
     wrong: 'tools:\n  gauge: {description: vacuum gauge',
     right: 'tools:\n  gauge: {description: vacuum gauge}',
   },
-  'text-after-value': {
-    severity: 'error',
-    title: 'Text after a value that had ended',
-    say: ({ text }) =>
-      `\`${text}\` stands after a value that had already ended. Put the whole value in quotes, or delete what is too much.`,
-    why: 'A closing quote or bracket ends a value.',
-    wrong: "found: 'Smoke' at the gasket",
-    right: "found: '''Smoke'' at the gasket'",
-  },
   'missing-comma': {
     severity: 'error',
     title: 'A comma or colon is missing',
     say: ({ text }) =>
-      `Before \`${text}\` a comma or a colon is missing. Between brackets, entries are parted by commas and a key from its value by \`: \`.`,
+      `At \`${text}\` a comma or a colon is missing. Between brackets, entries are parted by commas and a key from its value by \`: \`; a text with a colon stands in quotes.`,
     why: 'Between brackets, commas part the entries.',
     wrong: 'compression: {1: 181 psi 2: 178 psi}',
     right: 'compression: {1: 181 psi, 2: 178 psi}',
@@ -238,7 +228,7 @@ export const fileYamlRows: Rows<FileYamlFacts> = {
     say: ({ text }) =>
       `From \`${text}\` on this cell cannot be read. Write one \`key: value\` a line; put a text with special characters in quotes.`,
     why: 'The cell is kept as it is. Every other cell still works.',
-    wrong: 'found: ] smoke',
-    right: 'found: "] smoke"',
+    wrong: 'found: Smoke\n, much of it',
+    right: 'found: Smoke, much of it',
   },
 };
