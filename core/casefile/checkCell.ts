@@ -1,7 +1,7 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../text/nearest.ts';
 import type { Cell } from './cell.ts';
-import { checkKeys, replaceBy } from './checkKeys.ts';
+import { badName, checkKeys, replaceBy } from './checkKeys.ts';
 import { describeHolds, describeNode, exampleOf } from './kinds/describe.ts';
 import type { Keys } from './kinds/key.ts';
 import { type KindName, kindNames, kindOf } from './kinds/kinds.ts';
@@ -57,11 +57,7 @@ function worded(problem: ShapeProblem, tree: MapNode, keys: Keys): Diagnostic {
     const facts = { key: name, word: node.text, allowed: holds.words, nearest: close };
     return diagnose('unknown-word', node.span, facts, replaceBy(node.span, close));
   }
-  if (holds === 'name' && node.kind === 'text') {
-    const plain = node.text.replace(/[^A-Za-z0-9_]+/g, '_').replace(/^(?=[0-9])/, '_');
-    const fixes = /^_*$/.test(plain) ? [] : replaceBy(node.span, [plain]);
-    return diagnose('bad-name', node.span, { name: node.text }, fixes);
-  }
+  if (holds === 'name' && node.kind === 'text') return badName(node);
   const key = Object.hasOwn(keys, name) ? keys[name] : undefined;
   const example = key?.holds === holds && !key.example.includes('\n') ? key.example : exampleOf(holds);
   const facts = { key: name, takes: describeHolds(holds), got: describeNode(node), example };

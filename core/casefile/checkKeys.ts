@@ -3,7 +3,8 @@ import { nearest } from '../text/nearest.ts';
 import { describeHolds, exampleOf } from './kinds/describe.ts';
 import type { Holds, Key, Keys } from './kinds/key.ts';
 import { kindNames } from './kinds/kinds.ts';
-import type { Entry, MapNode, Node } from './tree.ts';
+import { shortened } from './shortened.ts';
+import type { Entry, MapNode, Node, TextNode } from './tree.ts';
 
 /** Findings about the keys of a cell, and the parts of its tree that cannot be used. */
 export interface KeyCheck {
@@ -45,6 +46,7 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
     else {
       checkTwice(node);
       for (const entry of node.entries) {
+        if (holds.inExpressions === true && !isName(entry.key.text)) diagnostics.push(badName(entry.key));
         if (isEmpty(entry.value)) missingValue(entry, undefined);
         else checkValue(entry.value, entry.key.text, holds.named);
       }
@@ -103,6 +105,21 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
     const example = key?.example.includes('\n') ? '' : (key?.example ?? '');
     diagnostics.push(diagnose('missing-value', entry.key.span, { key: entry.key.text, takes, example }));
   }
+}
+
+/** A text that expressions can use as a name. */
+export function isName(text: string): boolean {
+  return /^[\p{L}\p{M}_][\p{L}\p{M}0-9_]*$/u.test(text);
+}
+
+export function badName(node: TextNode): Diagnostic {
+  const plain = node.text.replace(/[^\p{L}\p{M}0-9_]+/gu, '_').replace(/^(?=[0-9])/, '_');
+  return diagnose(
+    'bad-name',
+    node.span,
+    { name: shortened(node.text) },
+    /^_*$/.test(plain) ? [] : replaceBy(node.span, [plain]),
+  );
 }
 
 /** Offers each word in place of what stands there. */

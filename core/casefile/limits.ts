@@ -8,17 +8,17 @@ export const limits = {
    * told so in a few seconds. Sampled data of that size belongs in a capture file.
    */
   fileLength: 1024 * 1024,
-  /** UTF-16 units of one cell: a capture written out with 20,000 rows of 25 characters. */
+  /** UTF-16 units of one cell: two of the longest texts. */
   cellLength: 512 * 1024,
   cells: 2000,
   /** Lists and maps inside each other; the deepest that any kind of cell needs is 6. */
   depth: 32,
   /** Items of one list, entries of one map. */
   entries: 10_000,
-  /** UTF-16 units of one value that is no table. */
+  /** UTF-16 units of one value: a table of 10,000 rows of 26 characters. */
   textLength: 256 * 1024,
   /** Rows of a table, the heading not counted. */
-  tableRows: 20_000,
+  tableRows: 10_000,
   tableColumns: 200,
   /** UTF-16 units that are read again, over a whole case, to find out which trap of handwriting explains an error. */
   patience: 1024 * 1024,

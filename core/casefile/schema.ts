@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Cell } from './cell.ts';
+import { isName } from './checkKeys.ts';
 import { type Fixed, type Holds, type Keys, propertyOf } from './kinds/key.ts';
 import { type KindName, kinds } from './kinds/kinds.ts';
 import type { Entry, MapNode, Node } from './tree.ts';
@@ -186,10 +187,6 @@ function leaf(holds: Holds, problem: (node: Node) => 'shape' | 'word' | undefine
 
 function issueAbout(problem: ShapeProblem): z.core.$ZodRawIssue {
   return { code: 'custom', input: problem.node, params: { ...problem } };
-}
-
-function isName(text: string): boolean {
-  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(text);
 }
 
 function isState(node: Node): boolean {

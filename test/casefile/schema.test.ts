@@ -364,10 +364,25 @@ describe('what is said about keys and values', () => {
         code: 'bad-name',
         at: '5:5',
         covers: 'key on',
-        says: '`key on` cannot be a name. A name has letters a to z, digits and `_` only and starts with a letter.',
+        says: '`key on` cannot be a name. A name has letters, digits and `_` only and does not start with a digit.',
       },
     ]);
     expect(mended(`${header}readings: x\nas: key on`, 'bad-name')).toBe(`${header}readings: x\nas: key_on`);
+  });
+
+  it('a name of one’s own that expressions cannot use', () => {
+    expect(only('readings: x\nstates:\n  warm idle: warm idle')).toEqual([
+      {
+        code: 'bad-name',
+        at: '6:3',
+        covers: 'warm idle',
+        says: '`warm idle` cannot be a name. A name has letters, digits and `_` only and does not start with a digit.',
+      },
+    ]);
+    expect(codes(`${header}check: x\nlet:\n  a-b: 1 V`)).toEqual(['bad-name']);
+    expect(codes(`${header}capture: x\nchannels:\n  1: a`)).toEqual(['bad-name']);
+    expect(codes(`${header}check: x\nlet:\n  größe_2: 1 V`)).toEqual([]);
+    expect(codes('diag: 1\ncase: x\ntools:\n  the gauge: vacuum gauge')).toEqual([]);
   });
 
   it('a word that is not on the list', () => {

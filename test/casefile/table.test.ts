@@ -166,7 +166,7 @@ describe('a table', () => {
     const long = readTable(tableIn(['reading idle', ...rows]).node);
     expect(long.value?.rows).toHaveLength(limits.tableRows);
     expect(long.diagnostics.map(message)).toEqual([
-      'There are 20005 rows; at most 20000 are read. Put long data into a capture file.',
+      'There are 10005 rows; at most 10000 are read. Put long data into a capture file.',
     ]);
     const wide = Array.from({ length: limits.tableColumns + 1 }, (_, i) => `c${i}`).join(' ');
     expect(readTable(tableIn([`reading ${wide}`]).node).diagnostics.map((each) => each.code)).toEqual([

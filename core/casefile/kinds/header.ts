@@ -171,7 +171,7 @@ export const diag = {
       example: '- Tell a leak from weak fuel by trims at three loads.',
     },
     signals: {
-      holds: { named: { keys: ownSignal } },
+      holds: { named: { keys: ownSignal }, inExpressions: true },
       meaning: 'the case’s own signals, each under its name',
       example: 'sump_temperature: {meaning: oil in the sump, unit: °C}',
     },

@@ -6,7 +6,7 @@ export type Holds =
   | 'anything'
   | Words
   | { readonly list: Holds }
-  | { readonly named: Holds }
+  | Named
   | Fixed;
 
 /**
@@ -23,6 +23,13 @@ export type TextSort = 'sentence' | 'markdown' | 'name' | 'text' | 'quantity' | 
 /** One of a list of words. */
 export interface Words {
   readonly words: readonly string[];
+}
+
+/** A map whose keys are the author's own. */
+export interface Named {
+  readonly named: Holds;
+  /** Expressions use the keys: they must be names. */
+  readonly inExpressions?: true;
 }
 
 /** A map with these keys and no others. */

@@ -112,7 +112,7 @@ export const kinds = {
     keys: {
       as,
       let: {
-        holds: { named: 'expression' },
+        holds: { named: 'expression', inExpressions: true },
         meaning: 'computed names, each with its expression',
         example: 'total: total_trim(stft_b1, ltft_b1)',
       },

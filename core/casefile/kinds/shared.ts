@@ -30,7 +30,7 @@ export const state = {
 } as const;
 
 export const states = {
-  holds: { named: 'state' },
+  holds: { named: 'state', inExpressions: true },
   meaning: 'several engine states side by side, each with a short name',
   example: 'idle: warm idle',
 } as const;
@@ -85,6 +85,7 @@ export const time = {
 
 export const channels = {
   holds: {
+    inExpressions: true,
     named: {
       short: 'column',
       keys: {

@@ -160,7 +160,7 @@ export const fileShapeRows: Rows<FileShapeFacts> = {
     severity: 'error',
     title: 'A name that expressions cannot use',
     say: ({ name }) =>
-      `\`${name}\` cannot be a name. A name has letters a to z, digits and \`_\` only and starts with a letter.`,
+      `\`${name}\` cannot be a name. A name has letters, digits and \`_\` only and does not start with a digit.`,
     why: 'In a sum, a space or a minus would end the name.',
     wrong: 'as: key-on',
     right: 'as: key_on',
