@@ -105,7 +105,7 @@ export interface Strip {
   readonly high: number | undefined;
   readonly value: number;
   readonly plusMinus: number;
-  /** The same in words: "usual at warm idle: 17 .. 22 inHg (common practice); here 14.5". */
+  /** Said beside it: "usual at warm idle: 17 .. 22 inHg (common practice)". */
   readonly says: string;
 }
 

@@ -22,7 +22,7 @@ export function findingLine(study: Study, text: string, lines: LineIndex, findin
 }
 
 /** Spans of a finding in a cell count in the cell's text. */
-export function spanInFile(study: Study, { cell, diagnostic }: Finding): Span {
+function spanInFile(study: Study, { cell, diagnostic }: Finding): Span {
   const start = cell === undefined ? 0 : (study.file.cells[cell]?.raw.start ?? 0);
   return shift(diagnostic.span, start);
 }

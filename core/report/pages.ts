@@ -47,7 +47,7 @@ function row(name: string, text: string | undefined): PageRow[] {
   return text === undefined || text === '' ? [] : [{ name, lines: text.split('\n') }];
 }
 
-function findingPage(code: Code): Page {
+export function findingPage(code: Code): Page {
   const { title, severity, why, wrong, right } = catalogue[code] as Row<unknown>;
   return {
     title: `${code} (${severity === 'info' ? 'a note' : severity === 'error' ? 'an error' : 'a warning'}): ${title}`,
@@ -55,7 +55,7 @@ function findingPage(code: Code): Page {
   };
 }
 
-function functionPage(of: FunctionRow): Page {
+export function functionPage(of: FunctionRow): Page {
   return {
     title: `${of.name}(${of.parameters.map(parameterName).join(', ')}): ${of.summary}`,
     rows: [
@@ -71,12 +71,12 @@ function functionPage(of: FunctionRow): Page {
   };
 }
 
-function parameterName({ name, optional, header, otherwise, repeats }: Parameter): string {
+export function parameterName({ name, optional, header, otherwise, repeats }: Parameter): string {
   const word = repeats === true ? `${name}, …` : name;
   return optional === true || header !== undefined || otherwise !== undefined ? `[${word}]` : word;
 }
 
-function parameterLine({ name, takes, meaning, header, otherwise }: Parameter): string {
+export function parameterLine({ name, takes, meaning, header, otherwise }: Parameter): string {
   const unit = takes.unit === undefined ? takes.what : takes.unit === '1' ? 'plain number' : takes.unit;
   const kind = takes.kind === undefined || takes.kind === 'none' ? '' : ` ${takes.kind}`;
   const left = [
@@ -86,7 +86,7 @@ function parameterLine({ name, takes, meaning, header, otherwise }: Parameter): 
   return `${name}: ${meaning} (${unit}${kind})${left === '' ? '' : `; left out: ${left}`}`;
 }
 
-function resultWords({ result }: FunctionRow): string {
+export function resultWords({ result }: FunctionRow): string {
   switch (result.kind) {
     case 'fixed':
       return [
@@ -102,7 +102,7 @@ function resultWords({ result }: FunctionRow): string {
   }
 }
 
-function signalPage(signal: Signal): Page {
+export function signalPage(signal: Signal): Page {
   return {
     title: `${signal.name}: ${signal.meaning}`,
     rows: [
@@ -128,7 +128,7 @@ function formRows({ unit, kind, encoding, physical, usual, failed }: Form): Page
   ];
 }
 
-function unitPage(name: string): Page | undefined {
+export function unitPage(name: string): Page | undefined {
   const unit = unitOf(name);
   if (unit === undefined) return undefined;
   const own = unitRows.find((each) => each.symbol === unit.symbol);
@@ -143,7 +143,7 @@ function unitPage(name: string): Page | undefined {
   };
 }
 
-function statePage({ name, meaning, engine, ignition, alsoCalled = [] }: EngineState): Page {
+export function statePage({ name, meaning, engine, ignition, alsoCalled = [] }: EngineState): Page {
   return {
     title: `${name}: ${meaning}`,
     rows: [

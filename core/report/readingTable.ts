@@ -78,7 +78,7 @@ function readingRow(
     figures,
     unit: type === undefined ? '' : unitWords(type),
     other: type === undefined ? undefined : otherFigures(columns, figures, type),
-    remarks: [...remarks, ...notable.map((each): Runs => [each.says])],
+    remarks,
     strips: notable,
   };
 }
@@ -149,7 +149,7 @@ function membersTable(caption: string, reading: Reading, value: Members, strips:
       unit: unitWords(value.type),
       other:
         unit === undefined ? undefined : { unit: unit.symbol, figures: figures.map((_, at) => other(at)) },
-      remarks: strips.map((each): Runs => [each.says]),
+      remarks: [],
       strips,
     };
     const columns = entries.map(([name]) => `cyl. ${name}`);

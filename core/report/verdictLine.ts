@@ -12,7 +12,7 @@ const signs: Readonly<Record<Verdict, Sign>> = {
 };
 
 /** The sign that stands beside the word; never without it. */
-export function signOf(verdict: Verdict): Sign {
+function signOf(verdict: Verdict): Sign {
   return signs[verdict];
 }
 

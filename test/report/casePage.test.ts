@@ -133,9 +133,9 @@ describe('readings', () => {
     expect(low?.strips[0]?.low).toBeCloseTo(17, 9);
     expect(low?.strips[0]?.high).toBeCloseTo(22, 9);
     expect(low?.strips[0]?.value).toBeCloseTo(14.5, 9);
-    expect(low?.remarks).toEqual([
-      ['usual at warm idle: 17 .. 22 inHg (common practice, petrol engine near sea level)'],
-    ]);
+    expect(low?.strips[0]?.says).toBe(
+      'usual at warm idle: 17 .. 22 inHg (common practice, petrol engine near sea level)',
+    );
     expect(usual?.strips).toEqual([]);
     expect(blocksOf(section, 'finding')).toEqual([]);
   });
@@ -260,6 +260,17 @@ describe('questions', () => {
 });
 
 describe('other cells', () => {
+  it('set names between backquotes apart', () => {
+    const section = lastSection('check: C\nexpect:\n  - 1 V < 2 V\nbecause: So `a` is less than `b`.\n');
+    expect(blocksOf(section, 'paragraph')[0]?.runs).toEqual([
+      'So ',
+      { code: 'a' },
+      ' is less than ',
+      { code: 'b' },
+      '.',
+    ]);
+  });
+
   it('say whom they are for', () => {
     expect(lastSection('note: For you.\nfor: teacher\n').audience).toBe('for the teacher');
     expect(lastSection('note: For you.\nfor: student\n').audience).toBe('for students');

@@ -165,7 +165,7 @@ describe('a table', () => {
 });
 
 describe('the strip', () => {
-  const strip = { low: 17, high: 22, value: 14, plusMinus: 0.5, says: 'usual "17 .. 22"' };
+  const strip = { low: 17, high: 22, value: 14, plusMinus: 0.5, says: 'usual: 17 .. 22 inHg' };
   const xs = (svg: string): number[][] =>
     [...svg.matchAll(/M([\d.]+) [\d.]+[HV]([\d.]+)/g)].map((match) => [Number(match[1]), Number(match[2])]);
 
@@ -177,8 +177,11 @@ describe('the strip', () => {
     expect((whisker[1] ?? 0) - (whisker[0] ?? 0)).toBeCloseTo(1 * scale, 0);
   });
 
-  it('says the same in words', () => {
-    expect(writeStrip(strip)).toContain('aria-label="usual &quot;17 .. 22&quot;"');
+  it('says on which side the reading lies', () => {
+    expect(writeStrip(strip)).toContain('aria-label="The reading lies below the usual range."');
+    expect(writeStrip({ ...strip, value: 30 })).toContain(
+      'aria-label="The reading lies above the usual range."',
+    );
   });
 
   it('runs an open end to the edge, and stays a drawing for a single number', () => {

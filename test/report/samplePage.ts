@@ -96,9 +96,15 @@ export const samplePage: CasePage = {
               figures: [figure('17'), figure('6'), figure('-3')],
               unit: '%',
               other: undefined,
-              remarks: [['usual at warm idle: -10 .. 10 % (common practice)']],
+              remarks: [],
               strips: [
-                { low: -10, high: 10, value: 17, plusMinus: 0, says: 'usual at warm idle: -10 .. 10 %' },
+                {
+                  low: -10,
+                  high: 10,
+                  value: 17,
+                  plusMinus: 0,
+                  says: 'usual at warm idle: -10 .. 10 % (common practice)',
+                },
               ],
             },
             {
@@ -133,17 +139,14 @@ export const samplePage: CasePage = {
               figures: [figure('14.4', '0.2')],
               unit: 'inHg vacuum',
               other: { figures: [figure('48.76', '0.68')], unit: 'kPa' },
-              remarks: [
-                ['at brake booster port; steady; with gauge'],
-                ['usual at warm idle: 17 .. 22 inHg (common practice)'],
-              ],
+              remarks: [['at brake booster port; steady; with gauge']],
               strips: [
                 {
                   low: 17,
                   high: 22,
                   value: 14.4,
                   plusMinus: 0.2,
-                  says: 'usual at warm idle: 17 .. 22 inHg; here 14.4 ± 0.2',
+                  says: 'usual at warm idle: 17 .. 22 inHg (common practice)',
                 },
               ],
             },

@@ -1,6 +1,6 @@
 import type { TextNode } from '../../casefile/tree.ts';
 import type { Computed, Expectation, Reading, Study, Suspect } from '../../study/types.ts';
-import type { Block } from '../blocks.ts';
+import type { Block, Runs } from '../blocks.ts';
 import type { Pictures } from '../picture.ts';
 
 /** What a cell's page is made from: the study, and what of it belongs to the cell. */
@@ -30,5 +30,13 @@ export function words(node: TextNode | undefined): string {
 export function said(node: TextNode | undefined, lead?: string): Block[] {
   const text = words(node);
   if (text === '') return [];
-  return [{ kind: 'paragraph', ...(lead === undefined ? {} : { lead }), runs: [text] }];
+  return [{ kind: 'paragraph', ...(lead === undefined ? {} : { lead }), runs: sentence(text) }];
+}
+
+/** Authors set names between backquotes, as in a note. */
+function sentence(text: string): Runs {
+  return text
+    .split(/(`[^`]+`)/)
+    .filter((part) => part !== '')
+    .map((part) => (/^`.+`$/.test(part) ? { code: part.slice(1, -1) } : part));
 }

@@ -1,5 +1,4 @@
 import type { Strip } from '../blocks.ts';
-import { escapeHtml } from './escape.ts';
 
 const width = 150;
 const height = 16;
@@ -7,7 +6,7 @@ const edge = 6;
 
 /**
  * The usual range shaded on a line and the reading as a tick with its uncertainty.
- * An open end of the range runs to the edge of the drawing. The words say the same to who cannot see it.
+ * An open end of the range runs to the edge of the drawing. Who hears the page hears on which side the reading lies.
  */
 export function writeStrip(strip: Strip): string {
   const { low, high, value, plusMinus } = strip;
@@ -31,5 +30,11 @@ export function writeStrip(strip: Strip): string {
       : []),
     `<path d="M${place(value)} 1V${height - 1}" stroke="currentColor" stroke-width="1.5"/>`,
   ];
-  return `<svg class="strip" role="img" aria-label="${escapeHtml(strip.says)}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" fill="none">${parts.join('')}</svg>`;
+  return `<svg class="strip" role="img" aria-label="${side(strip)}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" fill="none">${parts.join('')}</svg>`;
+}
+
+function side({ low, high, value }: Strip): string {
+  if (low !== undefined && value < low) return 'The reading lies below the usual range.';
+  if (high !== undefined && value > high) return 'The reading lies above the usual range.';
+  return 'The reading lies in the usual range.';
 }

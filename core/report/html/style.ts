@@ -84,14 +84,13 @@ td.other { color: var(--soft); }
 .under { display: block; color: var(--soft); }
 .under:empty::after { content: "\\a0"; }
 tr.below td { padding-top: 0; padding-left: 1.2rem; }
-tr.below td.remark > * { display: inline; margin: 0 1rem 0 0; vertical-align: middle; }
 td.remark { font-size: 0.86rem; line-height: 1.35; min-width: 9rem; }
 td.remark code { overflow-wrap: anywhere; }
 td.remark p { margin: 0; }
 .key { font-family: var(--mono); font-size: 0.74rem; color: var(--soft); white-space: nowrap; }
 .heard { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap; }
 .pad { visibility: hidden; user-select: none; }
-svg.strip { display: block; margin: 0.2rem 0; color: var(--ink); }
+svg.strip { vertical-align: middle; margin: 0.1rem 0; color: var(--ink); }
 
 .verdict { max-width: 44rem; padding-left: 1.7rem; position: relative; break-inside: avoid; margin: 0.6rem 0; }
 .verdict .sign { position: absolute; left: 0; width: 1.2rem; text-align: center; font-family: "DejaVu Sans", "Segoe UI Symbol", "Apple Symbols", var(--serif); }

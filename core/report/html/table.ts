@@ -85,6 +85,9 @@ function rowHead({ name, key }: TableRow): string {
 
 const isRemarkable = (row: TableRow): boolean => row.remarks.length > 0 || row.strips.length > 0;
 
+/** Each drawing stands with the words about it. */
 function writeRemarks({ remarks, strips }: TableRow): string {
-  return remarks.map((runs) => `<p>${writeRuns(runs)}</p>`).join('') + strips.map(writeStrip).join('');
+  const said = remarks.map((runs) => `<p>${writeRuns(runs)}</p>`);
+  const drawn = strips.map((strip) => `<p>${escapeHtml(strip.says)} ${writeStrip(strip)}</p>`);
+  return [...said, ...drawn].join('');
 }

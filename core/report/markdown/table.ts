@@ -5,7 +5,7 @@ import { codeSpan, escapeMarkdown, runsAsMarkdown } from './escape.ts';
 export function tableAsMarkdown(table: Table): string {
   const several = table.columns.length > 0;
   const beside = !several && table.rows.some((row) => row.other !== undefined);
-  const remarks = table.rows.some((row) => row.remarks.length > 0);
+  const remarks = table.rows.some((row) => row.remarks.length > 0 || row.strips.length > 0);
   const head = [
     table.rowsAre,
     ...(several ? table.columns : ['value']),
@@ -26,7 +26,13 @@ export function tableAsMarkdown(table: Table): string {
 
 function lines(row: TableRow, several: boolean, beside: boolean, remarks: boolean): string[][] {
   const name = `${escapeMarkdown(row.name)}${row.key === undefined ? '' : ` ${codeSpan(row.key)}`}`;
-  const remark = remarks ? [row.remarks.map(runsAsMarkdown).join('; ')] : [];
+  const remark = remarks
+    ? [
+        [...row.remarks.map(runsAsMarkdown), ...row.strips.map((strip) => escapeMarkdown(strip.says))].join(
+          '; ',
+        ),
+      ]
+    : [];
   const other = row.other;
   const own = [
     name,
