@@ -1,5 +1,33 @@
 import { limits } from './limits.ts';
 import { blockHeader, blockText, doubleQuotedText, plainText, singleQuotedText } from './scalarText.ts';
+import {
+  bar,
+  carriageReturn,
+  closeBrace,
+  closeBracket,
+  colon,
+  comma,
+  doubleQuote,
+  greater,
+  isBlank,
+  isBreak,
+  isFlowMark,
+  isWhite,
+  keyEndAt,
+  lineEnd,
+  lineFeed,
+  minus,
+  numberSign,
+  openBrace,
+  openBracket,
+  plainEndAt,
+  questionMark,
+  singleQuote,
+  skipSpaces,
+  space,
+  startsPlain,
+  tab,
+} from './simpleScan.ts';
 import type { Entry, ListNode, MapNode, Node, TextNode } from './tree.ts';
 
 /**
@@ -13,31 +41,7 @@ export function readSimple(text: string): MapNode | undefined {
   return new Reader(text).document();
 }
 
-const tab = 9;
-const lineFeed = 10;
-const carriageReturn = 13;
-const space = 32;
-const doubleQuote = 34;
-const numberSign = 35;
-const singleQuote = 39;
-const comma = 44;
-const minus = 45;
-const colon = 58;
-const greater = 62;
-const questionMark = 63;
-const openBracket = 91;
-const closeBracket = 93;
-const openBrace = 123;
-const bar = 124;
-const closeBrace = 125;
-const lastAscii = 127;
-
-/** By character: 1 where a plain text cannot start with it, whatever follows. */
-const startsNoPlain = new Uint8Array(128);
-for (const mark of '"\'[]{},#&*!|>%@` \t\r\n') startsNoPlain[mark.charCodeAt(0)] = 1;
-
-/** The longest key that YAML allows on one line with its value. */
-const longestKey = 1024;
+const byteOrderMark = 0xfeff;
 
 /** `at` moves over the text; after each node it stands on the next line with content, whose indentation is `column`. */
 class Reader {
@@ -53,7 +57,7 @@ class Reader {
   document(): MapNode | undefined {
     if (!this.#firstContent() || this.#column !== 0 || this.#at >= this.#text.length) return undefined;
     const first = this.#text.charCodeAt(this.#at);
-    if (first === byteOrderMark || (first === minus && this.#isBlank(this.#at + 1))) return undefined;
+    if (first === byteOrderMark || (first === minus && isBlank(this.#text, this.#at + 1))) return undefined;
     const tree = this.#map(0);
     return tree !== undefined && this.#at >= this.#text.length ? tree : undefined;
   }
@@ -66,9 +70,9 @@ class Reader {
     let end = start;
     do {
       const keyStart = this.#at;
-      const keyEnd = this.#keyEnd(keyStart);
+      const keyEnd = keyEndAt(this.#text, keyStart);
       if (keyEnd < 0) return undefined;
-      const key = this.#plainNode(keyStart, keyEnd);
+      const key = plainNode(this.#text, keyStart, keyEnd);
       const value = this.#valueAfter(keyEnd + 1, column, true);
       if (value === undefined) return undefined;
       entries.push({ key, value });
@@ -93,7 +97,7 @@ class Reader {
       items.push(item);
       end = item.span.end;
       if (this.#at >= text.length || this.#column !== column) break;
-    } while (text.charCodeAt(this.#at) === minus && this.#isBlank(this.#at + 1));
+    } while (text.charCodeAt(this.#at) === minus && isBlank(this.#text, this.#at + 1));
     if (this.#at < text.length && this.#column > column) return undefined;
     this.#depth--;
     return { kind: 'list', items, flow: false, span: { start, end } };
@@ -104,30 +108,14 @@ class Reader {
     const dash = this.#at;
     let at = dash + 1;
     while (text.charCodeAt(at) === space) at++;
-    if (this.#startsPlain(at)) {
-      const keyEnd = this.#keyEnd(at);
+    if (startsPlain(this.#text, at)) {
+      const keyEnd = keyEndAt(this.#text, at);
       if (keyEnd >= 0) {
         this.#at = at;
         return this.#map(column + at - dash);
       }
     } else if (text.charCodeAt(at) === minus) return undefined;
     return this.#valueAfter(dash + 1, column, false);
-  }
-
-  /** Where the colon of a plain key on one line stands; -1 when there is no such key. */
-  #keyEnd(start: number): number {
-    if (!this.#startsPlain(start)) return -1;
-    const text = this.#text;
-    const most = Math.min(text.length, start + longestKey);
-    for (let at = start; at < most; at++) {
-      const unit = text.charCodeAt(at);
-      if (unit === colon && this.#isBlank(at + 1)) {
-        return text.charCodeAt(at - 1) === space ? -1 : at;
-      }
-      if (unit === lineFeed || unit === tab) return -1;
-      if (unit === numberSign && text.charCodeAt(at - 1) === space) return -1;
-    }
-    return -1;
   }
 
   /** What follows a colon (`ofKey`) or a dash that ends before `from`, inside a collection at `column`. */
@@ -147,7 +135,7 @@ class Reader {
         return this.#block(at, column);
       case doubleQuote:
       case singleQuote: {
-        const node = this.#quoted(at);
+        const node = quotedAt(this.#text, at);
         return node !== undefined && this.#endLine(node.span.end) ? node : undefined;
       }
       case openBracket:
@@ -157,7 +145,7 @@ class Reader {
       }
       default:
         if (at >= text.length) return this.#valueBelow(from, at, column, ofKey);
-        return this.#startsPlain(at) ? this.#plain(at, column) : undefined;
+        return startsPlain(this.#text, at) ? this.#plain(at, column) : undefined;
     }
   }
 
@@ -165,28 +153,28 @@ class Reader {
   #valueBelow(from: number, at: number, column: number, ofKey: boolean): Node | undefined {
     if (!this.#toContent(at)) return undefined;
     if (this.#at >= this.#text.length || this.#column < column) return emptyNode(from);
-    const isDash = this.#text.charCodeAt(this.#at) === minus && this.#isBlank(this.#at + 1);
+    const isDash = this.#text.charCodeAt(this.#at) === minus && isBlank(this.#text, this.#at + 1);
     if (this.#column === column) return isDash && ofKey ? this.#list(column) : emptyNode(from);
     if (isDash) return this.#list(this.#column);
-    return this.#keyEnd(this.#at) < 0 ? undefined : this.#map(this.#column);
+    return keyEndAt(this.#text, this.#at) < 0 ? undefined : this.#map(this.#column);
   }
 
   #plain(start: number, column: number): TextNode | undefined {
     const text = this.#text;
-    let end = this.#plainEnd(start);
+    let end = plainEndAt(this.#text, start);
     if (end < 0) return undefined;
     let next = end;
     while (text.charCodeAt(next) === space || text.charCodeAt(next) === tab) next++;
     if (text.charCodeAt(next) === numberSign) {
       if (!this.#toContent(next)) return undefined;
-      return this.#plainNode(start, end);
+      return plainNode(this.#text, start, end);
     }
     let folded = false;
     while (true) {
       if (!this.#toLine(next)) return undefined;
       if (this.#at >= text.length || this.#column <= column || text.charCodeAt(this.#at) === numberSign)
         break;
-      end = this.#plainEnd(this.#at);
+      end = plainEndAt(this.#text, this.#at);
       if (end < 0) return undefined;
       folded = true;
       next = end;
@@ -194,47 +182,8 @@ class Reader {
       if (text.charCodeAt(next) === numberSign) return undefined;
     }
     if (text.charCodeAt(this.#at) === numberSign && !this.#toContent(this.#at)) return undefined;
-    if (!folded) return this.#plainNode(start, end);
+    if (!folded) return plainNode(this.#text, start, end);
     return { kind: 'text', ...plainText(text, start, end), style: 'plain', span: { start, end } };
-  }
-
-  /** The end of a plain text on its line, without the white space after it; -1 when a colon makes a key of it. */
-  #plainEnd(start: number): number {
-    const text = this.#text;
-    let end = start;
-    for (let at = start; at < text.length; at++) {
-      const unit = text.charCodeAt(at);
-      if (unit === lineFeed) break;
-      if (unit === space || unit === tab) continue;
-      if (unit === carriageReturn) continue;
-      if (unit === colon && this.#isBlank(at + 1)) return -1;
-      if (unit === numberSign && at > start && isWhite(text.charCodeAt(at - 1))) break;
-      end = at + 1;
-    }
-    return end;
-  }
-
-  #quoted(start: number): TextNode | undefined {
-    const text = this.#text;
-    const quote = text.charCodeAt(start);
-    for (let at = start + 1; at < text.length; at++) {
-      const unit = text.charCodeAt(at);
-      if (unit === lineFeed) return undefined;
-      if (unit === 92 && quote === doubleQuote) {
-        if (!'"\\/nt '.includes(text[at + 1] ?? 'x')) return undefined;
-        at++;
-      } else if (unit === quote) {
-        if (quote === singleQuote && text.charCodeAt(at + 1) === singleQuote) at++;
-        else {
-          const end = at + 1;
-          const span = { start, end };
-          return quote === doubleQuote
-            ? { kind: 'text', ...doubleQuotedText(text, start, end), style: 'double quoted', span }
-            : { kind: 'text', ...singleQuotedText(text, start, end), style: 'single quoted', span };
-        }
-      }
-    }
-    return undefined;
   }
 
   /** A list or map between brackets on one line. */
@@ -245,23 +194,23 @@ class Reader {
     const close = isMap ? closeBrace : closeBracket;
     const entries: Entry[] = [];
     const items: Node[] = [];
-    let at = this.#skipSpaces(start + 1);
+    let at = skipSpaces(this.#text, start + 1);
     while (text.charCodeAt(at) !== close) {
       const node = this.#flowNode(at);
       if (node === undefined) return undefined;
-      at = this.#skipSpaces(node.span.end);
+      at = skipSpaces(this.#text, node.span.end);
       if (isMap) {
         if (node.kind !== 'text' || text.charCodeAt(at) !== colon || text.charCodeAt(at + 1) !== space)
           return undefined;
         if (at !== node.span.end || node.style !== 'plain') return undefined;
-        const value = this.#flowNode(this.#skipSpaces(at + 1));
+        const value = this.#flowNode(skipSpaces(this.#text, at + 1));
         if (value === undefined) return undefined;
         entries.push({ key: node, value });
-        at = this.#skipSpaces(value.span.end);
+        at = skipSpaces(this.#text, value.span.end);
       } else items.push(node);
       const unit = text.charCodeAt(at);
       if (unit === comma) {
-        at = this.#skipSpaces(at + 1);
+        at = skipSpaces(this.#text, at + 1);
         if (text.charCodeAt(at) === close) return undefined;
       } else if (unit !== close) return undefined;
     }
@@ -278,9 +227,9 @@ class Reader {
         return this.#flow(at);
       case doubleQuote:
       case singleQuote:
-        return this.#quoted(at);
+        return quotedAt(this.#text, at);
     }
-    if (!this.#startsPlain(at)) return undefined;
+    if (!startsPlain(this.#text, at)) return undefined;
     // `-`, `?` and `:` before a bracket or comma are no text here.
     const first = text.charCodeAt(at);
     if (
@@ -297,12 +246,12 @@ class Reader {
       if (unit === colon) {
         const after = text.charCodeAt(next + 1);
         if (isFlowMark(after)) return undefined;
-        if (this.#isBlank(next + 1)) break;
+        if (isBlank(this.#text, next + 1)) break;
       }
       if (unit === numberSign && text.charCodeAt(next - 1) === space) return undefined;
       if (unit !== space) end = next + 1;
     }
-    return end > at ? this.#plainNode(at, end) : undefined;
+    return end > at ? plainNode(this.#text, at, end) : undefined;
   }
 
   #block(start: number, column: number): TextNode | undefined {
@@ -312,7 +261,7 @@ class Reader {
     let at = start + 1 + header.chomp.length;
     const afterHeader = at;
     while (text.charCodeAt(at) === space) at++;
-    if (text.charCodeAt(at) === numberSign && at > afterHeader) at = this.#lineEnd(at);
+    if (text.charCodeAt(at) === numberSign && at > afterHeader) at = lineEnd(this.#text, at);
     if (text.charCodeAt(at) === carriageReturn) at++;
     if (text.charCodeAt(at) !== lineFeed) return undefined;
     const bodyStart = at + 1;
@@ -339,9 +288,9 @@ class Reader {
           if (spaces > column) return undefined;
           break;
         }
-        end = this.#lineEnd(at);
+        end = lineEnd(this.#text, at);
       }
-      lineStart = this.#lineEnd(at);
+      lineStart = lineEnd(this.#text, at);
       if (text.charCodeAt(lineStart) === carriageReturn) lineStart++;
       lineStart++;
     }
@@ -355,16 +304,6 @@ class Reader {
       ...blockText(text, bodyStart, bodyEnd, header, column),
       style: header.folded ? 'folded' : 'literal',
       span: { start, end: last },
-    };
-  }
-
-  #plainNode(start: number, end: number): TextNode {
-    return {
-      kind: 'text',
-      text: this.#text.slice(start, end),
-      style: 'plain',
-      span: { start, end },
-      map: [[0, start]],
     };
   }
 
@@ -389,10 +328,10 @@ class Reader {
 
   /** From a place in a line to the next line that has content, remarks passed over. False when a tab sets it in. */
   #toContent(from: number): boolean {
-    let at = this.#lineEnd(from);
+    let at = lineEnd(this.#text, from);
     while (this.#toLine(at)) {
       if (this.#text.charCodeAt(this.#at) !== numberSign) return true;
-      at = this.#lineEnd(this.#at);
+      at = lineEnd(this.#text, this.#at);
     }
     return false;
   }
@@ -420,44 +359,41 @@ class Reader {
     this.#column = at - lineStart;
     return text.charCodeAt(at) !== tab;
   }
-
-  #lineEnd(from: number): number {
-    const end = this.#text.indexOf('\n', from);
-    if (end < 0) return this.#text.length;
-    return end > from && this.#text.charCodeAt(end - 1) === carriageReturn ? end - 1 : end;
-  }
-
-  #skipSpaces(from: number): number {
-    let at = from;
-    while (this.#text.charCodeAt(at) === space) at++;
-    return at;
-  }
-
-  #startsPlain(at: number): boolean {
-    const unit = this.#text.charCodeAt(at);
-    if (at >= this.#text.length) return false;
-    if (unit <= lastAscii && startsNoPlain[unit] === 1) return false;
-    return !((unit === minus || unit === questionMark || unit === colon) && this.#isBlank(at + 1));
-  }
-
-  /** White space, a line break, or the text's end. */
-  #isBlank(at: number): boolean {
-    const unit = this.#text.charCodeAt(at);
-    return at >= this.#text.length || unit === space || unit === tab || isBreak(unit);
-  }
 }
-
-const byteOrderMark = 0xfeff;
 
 function emptyNode(at: number): TextNode {
   return { kind: 'text', text: '', style: 'plain', span: { start: at, end: at }, map: [[0, at]] };
 }
 
-const isWhite = (unit: number): boolean => unit === space || unit === tab;
-const isBreak = (unit: number): boolean => unit === lineFeed || unit === carriageReturn;
-const isFlowMark = (unit: number): boolean =>
-  unit === comma ||
-  unit === openBracket ||
-  unit === closeBracket ||
-  unit === openBrace ||
-  unit === closeBrace;
+/** A text in quotes that closes on its line; nothing when it does not, or holds a rare escape. */
+function quotedAt(text: string, start: number): TextNode | undefined {
+  const quote = text.charCodeAt(start);
+  for (let at = start + 1; at < text.length; at++) {
+    const unit = text.charCodeAt(at);
+    if (unit === lineFeed) return undefined;
+    if (unit === 92 && quote === doubleQuote) {
+      if (!'"\\/nt '.includes(text[at + 1] ?? 'x')) return undefined;
+      at++;
+    } else if (unit === quote) {
+      if (quote === singleQuote && text.charCodeAt(at + 1) === singleQuote) at++;
+      else {
+        const end = at + 1;
+        const span = { start, end };
+        return quote === doubleQuote
+          ? { kind: 'text', ...doubleQuotedText(text, start, end), style: 'double quoted', span }
+          : { kind: 'text', ...singleQuotedText(text, start, end), style: 'single quoted', span };
+      }
+    }
+  }
+  return undefined;
+}
+
+function plainNode(text: string, start: number, end: number): TextNode {
+  return {
+    kind: 'text',
+    text: text.slice(start, end),
+    style: 'plain',
+    span: { start, end },
+    map: [[0, start]],
+  };
+}

@@ -1,6 +1,6 @@
 import type { Keys } from './key.ts';
 
-export const whenWords = ['before', 'after', 'known good', 'freeze frame'] as const;
+const whenWords = ['before', 'after', 'known good', 'freeze frame'] as const;
 
 /** Keys that any cell may carry. */
 export const everyKey = {

@@ -2,7 +2,7 @@ import type { Fix } from '../../diagnostics/diagnostic.ts';
 import type { Span } from '../../text/span.ts';
 
 /** A text of one line in quotes that leave its words as they are. */
-export function quoted(text: string): string {
+function quoted(text: string): string {
   if (!/["\\]/.test(text)) return `"${text}"`;
   return `'${text.replaceAll("'", "''")}'`;
 }
