@@ -72,9 +72,12 @@ function columnOf(
   return undefined;
 }
 
+/** How a unit column says that a number has none. */
+const noUnit: ReadonlySet<string> = new Set([notTaken, '', '1']);
+
 /** The unit of a row; nothing where the column says `-`. An unknown one is reported once for its row. */
 function checkedUnit(node: TextNode | undefined, found: Diagnostic[]): TextNode | undefined | 'unknown' {
-  if (node === undefined || node.text === notTaken || node.text === '') return undefined;
+  if (node === undefined || noUnit.has(node.text)) return undefined;
   const words = node.text.split(/\s+/);
   if (unitOf(words[0] ?? '') !== undefined) return node;
   const asWritten: TextNode = { ...node, text: `1 ${node.text}`, map: [[2, node.span.start]] };
