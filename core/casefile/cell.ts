@@ -28,7 +28,6 @@ export type ChartCell = CellOf<'chart'>;
 export type SuspectsCell = CellOf<'suspects'>;
 export type QuestionCell = CellOf<'question'>;
 export type RepairCell = CellOf<'repair'>;
-export type CautionCell = CellOf<'caution'>;
 
 /** An entry of an open map: the author's name for it and what it holds. */
 export interface Named<T> {

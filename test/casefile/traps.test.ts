@@ -350,6 +350,22 @@ describe('a trap of handwriting', () => {
     expect(codes(header + text)).toEqual([]);
   });
 
+  it('that split a number or an expression leaves no half of it in the cell', () => {
+    const readings = cellOf(
+      'readings: x\nvalues: {vacuum: {value: 16,4 inHg, tool: gauge}, map: 13.1 inHg}',
+    ).cell;
+    expect(words(readings?.node)).toBe('readings x values vacuum tool gauge map 13.1 inHg');
+    const check = cellOf(
+      'check: x\nlet: {least: min(a, b), c: d}\nexpect:\n  - {expect: max(a, b) > 2}\n  - [min(a, b), c]\n  - c > 1',
+    ).cell;
+    expect(check?.kind === 'check' ? [check.let, check.expect].map((each) => each?.length) : []).toEqual([
+      1, 1,
+    ]);
+    const curve = cellOf('reference: x\nvalues:\n  curve: [[0,4 V, 2 g/s], [1 V, 3 g/s]]').cell;
+    expect(words(curve?.node)).toBe('reference x values curve 1 V 3 g/s');
+    expect(codes(`${header}check: x\nexpect: {expect: max(a, b) > 2}`)).toEqual(['comma-splits-expression']);
+  });
+
   it('in a title leaves no cell, or the cell without its title', () => {
     expect(codes(`${header}note: [a]`)).toEqual(['mark-starts-text']);
     expect(codes(`${header}note: # a`)).toEqual(['mark-starts-text']);

@@ -48,7 +48,9 @@ export function commaInList(list: ListNode, text: string): CommaTraps {
     if (closes === undefined && !number) continue;
     const last = closes ?? item;
     found.push(split(text, before.span.start, before, item, last.span.end));
-    made.push(...list.items.slice(i - 1, list.items.indexOf(last) + 1));
+    // A pair with half a number left would be a pair of something else.
+    if (closes === undefined) made.push(list);
+    else made.push(...list.items.slice(i - 1, list.items.indexOf(last) + 1));
     if (closes !== undefined) i = list.items.indexOf(closes);
   }
   return { diagnostics: found, made };

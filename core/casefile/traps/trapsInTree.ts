@@ -35,7 +35,12 @@ export function trapsInTree(tree: MapNode, text: string): TreeTraps {
     if (map.flow) {
       const commas = commaInMap(map, text);
       diagnostics.push(...commas.diagnostics);
-      for (const made of commas.made) spoiled.add(made);
+      for (const made of commas.made) {
+        // Without a key that it needs, the map says nothing either.
+        const name = 'key' in made ? made.key.text : '';
+        const needed = keys !== undefined && Object.hasOwn(keys, name) && keys[name]?.required === true;
+        spoiled.add(needed ? map : made);
+      }
     }
     for (const entry of map.entries.slice(from)) {
       if (spoiled.has(entry)) continue;
@@ -65,7 +70,7 @@ export function trapsInTree(tree: MapNode, text: string): TreeTraps {
         for (const made of commas.made) spoiled.add(made);
       }
       const item = typeof holds === 'object' && 'list' in holds ? holds.list : undefined;
-      for (const each of node.items) visit(each, item, each);
+      for (const each of node.items) if (!spoiled.has(each)) visit(each, item, each);
     } else {
       const inner = typeof holds === 'object' && 'list' in holds ? holds.list : holds;
       if (typeof inner !== 'object' || 'words' in inner || 'list' in inner)
