@@ -40,6 +40,28 @@ describe('readings that cannot be', () => {
   });
 });
 
+describe('engine states', () => {
+  it('are free words, and a slip of the hand is pointed out', () => {
+    const source = `
+diag: 1
+case: States
+---
+readings: One
+state: warm idel
+       ^^^^^^^^^ misspelt-state: \`warm idel\` is taken as free words, of which nothing is known to be usual. Did you mean \`warm idle\`?
+values:
+  rpm: 720 rpm
+---
+readings: Two
+state: after an hour on the beach road
+values:
+  rpm: 720 rpm
+`;
+    const { text, marks } = annotated(source);
+    expect(findingsOf(text, marks)).toEqual(marks);
+  });
+});
+
 describe('readings that do not fit their signal', () => {
   it('asks for the unit', () => {
     reading(`  map: 13.1

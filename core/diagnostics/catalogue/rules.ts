@@ -1,4 +1,4 @@
-import { oneOf, type Rows } from '../row.ts';
+import { didYouMean, oneOf, type Rows } from '../row.ts';
 
 /** Findings of the checks that always run, one rule each in `rules/`. */
 export interface RulesFacts {
@@ -22,6 +22,7 @@ export interface RulesFacts {
     readonly range: string;
     readonly source: string;
   };
+  readonly 'misspelt-state': { readonly name: string; readonly nearest: readonly string[] };
   readonly 'failed-value': { readonly name: string; readonly written: string; readonly means: string };
 }
 
@@ -61,6 +62,15 @@ export const rulesRows: Rows<RulesFacts> = {
     why: 'Unusual is not wrong: a fault is what one looks for. The maker’s figures for this engine come first.',
     wrong: 'state: warm idle\nvalues:\n  vacuum: 9 inHg',
     right: 'state: warm idle\nvalues:\n  vacuum: 19 inHg',
+  },
+  'misspelt-state': {
+    severity: 'info',
+    title: 'Nearly an engine state',
+    say: ({ name, nearest }) =>
+      `\`${name}\` is taken as free words, of which nothing is known to be usual.${didYouMean(nearest)}`,
+    why: 'A state may be said in free words. One that is nearly a known state is mostly a slip, and the checks for that state would silently not run.',
+    wrong: 'state: warm idel',
+    right: 'state: warm idle',
   },
   'failed-value': {
     severity: 'warning',
