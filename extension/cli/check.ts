@@ -5,6 +5,7 @@ import { Misunderstood, readArguments } from './arguments.ts';
 import { caseText } from './caseText.ts';
 import { paintFor } from './color.ts';
 import { type CasePath, findCases } from './files.ts';
+import { isTerminal, print, tell } from './print.ts';
 import { showProgress } from './progress.ts';
 import { studyFile } from './studyFile.ts';
 import { summaryText } from './summaryText.ts';
@@ -21,22 +22,22 @@ export async function check(words: readonly string[]): Promise<number> {
   const cases = await findCases(paths);
   const results: CaseResult[] = [];
   let inOrder = true;
-  const paint = paintFor(process.stdout);
+  const paint = paintFor(isTerminal(1));
   const progress = showProgress(cases.length);
   for (const each of cases) {
     progress.next();
     const study = studyFile(each.path);
     if (!isInOrder(study, options.strict === true)) inOrder = false;
     results.push(caseResult(study, each.name));
-    if (!json) process.stdout.write(`${caseText(study, each.name, paint)}\n`);
+    if (!json) print(`${caseText(study, each.name, paint)}\n`);
   }
   progress.end();
   const summary = summarise(results);
   if (json) {
     const whole: Results = { version: 1, cases: results, summary };
-    process.stdout.write(`${JSON.stringify(whole, undefined, 2)}\n`);
+    print(`${JSON.stringify(whole, undefined, 2)}\n`);
   } else {
-    process.stdout.write(summaryText(summary));
+    print(summaryText(summary));
   }
   const { record, recorded } = options;
   if (typeof record === 'string') await keepRecord(record, results, cases);
@@ -76,9 +77,7 @@ async function keepRecord(
   const { recordOf } = await import('./recorded.ts');
   const { writeOutput } = await import('./writeOutput.ts');
   writeOutput(record, `${JSON.stringify(recordOf(seenFrom(record, results, cases)), undefined, 2)}\n`);
-  process.stderr.write(
-    `Recorded ${results.length} ${results.length === 1 ? 'case' : 'cases'} in ${record}.\n`,
-  );
+  tell(`Recorded ${results.length} ${results.length === 1 ? 'case' : 'cases'} in ${record}.\n`);
 }
 
 async function compareWithRecord(
@@ -93,9 +92,9 @@ async function compareWithRecord(
     throw new Misunderstood(`\`${record}\` is no record; \`--record ${record}\` writes one.`);
   const wrong = differences(kept, recordOf(seenFrom(record, results, cases)));
   if (wrong.length === 0) {
-    process.stderr.write(`All as recorded in ${record}.\n`);
+    tell(`All as recorded in ${record}.\n`);
     return 0;
   }
-  process.stderr.write(`${wrong.join('\n')}\nNot as recorded in ${record}.\n`);
+  tell(`${wrong.join('\n')}\nNot as recorded in ${record}.\n`);
   return 1;
 }

@@ -10,9 +10,9 @@ export interface Paint {
 }
 
 /** Colours only on a terminal that has them, and never against the reader's wish (no-color.org). */
-export function paintFor(stream: { readonly isTTY?: boolean }): Paint {
+export function paintFor(terminal: boolean): Paint {
   const { NO_COLOR, TERM } = process.env;
-  const wanted = stream.isTTY === true && (NO_COLOR === undefined || NO_COLOR === '') && TERM !== 'dumb';
+  const wanted = terminal && (NO_COLOR === undefined || NO_COLOR === '') && TERM !== 'dumb';
   const colors = pc.createColors(wanted);
   return {
     title: colors.bold,

@@ -1,5 +1,6 @@
 import { nearestPages, type Page, pagesOf } from '../../core/report/pages.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
+import { print } from './print.ts';
 
 /** `casebook explain NAME`: the page of a finding, function, signal, unit or state; of each, when it is several. */
 export async function explain(words: readonly string[]): Promise<number> {
@@ -9,12 +10,12 @@ export async function explain(words: readonly string[]): Promise<number> {
   const name = paths.join(' ');
   if (name === 'results') {
     const { default: schema } = await import('./results.schema.json', { with: { type: 'json' } });
-    process.stdout.write(`${JSON.stringify(schema, undefined, 2)}\n`);
+    print(`${JSON.stringify(schema, undefined, 2)}\n`);
     return 0;
   }
   const pages = pagesOf(name);
   if (pages.length === 0) throw new Misunderstood(unknown(name));
-  process.stdout.write(`${pages.map(pageText).join('\n')}`);
+  print(`${pages.map(pageText).join('\n')}`);
   return 0;
 }
 

@@ -1,5 +1,6 @@
 import { nearest } from '../../core/text/nearest.ts';
 import { isMisunderstood, Misunderstood } from './arguments.ts';
+import { print, tell } from './print.ts';
 
 /** A command: given the words behind its name, does its work and says how it ended. */
 type Command = (words: readonly string[]) => Promise<number>;
@@ -19,27 +20,26 @@ void run(process.argv.slice(2)).then((status) => {
 
 /** 0: all well; 1: the cases have errors; 2: the command could not do its work. */
 async function run(words: readonly string[]): Promise<number> {
-  endQuietlyWithTheReader();
   const [name, ...rest] = words;
   try {
     if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
       const { help } = await import('./help.ts');
-      process.stdout.write(help(name === 'help' ? rest[0] : undefined));
+      print(help(name === 'help' ? rest[0] : undefined));
       return name === undefined ? 2 : 0;
     }
     if (name === '--version' || name === '-V') {
-      process.stdout.write(`${(await import('./version.ts')).version()}\n`);
+      print(`${(await import('./version.ts')).version()}\n`);
       return 0;
     }
     const load = commands.get(name);
     if (load === undefined) throw new Misunderstood(unknownCommand(name));
     if (rest.includes('--help') || rest.includes('-h')) {
-      process.stdout.write((await import('./help.ts')).help(name));
+      print((await import('./help.ts')).help(name));
       return 0;
     }
     return await (await load())(rest);
   } catch (error) {
-    process.stderr.write(isMisunderstood(error) ? `casebook: ${error.message}\n` : `${fault(error)}\n`);
+    tell(isMisunderstood(error) ? `casebook: ${error.message}\n` : `${fault(error)}\n`);
     return 2;
   }
 }
@@ -56,12 +56,4 @@ function unknownCommand(name: string): string {
 function fault(error: unknown): string {
   const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
   return `casebook: an error of the program itself, not of your case. Please report it with these lines:\n${what}`;
-}
-
-/** Whoever reads the output may stop reading (`casebook check … | head`); that is no failure. */
-function endQuietlyWithTheReader(): void {
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit();
-    throw error;
-  });
 }

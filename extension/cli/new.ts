@@ -1,6 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { nearest } from '../../core/text/nearest.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
+import { print, tell } from './print.ts';
 import { reasonOf } from './reasonOf.ts';
 import { type Template, templates } from './templates.ts';
 
@@ -10,12 +11,12 @@ export async function newCase(words: readonly string[]): Promise<number> {
   if (more !== undefined)
     throw new Misunderstood('One template and one file: `casebook new empty-case van14.diag`.');
   if (name === undefined) {
-    process.stdout.write(list());
+    print(list());
     return 0;
   }
   const template = templateOf(name);
   if (file === undefined) {
-    process.stdout.write(template.text);
+    print(template.text);
     return 0;
   }
   write(file, template);
@@ -52,5 +53,5 @@ function write(file: string, template: Template): void {
   } catch (error) {
     throw new Misunderstood(`\`${path}\` cannot be written: ${reasonOf(error)}.`);
   }
-  process.stderr.write(`Wrote ${path}. Fill it in, then: casebook check ${path}\n`);
+  tell(`Wrote ${path}. Fill it in, then: casebook check ${path}\n`);
 }

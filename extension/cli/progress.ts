@@ -1,3 +1,5 @@
+import { isTerminal, tell } from './print.ts';
+
 /** Counts on the terminal while many cases are read; silent for few, and when nobody watches. */
 export interface Progress {
   readonly next: () => void;
@@ -10,8 +12,8 @@ const betweenMs = 100;
 
 export function showProgress(total: number): Progress {
   // The cases themselves scroll by on a terminal; a count between them would only disturb.
-  const watched = process.stderr.isTTY === true && process.stdout.isTTY !== true;
-  if (!watched || total < many) return { next: () => undefined, end: () => undefined };
+  const watched = total >= many && isTerminal(2) && !isTerminal(1);
+  if (!watched) return { next: () => undefined, end: () => undefined };
   let done = 0;
   let shown = 0;
   return {
@@ -20,8 +22,8 @@ export function showProgress(total: number): Progress {
       const now = performance.now();
       if (now - shown < betweenMs) return;
       shown = now;
-      process.stderr.write(`\r${done} of ${total} cases`);
+      tell(`\r${done} of ${total} cases`);
     },
-    end: () => process.stderr.write('\r\u001b[K'),
+    end: () => tell('\r\u001b[K'),
   };
 }

@@ -2,6 +2,7 @@ import { dirname } from 'node:path';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { findCases } from './files.ts';
 import { picturesBeside } from './pictures.ts';
+import { tell } from './print.ts';
 import { showProgress } from './progress.ts';
 import { studyFile } from './studyFile.ts';
 import { writeOutput } from './writeOutput.ts';
@@ -29,7 +30,7 @@ export async function report(words: readonly string[]): Promise<number> {
   progress.end();
   writeOutput(output, html);
   if (output !== '-') {
-    process.stderr.write(`${output}: ${cases.length} ${cases.length === 1 ? 'case' : 'cases'}.\n`);
+    tell(`${output}: ${cases.length} ${cases.length === 1 ? 'case' : 'cases'}.\n`);
   }
   return 0;
 }

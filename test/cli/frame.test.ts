@@ -4,7 +4,7 @@ import { paintFor } from '../../extension/cli/color.ts';
 import { displayWidth, withoutTabs } from '../../extension/cli/displayWidth.ts';
 import { writeFinding } from '../../extension/cli/frame.ts';
 
-const plain = paintFor({ isTTY: false });
+const plain = paintFor(false);
 
 const finding = (
   before: string,
@@ -65,7 +65,7 @@ describe('a finding in the terminal', () => {
 });
 
 describe('colours', () => {
-  const painted = paintFor({ isTTY: true });
+  const painted = paintFor(true);
 
   it('stand on a terminal beside the sign and the word', () => {
     const text = writeFinding(finding('', 'x'), painted);
@@ -80,7 +80,7 @@ describe('colours', () => {
     const before = process.env[name];
     process.env[name] = value;
     try {
-      expect(writeFinding(finding('', 'x'), paintFor({ isTTY: true }))).not.toContain('\u001b[');
+      expect(writeFinding(finding('', 'x'), paintFor(true))).not.toContain('\u001b[');
     } finally {
       if (before === undefined) delete process.env[name];
       else process.env[name] = before;
@@ -88,7 +88,7 @@ describe('colours', () => {
   });
 
   it('are off where nobody sees them', () => {
-    expect(writeFinding(finding('', 'x'), paintFor({}))).not.toContain('\u001b[');
+    expect(writeFinding(finding('', 'x'), paintFor(false))).not.toContain('\u001b[');
   });
 });
 

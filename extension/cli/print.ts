@@ -1,0 +1,41 @@
+import { fstatSync, writeSync } from 'node:fs';
+
+/**
+ * Output without the streams that Node would set up for it: they cost a cold start a tenth of its time.
+ * Whoever reads may stop reading (`casebook check … | head`); that ends the program and is no failure.
+ */
+export function print(text: string): void {
+  write(1, text);
+}
+
+/** The same, beside the output: what was done, and what is wrong with the command. */
+export function tell(text: string): void {
+  write(2, text);
+}
+
+/** Whether a person sees this output as it comes. */
+export function isTerminal(output: 1 | 2): boolean {
+  try {
+    // Only a device can be a terminal; asking further loads what files and pipes do not need.
+    return (
+      fstatSync(output).isCharacterDevice() && (output === 1 ? process.stdout : process.stderr).isTTY === true
+    );
+  } catch {
+    return false;
+  }
+}
+
+function write(output: 1 | 2, text: string): void {
+  let left: Uint8Array = Buffer.from(text, 'utf8');
+  while (left.length > 0) {
+    try {
+      left = left.subarray(writeSync(output, left));
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? error.code : undefined;
+      if (code === 'EPIPE') process.exit();
+      if (code !== 'EAGAIN') throw error;
+      // A full pipe: its reader is slower. Waiting a moment costs less than asking again at once.
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2);
+    }
+  }
+}
