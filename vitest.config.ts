@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { defineConfig, type Plugin } from 'vitest/config';
 
 /** Templates are imported as text, as in the bundle. */
@@ -12,5 +13,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     testTimeout: 30_000,
+    // What the command line keeps for its next start stays inside the repository.
+    env: { XDG_CACHE_HOME: join(import.meta.dirname, 'out', 'cache') },
   },
 });

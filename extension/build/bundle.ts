@@ -1,6 +1,7 @@
-import { chmod, mkdir, rm, writeFile } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { build, type Metafile, type Plugin } from 'esbuild';
+import { type BuildOptions, build, type Metafile, type Plugin } from 'esbuild';
 
 /** Commands that become files of their own: a check, the most frequent one, does not pay for reading them. */
 const ownFiles = ['report', 'new', 'explain'];
@@ -15,10 +16,8 @@ const ownFiles = ['report', 'new', 'explain'];
 export async function bundleCommandLine(root: string, outdir: string): Promise<Metafile> {
   await rm(outdir, { recursive: true, force: true });
   await mkdir(outdir, { recursive: true });
-  const { metafile } = await build({
+  const common: BuildOptions = {
     absWorkingDir: root,
-    entryPoints: ['main', ...ownFiles].map((name) => `extension/cli/${name}.ts`),
-    outdir,
     bundle: true,
     format: 'cjs',
     platform: 'node',
@@ -27,18 +26,32 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     supported: { 'dynamic-import': false },
     minify: true,
     legalComments: 'none',
+    logLevel: 'warning',
+  };
+  const { metafile } = await build({
+    ...common,
+    metafile: true,
+    entryPoints: ['main', ...ownFiles].map((name) => `extension/cli/${name}.ts`),
+    outdir,
     loader: { '.diag': 'text' },
     // The form for browsers is the same code as modules, of which only the needed parts are taken.
     alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
     plugins: [commandsApart],
-    metafile: true,
-    logLevel: 'warning',
   });
+  const launcher = join(outdir, 'casebook.js');
+  const mainId = createHash('sha256')
+    .update(await readFile(join(outdir, 'main.js')))
+    .digest('hex');
+  await build({
+    ...common,
+    entryPoints: ['extension/cli/launch.ts'],
+    outfile: launcher,
+    banner: { js: '#!/usr/bin/env node' },
+    define: { mainId: JSON.stringify(mainId) },
+  });
+  await chmod(launcher, 0o755);
   // The repository's own manifest says that its files are modules.
   await writeFile(join(outdir, 'package.json'), '{ "type": "commonjs" }\n');
-  const launcherFile = join(outdir, 'casebook.js');
-  await writeFile(launcherFile, launcher);
-  await chmod(launcherFile, 0o755);
   return metafile;
 }
 
@@ -51,9 +64,3 @@ const commandsApart: Plugin = {
     );
   },
 };
-
-/** Node keeps compiled code between runs (Node 22.1 and later), but only of what is loaded after it was asked to. */
-const launcher = `#!/usr/bin/env node
-require('node:module').enableCompileCache?.();
-require('./main.js');
-`;

@@ -1,0 +1,103 @@
+import { spawnSync } from 'node:child_process';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { bundleCommandLine } from '../../extension/build/bundle.ts';
+import { machineNode } from '../support/machineNode.ts';
+
+const root = join(import.meta.dirname, '..', '..');
+const nodes = [...new Set([machineNode(), process.execPath])];
+
+describe('compiled code that is kept between starts', () => {
+  const scratch = mkdtempSync(join(tmpdir(), 'casebook-launch-'));
+  const dist = join(scratch, 'dist');
+  const cacheHome = join(scratch, 'cache');
+  const folder = join(cacheHome, 'casebook');
+
+  beforeAll(() => bundleCommandLine(root, dist));
+  beforeEach(() => rmSync(cacheHome, { recursive: true, force: true }));
+  afterAll(() => rmSync(scratch, { recursive: true, force: true }));
+
+  it.each(nodes)('is written once and used then: %s', (node) => {
+    const first = start(node);
+    const [file] = kept();
+    const before = readFileSync(join(folder, file ?? ''));
+    const second = start(node);
+    expect(kept()).toEqual([file]);
+    expect(readFileSync(join(folder, file ?? '')).equals(before)).toBe(true);
+    expect(second).toEqual(first);
+    expect(first).toContain('1 case:');
+  });
+
+  it.each(nodes)('is made anew when it belongs to another build or is cut off: %s', (node) => {
+    const good = start(node);
+    const path = join(folder, kept()[0] ?? '');
+    const size = statSync(path).size;
+    for (const damaged of [readFileSync(path).subarray(0, 1000), Buffer.alloc(size, 'x'), Buffer.alloc(0)]) {
+      writeFileSync(path, damaged);
+      expect(start(node)).toEqual(good);
+      expect(statSync(path).size).toBeGreaterThan(1000);
+      expect(readFileSync(path).subarray(0, 64).toString()).toMatch(/^[0-9a-f]{64}$/);
+    }
+  });
+
+  it('is for the user alone', () => {
+    start(process.execPath);
+    expect(statSync(folder).mode & 0o777).toBe(0o700);
+    expect(statSync(join(folder, kept()[0] ?? '')).mode & 0o777).toBe(0o600);
+  });
+
+  it('is left alone where others can write', () => {
+    mkdirSync(folder, { recursive: true });
+    chmodSync(folder, 0o777);
+    expect(start(process.execPath)).toContain('1 case:');
+    expect(kept()).toEqual([]);
+  });
+
+  it('is not needed: without a place for it everything works', () => {
+    writeFileSync(cacheHome, 'a file where the folder would be');
+    expect(start(process.execPath)).toContain('1 case:');
+  });
+
+  it("is not used where Node's own is not wanted", () => {
+    expect(start(process.execPath, { NODE_DISABLE_COMPILE_CACHE: '1' })).toContain('1 case:');
+    expect(kept()).toEqual([]);
+  });
+
+  it('is written by a check, which needs the most of it', () => {
+    start(process.execPath, {}, ['explain', 'unit-slip']);
+    expect(kept()).toEqual([]);
+  });
+
+  function start(
+    node: string,
+    environment: { readonly [name: string]: string } = {},
+    words = ['check', join(root, 'samples', 'plenum-leak.diag')],
+  ): string {
+    const { NODE_DISABLE_COMPILE_CACHE: _, ...inherited } = process.env;
+    const { status, stdout, stderr } = spawnSync(node, [join(dist, 'casebook.js'), ...words], {
+      encoding: 'utf8',
+      env: { ...inherited, XDG_CACHE_HOME: cacheHome, ...environment },
+    });
+    expect([status, stderr]).toEqual([0, '']);
+    return stdout;
+  }
+
+  function kept(): string[] {
+    try {
+      return readdirSync(folder);
+    } catch {
+      return [];
+    }
+  }
+});
