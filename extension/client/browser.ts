@@ -1,0 +1,13 @@
+import { type ExtensionContext, l10n, Uri } from 'vscode';
+import { LanguageClient } from 'vscode-languageclient/browser';
+import { activateCasebook } from './activateCasebook.ts';
+
+/** The extension in the browser: the language server is a worker. */
+export function activate(context: ExtensionContext): void {
+  activateCasebook(context, (options) => {
+    const script = Uri.joinPath(context.extensionUri, 'dist', 'server.worker.js').toString(true);
+    const worker = new Worker(script, { name: 'Diagnostic Casebook' });
+    context.subscriptions.push({ dispose: () => worker.terminate() });
+    return new LanguageClient('diag', l10n.t('Diagnostic Casebook'), async () => worker, options);
+  });
+}

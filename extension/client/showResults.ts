@@ -1,0 +1,223 @@
+import {
+  type Disposable,
+  type Event,
+  EventEmitter,
+  l10n,
+  type NotebookCell,
+  NotebookCellOutput,
+  NotebookCellOutputItem,
+  type NotebookController,
+  NotebookControllerAffinity,
+  type NotebookDocument,
+  notebooks,
+  workspace,
+} from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { CellResult } from '../../core/service/cellResult.ts';
+import {
+  type RecomputeParams,
+  type ResultsParams,
+  recomputeRequest,
+  resultsNotification,
+} from '../shared/protocol.ts';
+import { resultMime } from '../shared/resultMime.ts';
+import { defaultSettings } from '../shared/settings.ts';
+import { isCase, notebookType } from './notebookType.ts';
+
+/** What stands under the cells. */
+export interface ShownResults extends Disposable {
+  /** The result under a cell, as it is shown now. */
+  of(cell: NotebookCell): CellResult | undefined;
+  /** A notebook of which something that is shown changed. */
+  readonly onDidChange: Event<NotebookDocument>;
+}
+
+/**
+ * Shows the server's results under the cells, without being asked: one controller, whose executions follow the edits.
+ * A result is shown only when it says something else than the one that stands there, and only while every cell is
+ * as it was when it was computed; otherwise a later one is on its way.
+ */
+export function showResults(client: BaseLanguageClient): ShownResults {
+  const changed = new EventEmitter<NotebookDocument>();
+  const cases = new Map<string, ShownCase>();
+  const controller = notebooks.createNotebookController(
+    'diag-results',
+    notebookType,
+    l10n.t('Diagnostic Casebook'),
+    (_, notebook) => recompute(notebook),
+  );
+  controller.supportedLanguages = ['diag', 'markdown'];
+  controller.supportsExecutionOrder = false;
+  controller.description = l10n.t('computes while you write');
+
+  const shownCase = (notebook: NotebookDocument): ShownCase => {
+    const key = notebook.uri.toString();
+    const known = cases.get(key);
+    if (known?.notebook === notebook) return known;
+    known?.dispose();
+    const fresh = new ShownCase(notebook, controller, () => changed.fire(notebook));
+    cases.set(key, fresh);
+    controller.updateNotebookAffinity(notebook, NotebookControllerAffinity.Preferred);
+    return fresh;
+  };
+
+  async function recompute(notebook: NotebookDocument): Promise<void> {
+    const params: RecomputeParams = { uri: notebook.uri.toString() };
+    await client.sendRequest(recomputeRequest, params);
+    shownCase(notebook).showNow();
+  }
+
+  for (const notebook of workspace.notebookDocuments) if (isCase(notebook)) shownCase(notebook);
+  const parts: Disposable[] = [
+    changed,
+    controller,
+    client.onNotification(resultsNotification, (params: ResultsParams) => {
+      const notebook = workspace.notebookDocuments.find((each) => each.uri.toString() === params.uri);
+      if (notebook !== undefined && isCase(notebook)) shownCase(notebook).take(params);
+    }),
+    workspace.onDidOpenNotebookDocument((notebook) => {
+      if (isCase(notebook)) shownCase(notebook);
+    }),
+    workspace.onDidChangeNotebookDocument(({ notebook, contentChanges, cellChanges }) => {
+      const isEdit = contentChanges.length > 0 || cellChanges.some((each) => each.document !== undefined);
+      if (isEdit && isCase(notebook)) shownCase(notebook).edited();
+    }),
+    workspace.onDidCloseNotebookDocument((notebook) => {
+      const key = notebook.uri.toString();
+      if (cases.get(key)?.notebook !== notebook) return;
+      cases.get(key)?.dispose();
+      cases.delete(key);
+    }),
+    controller.onDidChangeSelectedNotebooks(({ notebook, selected }) => {
+      if (isCase(notebook)) shownCase(notebook).select(selected);
+    }),
+  ];
+  return {
+    of: (cell) => cases.get(cell.notebook.uri.toString())?.shown.get(cell.document.uri.toString())?.result,
+    onDidChange: changed.event,
+    dispose: () => {
+      for (const each of [...cases.values(), ...parts]) each.dispose();
+    },
+  };
+}
+
+class ShownCase {
+  readonly notebook: NotebookDocument;
+  /** By the uri of the cell's document. */
+  readonly shown = new Map<string, { readonly result: CellResult; readonly json: string }>();
+  readonly #controller: NotebookController;
+  readonly #changed: () => void;
+  #latest: ResultsParams | undefined;
+  #pause: ReturnType<typeof setTimeout> | undefined;
+  /** The editor accepts outputs only once it has chosen this controller for the notebook. */
+  #selected = false;
+
+  constructor(notebook: NotebookDocument, controller: NotebookController, changed: () => void) {
+    this.notebook = notebook;
+    this.#controller = controller;
+    this.#changed = changed;
+  }
+
+  dispose(): void {
+    clearTimeout(this.#pause);
+  }
+
+  select(selected: boolean): void {
+    this.#selected = selected;
+    // What was shown by another controller, or by this one before, is not known any more.
+    this.shown.clear();
+    if (selected) this.showNow();
+  }
+
+  take(params: ResultsParams): void {
+    this.#latest = params;
+    const { live, delay } = liveSettings(this.notebook);
+    if (!live && this.shown.size > 0) this.#show((json, before) => json === before);
+    else if (this.shown.size === 0) this.showNow();
+    else this.#showAfter(delay);
+  }
+
+  edited(): void {
+    if (this.#pause !== undefined) this.#showAfter(liveSettings(this.notebook).delay);
+  }
+
+  showNow(): void {
+    this.#show(() => true);
+  }
+
+  #showAfter(delay: number): void {
+    clearTimeout(this.#pause);
+    this.#pause = setTimeout(() => this.showNow(), delay);
+  }
+
+  /** Shows what `wanted` lets through; what it does not is taken away, so that nothing stale stands there. */
+  #show(wanted: (json: string, before: string | undefined) => boolean): void {
+    clearTimeout(this.#pause);
+    this.#pause = undefined;
+    const latest = this.#latest;
+    if (latest === undefined || !this.#selected || !this.#isCurrent(latest)) return;
+    const cells = new Map(this.notebook.getCells().map((cell) => [cell.document.uri.toString(), cell]));
+    for (const key of this.shown.keys()) if (!cells.has(key)) this.shown.delete(key);
+    let changes = false;
+    for (const { cell: key, result } of latest.cells) {
+      const cell = cells.get(key);
+      if (cell === undefined) continue;
+      const json = JSON.stringify(result);
+      const before = this.shown.get(key);
+      if (!wanted(json, before?.json)) {
+        if (before === undefined) continue;
+        this.shown.delete(key);
+        this.#output(cell, undefined);
+      } else if (json === before?.json) {
+        continue;
+      } else {
+        this.shown.set(key, { result, json });
+        this.#output(cell, result.blocks.length === 0 ? undefined : result);
+      }
+      changes = true;
+    }
+    if (changes) this.#changed();
+  }
+
+  /** Whether the results were computed from what the cells say now. */
+  #isCurrent({ cells }: ResultsParams): boolean {
+    const versions = new Map(cells.map(({ cell, version }) => [cell, version]));
+    const own = this.notebook.getCells();
+    return (
+      own.length === cells.length &&
+      own.every(({ document }) => versions.get(document.uri.toString()) === document.version)
+    );
+  }
+
+  #output(cell: NotebookCell, result: CellResult | undefined): void {
+    if (result === undefined && cell.outputs.length === 0) return;
+    const execution = this.#controller.createNotebookCellExecution(cell);
+    execution.start();
+    const [before] = cell.outputs;
+    const done =
+      result === undefined
+        ? execution.clearOutput()
+        : before !== undefined && cell.outputs.length === 1
+          ? // In place, so that the page does not jump.
+            execution.replaceOutputItems(itemsOf(result), before)
+          : execution.replaceOutput(new NotebookCellOutput(itemsOf(result)));
+    // A check that was computed and fails is a finding; the editor's red cross would say that something broke.
+    const end = () => execution.end(true);
+    done.then(end, end);
+  }
+}
+
+function itemsOf(result: CellResult): NotebookCellOutputItem[] {
+  return [
+    NotebookCellOutputItem.json(result, resultMime),
+    NotebookCellOutputItem.text(result.markdown, 'text/markdown'),
+  ];
+}
+
+function liveSettings({ uri }: NotebookDocument): { live: boolean; delay: number } {
+  const settings = workspace.getConfiguration('diag', uri);
+  return {
+    live: settings.get('liveResults', defaultSettings.liveResults),
+    delay: settings.get('liveResultsDelay', defaultSettings.liveResultsDelay),
+  };
+}
