@@ -1,5 +1,6 @@
 import type { TextEdit } from '../text/edits.ts';
 import type { Span } from '../text/span.ts';
+import { type EditingFacts, editingRows } from './catalogue/editing.ts';
 import { type ExpressionFacts, expressionRows } from './catalogue/expression.ts';
 import { type FileFacts, fileRows } from './catalogue/file.ts';
 import { type NamesFacts, namesRows } from './catalogue/names.ts';
@@ -9,7 +10,13 @@ import { type StudyFacts, studyRows } from './catalogue/study.ts';
 import type { Row, Rows, Severity } from './row.ts';
 
 /** The facts of every finding, by its stable code. */
-export type Facts = FileFacts & QuantityFacts & ExpressionFacts & NamesFacts & StudyFacts & RulesFacts;
+export type Facts = FileFacts &
+  QuantityFacts &
+  ExpressionFacts &
+  NamesFacts &
+  StudyFacts &
+  RulesFacts &
+  EditingFacts;
 export type Code = keyof Facts;
 
 /** The one place that words them. */
@@ -20,6 +27,7 @@ export const catalogue: Rows<Facts> = {
   ...namesRows,
   ...studyRows,
   ...rulesRows,
+  ...editingRows,
 };
 
 /** A change that the author may accept: edits in the text that the diagnostic's span counts in. */

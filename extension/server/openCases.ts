@@ -1,0 +1,232 @@
+import { checkCase } from '../../core/rules/checkCase.ts';
+import type { Service } from '../../core/service/service.ts';
+import type { Study } from '../../core/study/types.ts';
+import type { ResultsParams } from '../shared/protocol.ts';
+import { defaultSettings } from '../shared/settings.ts';
+import type { Host } from './host.ts';
+import { type Notebook, writtenNotebook } from './notebook.ts';
+import { findingsByView, type OpenCase, type PlacedFinding } from './openCase.ts';
+import { resultsOf } from './results.ts';
+import { sameFindings } from './sameFindings.ts';
+import { seenCase } from './seen.ts';
+import type { ServerSettings } from './settings.ts';
+import { type TextFile, writtenFile } from './textFile.ts';
+import type { View } from './view.ts';
+
+export type CaseDocument = Notebook | TextFile;
+
+/** Where findings and results go, and where settings come from. */
+export interface Editor {
+  readonly showFindings: (
+    uri: string,
+    version: number | undefined,
+    findings: readonly PlacedFinding[],
+  ) => void;
+  readonly showResults: (results: ResultsParams) => void;
+  readonly settingsFor: (uri: string) => Promise<ServerSettings>;
+  /** After a study: what other documents show of it (hints, colours) may have changed. */
+  readonly studied: () => void;
+}
+
+interface Held {
+  document: CaseDocument;
+  /** What the last study saw, as it came from the core; the next one starts from it. */
+  study: Study | undefined;
+  /** The case as it is seen now; undefined while a change waits to be studied. */
+  open: OpenCase | undefined;
+  /** The views of the last study. */
+  views: readonly View[];
+  settings: ServerSettings | undefined;
+  /** What each document shows now, by its uri. */
+  readonly shown: Map<string, Shown>;
+  /** How long the last study took, in milliseconds. */
+  lasted: number;
+  cancelStudy: (() => void) | undefined;
+  cancelResults: (() => void) | undefined;
+}
+
+interface Shown {
+  readonly version: number;
+  readonly findings: readonly PlacedFinding[];
+}
+
+/** A question about a document: its case, up to date with its text, and the view that was asked about. */
+export interface Asked {
+  readonly open: OpenCase;
+  readonly view: View;
+  readonly settings: ServerSettings;
+}
+
+/**
+ * The cases that are open. A change is studied soon after it came, together with those that follow at once;
+ * a question before that has it studied first. Findings of all documents of a case go out together, then results.
+ */
+export class OpenCases {
+  readonly #held = new Map<CaseDocument['kind'], Map<string, Held>>([
+    ['notebook', new Map()],
+    ['text', new Map()],
+  ]);
+  readonly #host: Host;
+  readonly #service: Service;
+  readonly #editor: Editor;
+
+  constructor(host: Host, service: Service, editor: Editor) {
+    this.#host = host;
+    this.#service = service;
+    this.#editor = editor;
+  }
+
+  open(document: CaseDocument): void {
+    const held: Held = {
+      document,
+      study: undefined,
+      open: undefined,
+      views: [],
+      settings: undefined,
+      shown: new Map(),
+      lasted: 0,
+      cancelStudy: undefined,
+      cancelResults: undefined,
+    };
+    this.#of(document.kind).set(document.uri, held);
+    this.#fetchSettings(held);
+  }
+
+  notebook(uri: string): Notebook | undefined {
+    const document = this.#of('notebook').get(uri)?.document;
+    return document?.kind === 'notebook' ? document : undefined;
+  }
+
+  textFile(uri: string): TextFile | undefined {
+    const document = this.#of('text').get(uri)?.document;
+    return document?.kind === 'text' ? document : undefined;
+  }
+
+  /** A document as it is now, after a change. One that is not open is none of ours. */
+  change(document: CaseDocument): void {
+    const held = this.#of(document.kind).get(document.uri);
+    if (held === undefined) return;
+    held.document = document;
+    held.open = undefined;
+    held.cancelResults?.();
+    held.cancelResults = undefined;
+    this.#studySoon(held);
+  }
+
+  close(kind: CaseDocument['kind'], uri: string): void {
+    const held = this.#of(kind).get(uri);
+    if (held === undefined) return;
+    held.cancelStudy?.();
+    held.cancelResults?.();
+    this.#of(kind).delete(uri);
+    for (const shown of held.shown.keys()) this.#editor.showFindings(shown, undefined, []);
+  }
+
+  /** The case of a text document: a cell of a notebook, or a file that is open as text. */
+  ask(uri: string): Asked | undefined {
+    const asText = this.#of('text').get(uri);
+    const held = asText ?? this.#notebookWith(uri);
+    if (held === undefined) return undefined;
+    const open = this.#upToDate(held);
+    const view = open.views.find((each) => each.uri === uri);
+    return view === undefined ? undefined : { open, view, settings: held.settings ?? defaultSettings };
+  }
+
+  /** The case that is open under this uri as a whole, as a notebook or as text. */
+  openCase(uri: string): OpenCase | undefined {
+    const held = this.#of('notebook').get(uri) ?? this.#of('text').get(uri);
+    return held === undefined ? undefined : this.#upToDate(held);
+  }
+
+  /** Studies from nothing, and shows everything again. */
+  recompute(uri: string): void {
+    const held = this.#of('notebook').get(uri) ?? this.#of('text').get(uri);
+    if (held === undefined) return;
+    held.study = undefined;
+    held.open = undefined;
+    this.#upToDate(held);
+  }
+
+  /** Settings may have changed: asks for them again and shows what follows. */
+  settingsChanged(): void {
+    for (const cases of this.#held.values()) for (const held of cases.values()) this.#fetchSettings(held);
+  }
+
+  #of(kind: CaseDocument['kind']): Map<string, Held> {
+    const cases = this.#held.get(kind);
+    if (cases === undefined) throw new Error(`There are no documents of kind ${kind}.`);
+    return cases;
+  }
+
+  #notebookWith(cell: string): Held | undefined {
+    for (const held of this.#of('notebook').values()) {
+      if (held.document.kind === 'notebook' && held.document.cells.some((each) => each.uri === cell))
+        return held;
+    }
+    return undefined;
+  }
+
+  #fetchSettings(held: Held): void {
+    void this.#editor.settingsFor(held.document.uri).then((settings) => {
+      held.settings = settings;
+      held.open = undefined;
+      if (this.#of(held.document.kind).get(held.document.uri) === held) this.#upToDate(held);
+    });
+  }
+
+  /** While studies are quick there is no pause; a case that takes long is left alone until the typing rests. */
+  #studySoon(held: Held): void {
+    held.cancelStudy?.();
+    const pause = held.lasted < 10 ? 0 : Math.min(held.lasted, longestPause);
+    held.cancelStudy = this.#host.later(pause, () => this.#upToDate(held));
+  }
+
+  #upToDate(held: Held): OpenCase {
+    held.cancelStudy?.();
+    held.cancelStudy = undefined;
+    if (held.open !== undefined) return held.open;
+    const { document } = held;
+    const from = this.#host.now();
+    const written = document.kind === 'notebook' ? writtenNotebook(document) : writtenFile(document);
+    held.study = checkCase(written.text, held.study);
+    const open = seenCase(document, written, held.study, held.settings ?? defaultSettings, held.views);
+    held.open = open;
+    held.views = open.views;
+    if (held.settings !== undefined) this.#show(held, open);
+    held.lasted = this.#host.now() - from;
+    return open;
+  }
+
+  #show(held: Held, open: OpenCase): void {
+    const gone = new Set(held.shown.keys());
+    const found = findingsByView(open);
+    open.views.forEach(({ uri, version }, index) => {
+      gone.delete(uri);
+      const findings = found[index] ?? [];
+      const before = held.shown.get(uri);
+      held.shown.set(uri, { version, findings });
+      const isKnown = before?.version === version && sameFindings(before.findings, findings);
+      const isEmpty = findings.length === 0 && (before?.findings.length ?? 0) === 0;
+      if (!isKnown && !isEmpty) this.#editor.showFindings(uri, version, findings);
+    });
+    for (const uri of gone) {
+      held.shown.delete(uri);
+      this.#editor.showFindings(uri, undefined, []);
+    }
+    this.#editor.studied();
+    if (open.isNotebook) {
+      held.cancelResults?.();
+      held.cancelResults = this.#host.later(0, () => this.#showResults(held, open));
+    }
+  }
+
+  /** Late ones are dropped: a result is sent only while its case is as it was when it was studied. */
+  #showResults(held: Held, open: OpenCase): void {
+    if (held.open !== open) return;
+    const { units } = held.settings ?? defaultSettings;
+    this.#editor.showResults(resultsOf(open, this.#service, units));
+  }
+}
+
+/** Milliseconds. */
+const longestPause = 300;

@@ -1,0 +1,65 @@
+import type { CellResult } from '../../core/service/cellResult.ts';
+import type { Service } from '../../core/service/service.ts';
+import type { UnitPreference } from '../../core/service/types.ts';
+import type { ResultsParams } from '../shared/protocol.ts';
+import type { OpenCase } from './openCase.ts';
+import type { View } from './view.ts';
+
+/** What stands under each cell of a notebook. */
+export function resultsOf(open: OpenCase, service: Service, units: UnitPreference): ResultsParams {
+  const { uri, version, views } = open;
+  return {
+    uri,
+    version,
+    cells: views.map((view) => ({
+      cell: view.uri,
+      version: view.version,
+      result: resultOf(open, view, service, units),
+    })),
+  };
+}
+
+/** A view shows one cell of the study; where a `---` line was typed into it, the results of all that it holds. */
+function resultOf(open: OpenCase, view: View, service: Service, units: UnitPreference): CellResult {
+  const results: CellResult[] = [];
+  for (let cell = view.firstCell; cell < view.pastCell; cell++) {
+    const raw = open.study.file.cells[cell]?.raw;
+    if (raw === undefined) continue;
+    const result = service.result(open.study, cell, units);
+    const lines = view.lines.pointAt(raw.start - view.start).line;
+    results.push(raw.start === view.start ? result : moved(result, raw.start - view.start, lines));
+  }
+  const [first, ...more] = results;
+  if (first === undefined) return nothing;
+  if (more.length === 0) return first;
+  return {
+    ...first,
+    blocks: results.flatMap((each) => each.blocks),
+    markdown: results.flatMap((each) => (each.markdown === '' ? [] : each.markdown)).join('\n\n'),
+    status: results.find((each) => each.status !== undefined)?.status,
+  };
+}
+
+/** The same result told from a text that starts earlier. */
+function moved(result: CellResult, by: number, lines: number): CellResult {
+  const first = result.status?.first;
+  return {
+    ...result,
+    blocks: result.blocks.map((block) =>
+      block.kind === 'finding' ? { ...block, line: block.line + lines } : block,
+    ),
+    status:
+      result.status === undefined || first === undefined
+        ? result.status
+        : { ...result.status, first: { start: first.start + by, end: first.end + by } },
+  };
+}
+
+const nothing: CellResult = {
+  version: 1,
+  kind: 'unread',
+  title: '',
+  blocks: [],
+  markdown: '',
+  status: undefined,
+};

@@ -1,0 +1,145 @@
+import {
+  CodeActionKind,
+  type Connection,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import type { Service } from '../../core/service/service.ts';
+import {
+  type CheckFileParams,
+  checkFileRequest,
+  forgetFilesNotification,
+  type RecomputeParams,
+  recomputeRequest,
+  resultsNotification,
+} from '../shared/protocol.ts';
+import { defaultSettings } from '../shared/settings.ts';
+import { answerQuestions } from './answerQuestions.ts';
+import { ClosedFiles } from './closedFiles.ts';
+import { changedText, notebookChangeFrom, notebookFrom, textFileFrom } from './fromLsp.ts';
+import type { Host } from './host.ts';
+import { changedNotebook } from './notebook.ts';
+import { OpenCases } from './openCases.ts';
+import { type ServerSettings, settingsFrom } from './settings.ts';
+import { diagnosticTo, semanticLegend } from './toLsp.ts';
+
+/**
+ * The language server: notebooks and files → studies → findings, results and answers.
+ * Everything it is made of is put together here; it starts when the connection listens.
+ */
+export function serve(connection: Connection, service: Service, host: Host): void {
+  let client: InitializeParams['capabilities'] = {};
+  let cancelRefresh: (() => void) | undefined;
+
+  const cases = new OpenCases(host, service, {
+    showFindings: (uri, version, findings) =>
+      void connection.sendDiagnostics({
+        uri,
+        ...(version === undefined ? {} : { version }),
+        diagnostics: findings.map(diagnosticTo),
+      }),
+    showResults: (results) => void connection.sendNotification(resultsNotification, results),
+    settingsFor,
+    studied: refreshSoon,
+  });
+  const closedFiles = new ClosedFiles(
+    cases,
+    settingsFor,
+    (uri, findings) => void connection.sendDiagnostics({ uri, diagnostics: findings.map(diagnosticTo) }),
+  );
+
+  connection.onInitialize(({ capabilities }): InitializeResult => {
+    client = capabilities;
+    return { capabilities: abilities, serverInfo: { name: 'casebook' } };
+  });
+  connection.onDidChangeConfiguration(() => cases.settingsChanged());
+
+  connection.onDidOpenTextDocument(({ textDocument }) => {
+    closedFiles.forget(textDocument.uri);
+    cases.open(textFileFrom(textDocument));
+  });
+  connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
+    const before = cases.textFile(uri);
+    if (before !== undefined) {
+      cases.change({ ...before, version, text: changedText(before.text, contentChanges) });
+    }
+  });
+  connection.onDidCloseTextDocument(({ textDocument }) => cases.close('text', textDocument.uri));
+
+  const notebooks = connection.notebooks.synchronization;
+  notebooks.onDidOpenNotebookDocument(({ notebookDocument, cellTextDocuments }) => {
+    closedFiles.forget(notebookDocument.uri);
+    cases.open(notebookFrom(notebookDocument, cellTextDocuments));
+  });
+  notebooks.onDidChangeNotebookDocument(({ notebookDocument: { uri, version }, change }) => {
+    const before = cases.notebook(uri);
+    if (before !== undefined) {
+      cases.change(changedNotebook(before, notebookChangeFrom(version, change, before)));
+    }
+  });
+  notebooks.onDidCloseNotebookDocument(({ notebookDocument }) =>
+    cases.close('notebook', notebookDocument.uri),
+  );
+
+  connection.onRequest(recomputeRequest, ({ uri }: RecomputeParams) => {
+    cases.recompute(uri);
+    return null;
+  });
+  connection.onRequest(checkFileRequest, ({ uri, text }: CheckFileParams) => closedFiles.check(uri, text));
+  connection.onNotification(forgetFilesNotification, () => closedFiles.forgetAll());
+
+  answerQuestions(connection, service, cases, () => client.textDocument?.definition?.linkSupport === true);
+
+  /** Settings hold for a folder or a file: they are asked for by document. A client that has none gets the defaults. */
+  async function settingsFor(scopeUri: string): Promise<ServerSettings> {
+    if (client.workspace?.configuration !== true) return defaultSettings;
+    try {
+      return settingsFrom(await connection.workspace.getConfiguration({ scopeUri, section: 'diag' }));
+    } catch {
+      return defaultSettings;
+    }
+  }
+
+  /** Editors ask again for hints and colours of the document that changed, not for those of the other cells. */
+  function refreshSoon(): void {
+    cancelRefresh?.();
+    cancelRefresh = host.later(restOfTyping, () => {
+      if (client.workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
+      if (client.workspace?.semanticTokens?.refreshSupport === true) {
+        connection.languages.semanticTokens.refresh();
+      }
+    });
+  }
+}
+
+/** Milliseconds. */
+const restOfTyping = 200;
+
+const abilities: InitializeResult['capabilities'] = {
+  positionEncoding: 'utf-16',
+  textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+  // No choice of cells: notes count for the numbers of cells and lines.
+  notebookDocumentSync: { notebookSelector: [{ notebook: 'diag' }], save: false },
+  hoverProvider: true,
+  completionProvider: { triggerCharacters: ['.', ':', ' ', '('] },
+  signatureHelpProvider: { triggerCharacters: ['(', ','], retriggerCharacters: [')'] },
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  renameProvider: { prepareProvider: true },
+  documentSymbolProvider: true,
+  foldingRangeProvider: true,
+  semanticTokensProvider: { legend: semanticLegend, full: true, range: false },
+  inlayHintProvider: true,
+  selectionRangeProvider: true,
+  documentLinkProvider: {},
+  documentFormattingProvider: true,
+  codeActionProvider: {
+    codeActionKinds: [
+      CodeActionKind.QuickFix,
+      CodeActionKind.RefactorRewrite,
+      CodeActionKind.RefactorExtract,
+    ],
+  },
+};
