@@ -1,5 +1,6 @@
 import type { Cell } from '../casefile/cell.ts';
 import { joinStream } from '../casefile/stream.ts';
+import type { Value } from '../expression/value.ts';
 import type { Finding, Study } from '../study/types.ts';
 import { lineIndex } from '../text/lines.ts';
 import type { Answer, Block, CasePage, Section } from './blocks.ts';
@@ -65,10 +66,15 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
       as: 'as' in cell && cell.as !== undefined ? words(cell.as) : undefined,
       audience: audience(words(cell.for)),
     });
-    const answer = cell.kind === 'question' ? answerOf(cell, index + 1) : undefined;
+    const answer =
+      cell.kind === 'question' ? answerOf(cell, index + 1, computedAnswer(study, index)) : undefined;
     if (answer !== undefined) answers.push(answer);
   });
   return { title: study.title === '' ? file : study.title, summary: summaryOf(study), sections, answers };
+}
+
+function computedAnswer(study: Study, cell: number): Value | undefined {
+  return study.answers.find((each) => each.cell === cell)?.value;
 }
 
 /** Of a cell that could not be read, so much of its text is shown. In UTF-16 units. */

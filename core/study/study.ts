@@ -13,7 +13,7 @@ import { collectNames } from './names.ts';
 import { placedIn } from './placed.ts';
 import { onOneLine, type Parse, parserKnowing } from './source.ts';
 import { nextMeasurement, weigh } from './suspects.ts';
-import type { Computed, Expectation, Finding, Reading, Study, Suspect } from './types.ts';
+import type { Answer, Computed, Expectation, Finding, Reading, Study, Suspect } from './types.ts';
 
 /**
  * Studies a case: text → cells → names and types → values → verdicts.
@@ -35,29 +35,16 @@ export function study(text: string, previous?: Study): Study {
     now: new Map(),
     fresh: { count: 0 },
   };
-  const found = evaluateDefinitions(around);
+  const circles = evaluateDefinitions(around);
   const computed = cells.flatMap((each) => each.definitions.map((one) => computedOf(one, around)));
-  const expectations: Expectation[] = [];
-  for (const cell of cells) {
-    const here = found[cell.cell] ?? [];
-    here.push(...cell.diagnostics);
-    for (const definition of cell.definitions) {
-      const about = around.done.get(definition.id)?.diagnostics ?? definition.source.diagnostics;
-      here.push(...placedIn(definition.source.node, about));
-    }
-    const inCell: Expectation[] = [];
-    for (const statement of cell.statements) {
-      const evaluated = evaluateSource(statement.source, cell.cell, around);
-      const { expectation, diagnostics } = expectationOf(statement, evaluated);
-      here.push(...placedIn(statement.source.node, evaluated.diagnostics), ...diagnostics);
-      inCell.push(expectation);
-    }
-    for (const answer of cell.answers) {
-      here.push(...placedIn(answer.node, evaluateSource(answer, cell.cell, around).diagnostics));
-    }
-    here.push(...faultsNotShown(cell, inCell), ...repeatedName(cells, cell));
-    expectations.push(...inCell);
-  }
+  const evaluated = cells.map((each) => evaluateCell(each, around));
+  const expectations = evaluated.flatMap((each) => each.expectations);
+  const found = cells.map((cell, i) => [
+    ...(circles[i] ?? []),
+    ...cell.diagnostics,
+    ...(evaluated[i]?.diagnostics ?? []),
+    ...repeatedName(cells, cell),
+  ]);
   const suspects = suspectsOf(cells, expectations);
   return {
     text,
@@ -66,6 +53,7 @@ export function study(text: string, previous?: Study): Study {
     readings: [...header.values.values(), ...readings],
     computed: named(computed, readings),
     expectations,
+    answers: evaluated.flatMap((each) => each.answers),
     suspects,
     next: nextMeasurement(suspects, notTakenIn(readings)),
     findings: inOrder(file, header, found),
@@ -80,6 +68,34 @@ export function study(text: string, previous?: Study): Study {
       fresh: around.fresh.count,
     },
   };
+}
+
+/** What a cell's own expressions come to: its computed names are done already, its statements and answers are not. */
+function evaluateCell(
+  cell: CellFacts,
+  around: Surroundings,
+): {
+  readonly expectations: readonly Expectation[];
+  readonly answers: readonly Answer[];
+  readonly diagnostics: readonly Diagnostic[];
+} {
+  const diagnostics: Diagnostic[] = [];
+  for (const { id, source } of cell.definitions) {
+    diagnostics.push(...placedIn(source.node, around.done.get(id)?.diagnostics ?? source.diagnostics));
+  }
+  const expectations = cell.statements.map((statement) => {
+    const evaluated = evaluateSource(statement.source, cell.cell, around);
+    const result = expectationOf(statement, evaluated);
+    diagnostics.push(...placedIn(statement.source.node, evaluated.diagnostics), ...result.diagnostics);
+    return result.expectation;
+  });
+  const answers = cell.answers.map((source): Answer => {
+    const { value, from, diagnostics: about } = evaluateSource(source, cell.cell, around);
+    diagnostics.push(...placedIn(source.node, about));
+    return { cell: cell.cell, text: onOneLine(source.node.text), value, from };
+  });
+  diagnostics.push(...faultsNotShown(cell, expectations));
+  return { expectations, answers, diagnostics };
 }
 
 /** The header is the file's first cell. */

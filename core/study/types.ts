@@ -15,6 +15,7 @@ export interface Study {
   readonly readings: readonly Reading[];
   readonly computed: readonly Computed[];
   readonly expectations: readonly Expectation[];
+  readonly answers: readonly Answer[];
   readonly suspects: readonly Suspect[];
   /** The measurement or test not yet taken that would separate the most suspects. */
   readonly next: string | undefined;
@@ -103,6 +104,15 @@ export interface Expectation {
   readonly showsFault: boolean;
   /** The suspect whose prediction it is. */
   readonly suspect: string | undefined;
+}
+
+/** The answer of a question, computed. */
+export interface Answer {
+  readonly cell: number;
+  /** The expression on one line. */
+  readonly text: string;
+  readonly value: Value;
+  readonly from: readonly string[];
 }
 
 export type Standing = 'still possible' | 'ruled out' | 'not tested';

@@ -1,5 +1,8 @@
 import type { QuestionCell } from '../../casefile/cell.ts';
+import type { Value } from '../../expression/value.ts';
 import type { Answer, Block } from '../blocks.ts';
+import { inWords } from '../figure.ts';
+import { typeOf, unitWords, valueFigure } from '../readingTable.ts';
 import { type CellContent, said, words } from './cellContext.ts';
 
 /** A question with its choices; the answer stands at the end of the case. */
@@ -18,8 +21,12 @@ export function questionContent(cell: QuestionCell): CellContent {
   };
 }
 
-/** The answer with its hints and reasons; undefined when the question has none. */
-export function answerOf(cell: QuestionCell, number: number): Answer | undefined {
+/** The answer with its number, hints and reasons; undefined when the question has none. */
+export function answerOf(
+  cell: QuestionCell,
+  number: number,
+  computed: Value | undefined,
+): Answer | undefined {
   const blocks: Block[] = [
     ...hints(cell),
     ...(cell.answer === undefined
@@ -28,13 +35,21 @@ export function answerOf(cell: QuestionCell, number: number): Answer | undefined
           {
             kind: 'paragraph' as const,
             lead: 'Answer',
-            runs: [{ code: words(cell.answer) }, ...accepted(cell)],
+            runs: [...figureWords(computed), { code: words(cell.answer) }, ...accepted(cell)],
           },
         ]),
     ...rightChoices(cell),
     ...said(cell.because, 'Because'),
   ];
   return blocks.length === 0 ? undefined : { number, title: words(cell.title), blocks };
+}
+
+/** "29.7 ± 0.2 inHg absolute, from ": what the expression behind it comes to. */
+function figureWords(computed: Value | undefined): string[] {
+  const figure = computed === undefined ? undefined : valueFigure(computed);
+  if (computed === undefined || figure === undefined) return [];
+  const type = typeOf(computed);
+  return [`${inWords(figure, type === undefined ? '' : unitWords(type))}, from `];
 }
 
 function accepted(cell: QuestionCell): string[] {
