@@ -108,8 +108,6 @@ function words(text: string, span: Span): Typed {
     type: wordsType,
     span,
     value: { kind: 'words', text },
-    operand: undefined,
-    written: undefined,
   };
 }
 
@@ -127,11 +125,12 @@ function truth(word: 'true' | 'false' | 'yes' | 'no' | 'unclear', span: Span): T
     member: undefined,
     why: undefined,
   } as const;
-  return { kind: 'constant', type: truthType, span, value, operand: undefined, written: undefined };
+  return { kind: 'constant', type: truthType, span, value };
 }
 
 /** A dotted name: the scope says how much of it names a value, the rest are members of that value. */
 function checkName(checking: Checking, tree: NameReference | Member): Typed {
+  if (tree.kind === 'name') return resolved(checking, tree, [tree.name], [tree.span]);
   const path: string[] = [];
   const spans: Span[] = [];
   let base: Expression = tree;
@@ -145,23 +144,29 @@ function checkName(checking: Checking, tree: NameReference | Member): Typed {
     return members(checking, check(checking, base), base, path.reverse(), spans.reverse());
   path.push(base.name);
   spans.push(base.span);
-  if (path.length > 1) {
-    path.reverse();
-    spans.reverse();
-  }
-  const resolved = checking.scope.resolve(path, spans);
-  if (resolved.kind === 'problem') {
-    found(checking, resolved.diagnostic);
+  return resolved(checking, tree, path.reverse(), spans.reverse());
+}
+
+function resolved(
+  checking: Checking,
+  tree: NameReference | Member,
+  path: readonly string[],
+  spans: readonly Span[],
+): Typed {
+  const resolution = checking.scope.resolve(path, spans);
+  if (resolution.kind === 'problem') {
+    found(checking, resolution.diagnostic);
     return broken(tree.span);
   }
-  const { id, type, used, role } = resolved;
+  const { id, type, used, role } = resolution;
   let operand: Operand | undefined;
   if (role !== undefined && (type.kind === 'one' || type.kind === 'members' || type.kind === 'series')) {
-    operand = { ...type.quantity, ...(role === 'barometer' ? { isBarometer: true } : { isManifold: true }) };
+    const { dimension, kind, unit } = type.quantity;
+    operand = { dimension, kind, unit, isBarometer: role === 'barometer', isManifold: role === 'manifold' };
   }
-  const end = spans[used - 1]?.end ?? tree.span.end;
-  const read: Typed = { kind: 'read', id, type, operand, span: { start: base.span.start, end } };
-  if (used >= path.length) return read;
+  if (used >= path.length) return { kind: 'read', id, type, operand, span: tree.span };
+  const span = { start: tree.span.start, end: spans[used - 1]?.end ?? tree.span.end };
+  const read: Typed = { kind: 'read', id, type, operand, span };
   return members(checking, read, tree, path.slice(used), spans.slice(used));
 }
 
@@ -236,12 +241,18 @@ function checkSign(checking: Checking, tree: Sign): Typed {
   return { kind: 'negative', of, type: of.type, span: tree.span };
 }
 
-const rules: Record<'+' | '-' | '*' | '/', (left: Operand, right: Operand) => TypeAnswer> = {
-  '+': addTypes,
-  '-': subtractTypes,
-  '*': multiplyTypes,
-  '/': divideTypes,
-};
+function ruleOf(operator: '+' | '-' | '*' | '/'): (left: Operand, right: Operand) => TypeAnswer {
+  switch (operator) {
+    case '+':
+      return addTypes;
+    case '-':
+      return subtractTypes;
+    case '*':
+      return multiplyTypes;
+    case '/':
+      return divideTypes;
+  }
+}
 
 function checkSum(checking: Checking, tree: Arithmetic, operator: '+' | '-' | '*' | '/'): Typed {
   const left = check(checking, tree.left);
@@ -250,7 +261,7 @@ function checkSum(checking: Checking, tree: Arithmetic, operator: '+' | '-' | '*
   const a = numeric(checking, left, tree.left, operator);
   const b = numeric(checking, right, tree.right, operator);
   if (a === undefined || b === undefined) return broken(tree.span);
-  const answer = byRule(checking, rules[operator], a, b, tree.left, tree.right);
+  const answer = byRule(checking, ruleOf(operator), a, b, tree.left, tree.right);
   if (answer === undefined) return broken(tree.span);
   const type = paired(checking, left.type, right.type, answer.type, tree.span);
   if (type === undefined) return broken(tree.span);
@@ -318,8 +329,8 @@ function isPlain({ type }: Typed): boolean {
 function constantNumber(typed: Typed): number | undefined {
   if (typed.type.kind !== 'one' || typed.type.quantity.dimension !== plain) return undefined;
   switch (typed.kind) {
-    case 'constant':
-      return typed.value.kind === 'one' ? typed.value.amount.si : undefined;
+    case 'literal':
+      return typed.written.value * typed.written.unit.factor;
     case 'negative': {
       const of = constantNumber(typed.of);
       return of === undefined ? undefined : -of;

@@ -1,6 +1,4 @@
 import { type Code, type Diagnostic, diagnose, type Facts, type Fix } from '../diagnostics/diagnostic.ts';
-import { exact, measured } from '../quantity/amount.ts';
-import { halfWidthSi, toSi } from '../quantity/convert.ts';
 import { type KindProblem, kindDiagnostic, type Operand, type TypeAnswer } from '../quantity/kinds.ts';
 import type { Kind, Quantity, QuantityType } from '../quantity/types.ts';
 import { plainUnit } from '../quantity/unit.ts';
@@ -8,7 +6,7 @@ import type { Span } from '../text/span.ts';
 import type { Scope } from './scope.ts';
 import type { Expression } from './tree.ts';
 import type { Type } from './type.ts';
-import type { Broken, Constant, Typed } from './typed.ts';
+import type { Broken, Literal, Typed } from './typed.ts';
 import { writeExpression } from './write.ts';
 
 /** One pass over one expression. */
@@ -46,35 +44,25 @@ export function isBroken(typed: Typed): boolean {
 /** A literal, taken as a kind: its own where the place does not decide. */
 export function literal(
   checking: Checking,
-  quantity: Quantity,
+  written: Quantity,
   span: Span,
-  kind: Kind = quantity.kind,
-): Constant {
-  const { unit, value } = quantity;
-  const type: QuantityType = { dimension: unit.dimension, kind, unit };
-  const si = toSi(value, unit, kind);
-  const source = `${checking.scope.place ?? ''}@${span.start}`;
-  const amount = quantity.plusMinus === 0 ? exact(si) : measured(si, source, halfWidthSi(quantity));
-  const bare = !quantity.kindGiven;
+  kind: Kind = written.kind,
+): Literal {
+  const { unit } = written;
+  const { dimension } = unit;
+  const bare = !written.kindGiven;
   const operand: Operand =
     unit === plainUnit
-      ? { dimension: type.dimension, kind, unit, bare, number: value }
-      : { dimension: type.dimension, kind, unit, bare };
-  return {
-    kind: 'constant',
-    type: { kind: 'one', quantity: type },
-    span,
-    value: { kind: 'one', type, amount },
-    operand,
-    written: quantity,
-  };
+      ? { dimension, kind, unit, bare, number: written.value }
+      : { dimension, kind, unit, bare };
+  const type: Type = { kind: 'one', quantity: { dimension, kind, unit } };
+  return { kind: 'literal', type, span, written, operand, place: checking.scope.place };
 }
 
 /** What the rules of kinds need to know about an operand; undefined for what is no number. */
 export function operandOf(typed: Typed): Operand | undefined {
-  if (typed.kind === 'constant' || typed.kind === 'read') {
-    if (typed.operand !== undefined) return typed.operand;
-  }
+  if (typed.kind === 'literal') return typed.operand;
+  if (typed.kind === 'read' && typed.operand !== undefined) return typed.operand;
   const { type } = typed;
   return type.kind === 'one' || type.kind === 'members' || type.kind === 'series' || type.kind === 'range'
     ? type.quantity
@@ -84,8 +72,8 @@ export function operandOf(typed: Typed): Operand | undefined {
 /** The operand taken as the kind that its place asks for; as it is when the place asks for nothing. */
 export function takenAs(checking: Checking, typed: Typed, kind: Kind | undefined): Typed {
   if (kind === undefined) return typed;
-  if (typed.kind === 'constant' && typed.written !== undefined) {
-    return literal(checking, typed.written, typed.span, kind);
+  if (typed.kind === 'literal') {
+    return typed.operand.kind === kind ? typed : literal(checking, typed.written, typed.span, kind);
   }
   const { type } = typed;
   if (type.kind !== 'one' && type.kind !== 'members' && type.kind !== 'series' && type.kind !== 'range')

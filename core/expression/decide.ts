@@ -2,9 +2,11 @@ import { halfWidth, linear, multiply, scale, subtract } from '../quantity/amount
 import type { Amount, QuantityType } from '../quantity/types.ts';
 import { absentOf, cannotCompute, notMeasured, undecided, worse } from './absent.ts';
 import { memberOf, sayMember } from './combine.ts';
+import { quantityOf, sayLimit } from './sayLimit.ts';
 import { indexAt, sampleAt } from './series.ts';
 import type { Relation } from './tree.ts';
-import type { Absent, Members, Series, Truth, Value, Verdict } from './value.ts';
+import type { Comparing } from './typed.ts';
+import type { Absent, Members, Range, Series, Truth, Value, Verdict } from './value.ts';
 
 /** How far a statement is inside its limit, in SI units, and what that makes it. */
 export interface Decision {
@@ -74,18 +76,19 @@ export function negated(test: Test): Test {
   };
 }
 
-export function oppositeOf(verdict: Verdict): Verdict {
+function oppositeOf(verdict: Verdict): Verdict {
   return verdict === 'holds' ? 'fails' : verdict === 'fails' ? 'holds' : verdict;
 }
 
 const nothing: Amount = { si: Number.NaN, spread: [] };
 
-/** What a statement says about: its operands, the type of its left side, its limit for people. */
+/** A comparison with its operands' values. */
 export interface Statement {
   readonly operands: readonly Value[];
   readonly test: Test;
-  readonly type: QuantityType;
-  readonly limit: (operands: readonly Amount[]) => string;
+  readonly node: Comparing;
+  /** The limits of `x in spec`, which are no operands: either may be open. */
+  readonly range: Range | undefined;
 }
 
 /**
@@ -101,14 +104,17 @@ export function decide(statement: Statement): Truth {
     if (operand.kind !== 'one') plain = false;
   }
   if (plain) {
-    const amounts: Amount[] = [];
-    for (const operand of operands) if (operand.kind === 'one') amounts.push(operand.amount);
+    const amounts = operands.map(amountOfOne);
     return truth(statement, amounts, statement.test(amounts), undefined);
   }
   const absent = absentOf(operands);
   if (absent !== undefined) return undecided(absent);
   if (shape === undefined) return undecided(cannotCompute('it is no number'));
   return shape.kind === 'members' ? byMember(statement, shape) : bySample(statement, shape);
+}
+
+function amountOfOne(value: Value): Amount {
+  return value.kind === 'one' ? value.amount : nothing;
 }
 
 /** The order in which verdicts count where all must hold. */
@@ -189,25 +195,70 @@ function amountOf(value: Value): Amount | Absent {
 }
 
 function truth(
-  { type, limit }: Statement,
+  statement: Statement,
   amounts: readonly Amount[],
   { verdict, margin, uncertainty }: Decision,
   member: string | undefined,
 ): Truth {
+  return new Decided(statement, amounts, verdict, margin, uncertainty, member);
+}
+
+/** A verdict whose limit is worded when someone reads it: most verdicts are only counted. */
+class Decided implements Truth {
+  readonly kind = 'truth';
+  readonly verdict: Verdict;
+  readonly left: Truth['left'];
+  readonly margin: number;
+  readonly marginUncertainty: number;
+  readonly marginType: QuantityType;
+  readonly member: string | undefined;
+  readonly why: string | undefined;
+  readonly #statement: Statement;
+  readonly #amounts: readonly Amount[];
+
+  constructor(
+    statement: Statement,
+    amounts: readonly Amount[],
+    verdict: Verdict,
+    margin: number,
+    uncertainty: number,
+    member: string | undefined,
+  ) {
+    this.verdict = verdict;
+    const type = leftType(statement.node);
+    this.left = { type, amount: amounts[0] ?? nothing };
+    this.margin = margin;
+    this.marginUncertainty = uncertainty;
+    this.marginType = differenceOf(type);
+    this.member = member;
+    this.why = verdict === 'cannot compute' ? 'the result is no number' : undefined;
+    this.#statement = statement;
+    this.#amounts = amounts;
+  }
+
+  get limit(): string {
+    return sayLimit(this.#statement.node, this.#statement.range, this.#amounts);
+  }
+}
+
+/** The same statement denied. What is too close, not measured or not computable stays so. */
+export function opposite(truth: Truth): Truth {
+  const { kind, verdict, left, margin, marginUncertainty, marginType, limit, member, why } = truth;
   return {
-    kind: 'truth',
-    verdict,
-    left: { type, amount: amounts[0] ?? nothing },
-    margin,
-    marginUncertainty: uncertainty,
-    marginType: differenceOf(type),
-    // Worded when someone reads it: most verdicts are only counted.
-    get limit() {
-      return limit(amounts);
-    },
+    kind,
+    verdict: oppositeOf(verdict),
+    left,
+    margin: margin === undefined ? undefined : -margin + 0,
+    marginUncertainty,
+    marginType,
+    limit,
     member,
-    why: verdict === 'cannot compute' ? 'the result is no number' : undefined,
+    why,
   };
+}
+
+function leftType(node: Comparing): QuantityType {
+  return quantityOf(node.kind === 'compare' || node.kind === 'within' ? node.left : node.of);
 }
 
 /** A margin is a difference of what is compared, in the left side's unit. */

@@ -1,40 +1,23 @@
-import { power } from '../quantity/amount.ts';
-import { fromSi } from '../quantity/convert.ts';
-import type { QuantityType } from '../quantity/types.ts';
-import { plainUnit } from '../quantity/unit.ts';
+import { exact, measured, power } from '../quantity/amount.ts';
+import { fromSi, halfWidthSi, toSi } from '../quantity/convert.ts';
 import { absentOf, cannotCompute, undecided } from './absent.ts';
 import { combine, each, finite, memberOf, negative, sayMember } from './combine.ts';
 import { convertPressure } from './convertPressure.ts';
-import {
-  betweenTest,
-  decide,
-  limitDecision,
-  negated,
-  oppositeOf,
-  order,
-  relationTest,
-  type Statement,
-  type Test,
-  withinTest,
-} from './decide.ts';
+import { decide, opposite, order } from './decide.ts';
 import { lift } from './lift.ts';
 import { cutSeries, pickSamples } from './pickSamples.ts';
-import { sayBetween, sayRelation, sayWithin } from './sayLimit.ts';
 import type { Environment } from './scope.ts';
-import type { Relation } from './tree.ts';
+import { statementOf } from './statement.ts';
 import type {
   Apply,
-  Between,
   Both,
   Choice,
-  Compare,
   Entry,
-  InRange,
+  Literal,
   SameWord,
   Supply,
   Typed,
   TypedExpression,
-  Within,
 } from './typed.ts';
 import type { Truth, Value } from './value.ts';
 
@@ -52,6 +35,8 @@ export function evaluateNode(node: Typed, environment: Environment): Value {
       return cannotCompute('the expression has an error');
     case 'constant':
       return node.value;
+    case 'literal':
+      return literalValue(node);
     case 'read':
       return environment.value(node.id);
     case 'taken':
@@ -88,22 +73,24 @@ export function evaluateNode(node: Typed, environment: Environment): Value {
     case 'between':
     case 'within':
     case 'in range':
-      return decide(operandsOf(node, environment));
+      return decide(statementOf(node, environment));
     case 'same word':
       return sameWord(node, environment);
-    case 'opposite': {
-      const of = truthOf(evaluateNode(node.of, environment));
-      return {
-        ...of,
-        verdict: oppositeOf(of.verdict),
-        margin: of.margin === undefined ? undefined : -of.margin + 0,
-      };
-    }
+    case 'opposite':
+      return opposite(truthOf(evaluateNode(node.of, environment)));
     case 'both':
       return both(node, environment);
     case 'choice':
       return choice(node, environment);
   }
+}
+
+function literalValue({ written, operand, type, place, span }: Literal): Value {
+  const si = toSi(written.value, written.unit, operand.kind);
+  const quantity = 'quantity' in type ? type.quantity : operand;
+  if (written.plusMinus === 0) return { kind: 'one', type: quantity, amount: exact(si) };
+  const amount = measured(si, `${place ?? ''}@${span.start}`, halfWidthSi(written));
+  return { kind: 'one', type: quantity, amount };
 }
 
 const noRoot = cannotCompute('a negative number has no such power');
@@ -174,90 +161,6 @@ function convert(node: Extract<Typed, { kind: 'convert' }>, environment: Environ
   if (!('quantity' in from) || !('quantity' in node.type)) return cannotCompute('it is no pressure');
   const value = evaluateNode(node.of, environment);
   return convertPressure(value, from.quantity.kind, node.type.quantity, environment.barometer);
-}
-
-/** The operands of a comparison and how they are judged. */
-export function operandsOf(node: Compare | Between | Within | InRange, environment: Environment): Statement {
-  switch (node.kind) {
-    case 'compare': {
-      const { relation } = node;
-      const type = quantityOf(node.right);
-      return {
-        operands: [evaluateNode(node.left, environment), evaluateNode(node.right, environment)],
-        test: relationTests[relation],
-        type: quantityOf(node.left),
-        limit: ([, limit]) => sayRelation(relation, limit, type),
-      };
-    }
-    case 'between': {
-      const low = quantityOf(node.low);
-      const high = quantityOf(node.high);
-      return {
-        operands: [
-          evaluateNode(node.of, environment),
-          evaluateNode(node.low, environment),
-          evaluateNode(node.high, environment),
-        ],
-        test: node.negated ? negated(betweenTest) : betweenTest,
-        type: quantityOf(node.of),
-        limit: ([, from, to]) => sayBetween(from, to, low, high, node.negated),
-      };
-    }
-    case 'within': {
-      const tolerance = quantityOf(node.tolerance);
-      const right = quantityOf(node.right);
-      const test = withinTest(node.relative);
-      return {
-        operands: [
-          evaluateNode(node.left, environment),
-          evaluateNode(node.tolerance, environment),
-          evaluateNode(node.right, environment),
-        ],
-        test: node.negated ? negated(test) : test,
-        type: quantityOf(node.left),
-        limit: ([, share, of]) => sayWithin(share, of, tolerance, right, node.negated),
-      };
-    }
-    case 'in range':
-      return rangeStatement(node, environment);
-  }
-}
-
-const relationTests: Record<Relation, Test> = {
-  '<': relationTest('<'),
-  '<=': relationTest('<='),
-  '>': relationTest('>'),
-  '>=': relationTest('>='),
-};
-
-function quantityOf({ type }: Typed): QuantityType {
-  return 'quantity' in type ? type.quantity : plainNumber;
-}
-
-const plainNumber: QuantityType = { dimension: plainUnit.dimension, kind: 'none', unit: plainUnit };
-
-function rangeStatement(node: InRange, environment: Environment): Statement {
-  const of = evaluateNode(node.of, environment);
-  const range = evaluateNode(node.range, environment);
-  const type = quantityOf(node.of);
-  const limits = quantityOf(node.range);
-  if (range.kind !== 'range') {
-    const none = range.kind === 'absent' ? range : cannotCompute('it is no range');
-    return { operands: [of, none], test: betweenTest, type, limit: () => '' };
-  }
-  const { low, high } = range;
-  const test: Test = ([x = { si: Number.NaN, spread: [] }]) => {
-    const below = low === undefined ? undefined : limitDecision(x, low, 1);
-    const above = high === undefined ? undefined : limitDecision(x, high, -1);
-    if (below === undefined) return above ?? { verdict: 'holds', margin: 0, uncertainty: 0 };
-    return above !== undefined && above.margin < below.margin ? above : below;
-  };
-  return {
-    operands: [of],
-    test: node.negated ? negated(test) : test,
-    type,
-    limit: () => sayBetween(low, high, limits, limits, node.negated),
-  };
 }
 
 const noNumbers = {

@@ -14,12 +14,18 @@ export const levels = {
   post: 10,
 };
 
+/** The level of an operator; 0 for what is none. */
 export function levelOf(mark: Mark): number {
   switch (mark) {
-    case 'or':
-      return levels.or;
-    case 'and':
-      return levels.and;
+    case 'end':
+    case ')':
+      return 0;
+    case '+':
+    case '-':
+      return levels.sum;
+    case '*':
+    case '/':
+      return levels.term;
     case '<':
     case '<=':
     case '>':
@@ -30,20 +36,18 @@ export function levelOf(mark: Mark): number {
     case 'within':
     case 'in':
       return levels.compare;
-    case 'from':
-    case 'where':
-      return levels.window;
-    case '+':
-    case '-':
-      return levels.sum;
-    case '*':
-    case '/':
-      return levels.term;
-    case '^':
-      return levels.power;
     case '.':
     case '[':
       return levels.post;
+    case 'and':
+      return levels.and;
+    case 'or':
+      return levels.or;
+    case '^':
+      return levels.power;
+    case 'from':
+    case 'where':
+      return levels.window;
     default:
       return 0;
   }

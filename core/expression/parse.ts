@@ -19,7 +19,7 @@ import { reportForeign } from './foreignMarks.ts';
 import { levelOf, levels } from './levels.ts';
 import { comparison, negatesComparison, unchained } from './parseComparison.ts';
 import { operand } from './parseOperand.ts';
-import { keywords, type Mark, skipSpace, wordEnd } from './scan.ts';
+import { isKeyword, type Mark, skipSpace, wordEnd } from './scan.ts';
 import type { Expression, QuantityLiteral } from './tree.ts';
 
 /**
@@ -28,35 +28,48 @@ import type { Expression, QuantityLiteral } from './tree.ts';
  * At most `mostLong` characters and `mostDeep` levels: whoever walks the tree may recurse.
  */
 export function parseExpression(text: string): Found<Expression> {
-  const whole: Span = { start: 0, end: text.length };
-  if (text.length > mostLong) {
-    const facts = { length: text.length, most: mostLong };
-    return {
-      value: { kind: 'hole', span: whole },
-      diagnostics: [diagnose('expression-too-long', whole, facts)],
-    };
+  const { length } = text;
+  if (length > mostLong) {
+    const facts = { length, most: mostLong };
+    const { value } = unread(length);
+    return { value, diagnostics: [diagnose('expression-too-long', value.span, facts)] };
+  }
+  if (skipSpace(text, 0) === length) {
+    const { value } = unread(length);
+    return { value, diagnostics: [diagnose('empty-expression', value.span, {})] };
   }
   const cursor = cursorOn(text);
-  if (peek(cursor) === 'end') {
-    return { value: { kind: 'hole', span: whole }, diagnostics: [diagnose('empty-expression', whole, {})] };
-  }
   const value = expression(cursor);
   if (peek(cursor) !== 'end') unexpected(cursor);
-  if (cursor.tooDeep) return { value: { kind: 'hole', span: whole }, diagnostics: cursor.diagnostics };
+  if (cursor.tooDeep) return { ...unread(length), diagnostics: cursor.diagnostics };
   return { value, diagnostics: cursor.diagnostics };
+}
+
+/** A hole over all of it. */
+function unread(length: number): { readonly value: Expression } {
+  return { value: { kind: 'hole', span: { start: 0, end: length } } };
 }
 
 /** Everything up to what cannot belong to it: the end, a closing bracket, a comma, a word such as `then`. */
 export function expression(cursor: Cursor): Expression {
   if (!enter(cursor)) return missing(cursor);
-  const value = peek(cursor) === 'if' ? conditional(cursor) : operation(cursor, levels.or);
+  const value = startsIf(cursor) ? conditional(cursor) : operation(cursor, levels.or);
   leave(cursor);
   return value;
+}
+
+/** Looks without `peek`, which seeks operators: most expressions start with an operand. */
+function startsIf(cursor: Cursor): boolean {
+  const { text } = cursor;
+  const at = skipSpace(text, cursor.at);
+  cursor.at = at;
+  return text.charCodeAt(at) === 105 && text.charCodeAt(at + 1) === 102 && wordEnd(text, at) === at + 2;
 }
 
 /** An operand and the operators behind it that bind at least as tightly as `level`. */
 export function operation(cursor: Cursor, level: number): Expression {
   const start = skipSpace(cursor.text, cursor.at);
+  cursor.at = start;
   let left = operand(cursor, level);
   // What has been built binds no tighter than its last operator: nothing multiplies a cut series without brackets.
   let tightest = levels.post;
@@ -164,7 +177,7 @@ function member(cursor: Cursor, of: Expression, start: number): Expression {
   const end = wordEnd(text, from);
   const word = text.slice(from, end);
   cursor.depth = 1;
-  if (word === '' || keywords.has(word)) {
+  if (word === '' || isKeyword(word)) {
     const after = text.slice(of.span.start, of.span.end);
     const facts = { after: after.length > 40 ? `…${after.slice(-39)}` : after, found: word };
     if (word === '') breakOff(cursor, 'missing-name', cursor.lastStart, cursor.lastEnd, facts);
@@ -193,7 +206,7 @@ function where(cursor: Cursor, of: Expression, start: number): Expression {
 function conditional(cursor: Cursor): Expression {
   const start = cursor.at;
   const form = 'if x > 10 % then 1 else 2';
-  take(cursor);
+  took(cursor, start, start + 2);
   const condition = expression(cursor);
   let depth = cursor.depth;
   const yes = takeWord(cursor, 'then', form) ? expression(cursor) : hole(cursor);

@@ -4,14 +4,12 @@ import { closeBracket, missing, unexpected } from './expect.ts';
 import { reportForeign } from './foreignMarks.ts';
 import { levels } from './levels.ts';
 import { expression, operation } from './parse.ts';
-import { foreignMarkAt, keywords, skipSpace, startsNumber, wordEnd } from './scan.ts';
+import { foreignMarkAt, isKeyword, skipSpace, startsNumber, wordEnd } from './scan.ts';
 import type { Argument, Expression, TruthLiteral } from './tree.ts';
 
-/** What an operator works on: a literal, a name, a call, brackets, or one of these behind a sign or `not`. */
+/** What an operator works on, at the cursor, where no white space stands: a literal, a name, a call, brackets, or one of these behind a sign or `not`. */
 export function operand(cursor: Cursor, level: number): Expression {
-  const { text } = cursor;
-  const at = skipSpace(text, cursor.at);
-  cursor.at = at;
+  const { text, at } = cursor;
   cursor.depth = 1;
   if (startsNumber(text, at)) return quantityLiteral(cursor, at);
   const end = wordEnd(text, at);
@@ -56,7 +54,7 @@ function quantityLiteral(cursor: Cursor, at: number): Expression {
 function word(cursor: Cursor, at: number, end: number, level: number): Expression {
   const { text } = cursor;
   const name = text.slice(at, end);
-  if (keywords.has(name)) {
+  if (isKeyword(name)) {
     switch (name) {
       case 'true':
       case 'false':
@@ -152,7 +150,7 @@ function argument(cursor: Cursor): Argument {
   const { text } = cursor;
   const from = skipSpace(text, cursor.at);
   const end = wordEnd(text, from);
-  if (end > from && !keywords.has(text.slice(from, end))) {
+  if (end > from && !isKeyword(text.slice(from, end))) {
     const mark = skipSpace(text, end);
     const next = text.charCodeAt(mark + 1);
     // `=` alone names a parameter; `==`, `=>` and `=<` are marks of other languages.

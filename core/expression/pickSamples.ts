@@ -1,8 +1,9 @@
 import { absentOf, cannotCompute } from './absent.ts';
 import { amountsAt } from './decide.ts';
-import { evaluateNode, operandsOf } from './evaluate.ts';
+import { evaluateNode } from './evaluate.ts';
 import type { Environment } from './scope.ts';
 import { firstAtOrAfter, samplesAt, slice } from './series.ts';
+import { statementOf } from './statement.ts';
 import type { CutSeries, PickSamples, Typed } from './typed.ts';
 import type { Absent, Value } from './value.ts';
 
@@ -68,7 +69,7 @@ function atEachMoment(condition: Typed, environment: Environment): AtMoment | Ab
     case 'between':
     case 'within':
     case 'in range': {
-      const statement = operandsOf(condition, environment);
+      const statement = statementOf(condition, environment);
       const absent = absentOf(statement.operands);
       if (absent !== undefined) return absent;
       if (!statement.operands.some((each) => each.kind === 'series')) break;

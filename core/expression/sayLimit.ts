@@ -1,11 +1,36 @@
 import { halfWidth } from '../quantity/amount.ts';
-import { fromSi } from '../quantity/convert.ts';
-import { formatNumber, formatQuantity, formatRange } from '../quantity/format.ts';
+import { formatQuantity, formatRange } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
+import { plainUnit } from '../quantity/unit.ts';
 import type { Relation } from './tree.ts';
+import type { Comparing, Typed } from './typed.ts';
+import type { Range } from './value.ts';
+
+/** The limit of a comparison as its author would write it; `amounts` are its operands' in order. */
+export function sayLimit(node: Comparing, range: Range | undefined, amounts: readonly Amount[]): string {
+  const [, second, third] = amounts;
+  switch (node.kind) {
+    case 'compare':
+      return sayRelation(node.relation, second, quantityOf(node.right));
+    case 'between':
+      return sayBetween(second, third, quantityOf(node.low), quantityOf(node.high), node.negated);
+    case 'within':
+      return sayWithin(second, third, quantityOf(node.tolerance), quantityOf(node.right), node.negated);
+    case 'in range': {
+      const type = quantityOf(node.range);
+      return sayBetween(range?.low, range?.high, type, type, node.negated);
+    }
+  }
+}
+
+export function quantityOf({ type }: Typed): QuantityType {
+  return 'quantity' in type ? type.quantity : plainNumber;
+}
+
+const plainNumber: QuantityType = { dimension: plainUnit.dimension, kind: 'none', unit: plainUnit };
 
 /** "below 14 inHg", "at least 142 psi". */
-export function sayRelation(relation: Relation, limit: Amount | undefined, type: QuantityType): string {
+function sayRelation(relation: Relation, limit: Amount | undefined, type: QuantityType): string {
   const text = sayAmount(limit, type);
   switch (relation) {
     case '<':
@@ -20,7 +45,7 @@ export function sayRelation(relation: Relation, limit: Amount | undefined, type:
 }
 
 /** "-10 .. 10 %"; what must stay outside is said so. */
-export function sayBetween(
+function sayBetween(
   low: Amount | undefined,
   high: Amount | undefined,
   lowType: QuantityType,
@@ -37,7 +62,7 @@ export function sayBetween(
 }
 
 /** "0.5 inHg of 29.6 inHg", "2 % of 29.6 inHg". */
-export function sayWithin(
+function sayWithin(
   tolerance: Amount | undefined,
   right: Amount | undefined,
   toleranceType: QuantityType,
@@ -48,12 +73,7 @@ export function sayWithin(
   return negated ? `more than ${text}` : text;
 }
 
-export function sayAmount(amount: Amount | undefined, type: QuantityType): string {
+function sayAmount(amount: Amount | undefined, type: QuantityType): string {
   if (amount === undefined || Number.isNaN(amount.si)) return '?';
   return formatQuantity(amount.si, type, halfWidth(amount));
-}
-
-/** A number in its type's unit, for a sentence about a cylinder or an index. */
-export function sayNumber(amount: Amount, type: QuantityType): string {
-  return formatNumber(fromSi(amount.si, type.unit, type.kind));
 }

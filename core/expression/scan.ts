@@ -82,11 +82,19 @@ const operatorWords: ReadonlyMap<string, Mark> = new Map(
   ).map((word) => [word, word]),
 );
 
+const longestKeyword = 7;
+
+/** True for the word of the language that stands between two offsets. */
+export function isKeyword(word: string): boolean {
+  return word.length <= longestKeyword && keywords.has(word);
+}
+
 /** The offset of the next character that is no white space. */
 export function skipSpace(text: string, from: number): number {
   let at = from;
   for (;;) {
     const unit = text.charCodeAt(at);
+    if (unit > 32 && unit < 0xa0) return at;
     if (unit === 32 || (unit >= 9 && unit <= 13) || unit === 0xa0 || unit === 0x202f || unit === 0xfeff) at++;
     else return at;
   }

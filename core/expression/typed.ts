@@ -16,6 +16,7 @@ export interface TypedExpression {
 export type Typed =
   | Broken
   | Constant
+  | Literal
   | Read
   | Taken
   | Entry
@@ -35,6 +36,9 @@ export type Typed =
   | Both
   | Choice;
 
+/** The nodes that compare numbers. */
+export type Comparing = Compare | Between | Within | InRange;
+
 interface Base {
   readonly type: Type;
   readonly span: Span;
@@ -45,13 +49,20 @@ export interface Broken extends Base {
   readonly kind: 'broken';
 }
 
+/** A word or a truth as written. */
 export interface Constant extends Base {
   readonly kind: 'constant';
   readonly value: Value;
-  /** For a quantity: what the rules of kinds need to know about it. */
-  readonly operand: Operand | undefined;
-  /** The literal that it was written as: its place may still decide its kind. */
-  readonly written: Quantity | undefined;
+}
+
+/** A quantity as written, taken as the kind in its type: where none is written, its place decides. */
+export interface Literal extends Base {
+  readonly kind: 'literal';
+  readonly written: Quantity;
+  /** What the rules of kinds need to know about it. */
+  readonly operand: Operand;
+  /** Names its ± among the sources of the case. */
+  readonly place: string | undefined;
 }
 
 export interface Read extends Base {

@@ -41,22 +41,23 @@ export function sumTypes(left: Operand, right: Operand, operator: '+' | '-'): Ty
   if (kind === undefined) return { problem: noSum(left, right, b, operator) };
   const type = typed(left, right, kind);
   const warning = isUnusual(left, a, right, b, operator) ? unusual(left, right, operator) : undefined;
-  return {
-    type,
-    ...(rightAs === undefined ? undefined : { rightAs }),
-    ...(warning === undefined ? undefined : { warning }),
-  };
+  if (warning === undefined) return rightAs === undefined ? { type } : { type, rightAs };
+  return rightAs === undefined ? { type, warning } : { type, rightAs, warning };
 }
 
 /** The kind of a sum of two kinds; undefined where it has no meaning. */
 function sumKind(a: Kind, b: Kind, operator: '+' | '-'): Kind | undefined {
   if (a === b) return a === 'difference' || operator === '-' ? 'difference' : undefined;
   if (b === 'difference') return a;
-  if (operator === '+' && a === 'difference') return b;
-  const pair = [a, b].toSorted().join(operator === '+' ? ' + ' : ' - ');
-  if (pair === 'absolute + gauge' || pair === 'absolute + vacuum') return 'absolute';
-  if (pair === 'gauge + vacuum') return 'difference';
-  return a === 'absolute' && b === 'vacuum' ? 'absolute' : undefined;
+  if (operator === '-') return a === 'absolute' && b === 'vacuum' ? 'absolute' : undefined;
+  if (a === 'difference') return b;
+  if (isFromBarometer(a))
+    return b === 'absolute' ? 'absolute' : isFromBarometer(b) ? 'difference' : undefined;
+  return a === 'absolute' && isFromBarometer(b) ? 'absolute' : undefined;
+}
+
+function isFromBarometer(kind: Kind): boolean {
+  return kind === 'gauge' || kind === 'vacuum';
 }
 
 /** Barometer + gauge, barometer − vacuum and manifold pressure + vacuum are what the trade does; the rest is warned of. */
