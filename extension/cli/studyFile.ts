@@ -1,3 +1,4 @@
+import { type Buffer, isUtf8 } from 'node:buffer';
 import { readFileSync, statSync } from 'node:fs';
 import { decode } from '../../core/casefile/decode.ts';
 import { limits } from '../../core/casefile/limits.ts';
@@ -15,13 +16,15 @@ const start = { start: 0, end: 0 };
 export function studyFile(path: string): Study {
   const bytes = bytesOf(path);
   if (!(bytes instanceof Uint8Array)) return unread([bytes]);
+  // What is plainly UTF-8 needs no closer look; a zero byte may be UTF-16 without its mark.
+  if (isUtf8(bytes) && !bytes.includes(0)) return checkCase(bytes.toString('utf8'));
   const { value, diagnostics } = decode(bytes);
   if (value === undefined) return unread(diagnostics);
   return checkCase(value);
 }
 
 /** The whole file, unless its size says that it is no case: that is not read. */
-function bytesOf(path: string): Uint8Array | Diagnostic {
+function bytesOf(path: string): Buffer | Diagnostic {
   try {
     // Asked before it is opened: opening a pipe waits until someone writes to it.
     const about = statSync(path);
