@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import type { Block, CasePage, Table } from '../../core/report/blocks.ts';
+import type { Block, CasePage, Strip, Table } from '../../core/report/blocks.ts';
 import { writeCase } from '../../core/report/html/caseSection.ts';
 import { escapeHtml } from '../../core/report/html/escape.ts';
+import { writeMarkup } from '../../core/report/html/markup.ts';
 import { writeNote } from '../../core/report/html/note.ts';
 import { writePage } from '../../core/report/html/page.ts';
-import { writeStrip } from '../../core/report/html/strip.ts';
 import { style } from '../../core/report/html/style.ts';
-import { writeTable } from '../../core/report/html/table.ts';
+import { stripMarkup } from '../../core/report/markup/strip.ts';
+import { tableMarkup } from '../../core/report/markup/table.ts';
 import { samplePage } from './samplePage.ts';
+
+const writeTable = (table: Table): string => writeMarkup(tableMarkup(table));
+const writeStrip = (strip: Strip): string => writeMarkup(stripMarkup(strip));
 
 const page = writePage(samplePage.title, `<main>${writeCase(samplePage, 'case-1', 1)}</main>`);
 

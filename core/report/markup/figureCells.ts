@@ -1,5 +1,5 @@
 import type { Figure } from '../blocks.ts';
-import { escapeHtml } from './escape.ts';
+import { element, type Markup } from './markup.ts';
 
 /** How a column of figures is set: the longest fraction (with its point) that it holds, and whether half-widths stand in it. */
 export interface FigureColumn {
@@ -23,38 +23,37 @@ export function figureCells(
   column: FigureColumn,
   className: string,
   under?: { readonly figure: Figure | undefined; readonly unit: string },
-): string {
+): Markup[] {
   const lines = under === undefined ? [figure] : [figure, under.figure];
-  const span = column.plusMinus ? ' colspan="2"' : '';
   if (lines.every((line) => line?.number === undefined)) {
-    const words = stacked(lines.map((line) => escapeHtml(line?.words ?? '')).filter((text) => text !== ''));
-    return `<td class="words${className}"${span}>${words}</td>`;
+    const words = lines.map((line) => line?.words ?? '').filter((text) => text !== '');
+    const span = column.plusMinus ? { colspan: '2' } : {};
+    return [element('td', { class: `words${className}`, ...span }, ...stacked(words.map((text) => [text])))];
   }
-  const numbers = lines.map((line) =>
-    line?.number === undefined ? escapeHtml(line?.words ?? '') : aligned(line.number, column.fraction),
-  );
-  // Who hears the table instead of seeing it hears the other unit where it belongs.
-  const unit = under === undefined ? '' : `<span class="heard"> ${escapeHtml(under.unit)}</span>`;
-  if (numbers.length === 2 && under?.figure?.number !== undefined) numbers[1] += unit;
-  const number = `<td class="num${className}${column.plusMinus ? ' tight' : ''}">${stacked(numbers)}</td>`;
-  if (!column.plusMinus) return number;
-  const halves = lines.map((line) =>
-    line?.plusMinus === undefined ? '' : `± ${escapeHtml(line.plusMinus)}`,
-  );
-  return `${number}<td class="pm${className}">${stacked(halves)}</td>`;
+  const numbers = lines.map((line, at): Markup[] => {
+    if (line?.number === undefined) return [line?.words ?? ''];
+    const number = aligned(line.number, column.fraction);
+    // Who hears the table instead of seeing it hears the other unit where it belongs.
+    return at === 0 ? number : [...number, element('span', { class: 'heard' }, ` ${under?.unit ?? ''}`)];
+  });
+  const tight = column.plusMinus ? ' tight' : '';
+  const number = element('td', { class: `num${className}${tight}` }, ...stacked(numbers));
+  if (!column.plusMinus) return [number];
+  const halves = lines.map((line) => (line?.plusMinus === undefined ? [] : [`± ${line.plusMinus}`]));
+  return [number, element('td', { class: `pm${className}` }, ...stacked(halves))];
 }
 
 /** The second line is the other system's. */
-export function stacked([first = '', second]: readonly string[]): string {
-  return second === undefined ? first : `${first}<span class="under">${second}</span>`;
+export function stacked([first = [], second]: readonly (readonly Markup[])[]): Markup[] {
+  return second === undefined ? [...first] : [...first, element('span', { class: 'under' }, ...second)];
 }
 
-function aligned(number: string, fraction: number): string {
-  const shown = escapeHtml(number.replace(/^-/, '−'));
+function aligned(number: string, fraction: number): Markup[] {
+  const shown = number.replace(/^-/, '−');
   const missing = fraction - fractionOf(number);
-  if (missing <= 0 || isRange(number)) return shown;
+  if (missing <= 0 || isRange(number)) return [shown];
   const pad = number.includes('.') ? '0'.repeat(missing) : `.${'0'.repeat(missing - 1)}`;
-  return `${shown}<span class="pad" aria-hidden="true">${pad}</span>`;
+  return [shown, element('span', { class: 'pad', 'aria-hidden': 'true' }, pad)];
 }
 
 /** The point and what is behind it: 0 for "13", 2 for "13.1". In a range nothing is aligned. */

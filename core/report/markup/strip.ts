@@ -1,4 +1,5 @@
 import type { Strip } from '../blocks.ts';
+import { type Attributes, element, type Markup } from './markup.ts';
 
 const width = 150;
 const height = 16;
@@ -8,7 +9,7 @@ const edge = 6;
  * The usual range shaded on a line and the reading as a tick with its uncertainty.
  * An open end of the range runs to the edge of the drawing. Who hears the page hears on which side the reading lies.
  */
-export function writeStrip(strip: Strip): string {
+export function stripMarkup(strip: Strip): Markup {
   const { low, high, value, plusMinus } = strip;
   const known = [low, high, value - plusMinus, value + plusMinus].filter((each) => each !== undefined);
   const least = Math.min(...known);
@@ -20,18 +21,27 @@ export function writeStrip(strip: Strip): string {
   const bandStart = low === undefined ? edge.toFixed(1) : place(low);
   const bandEnd = high === undefined ? (width - edge).toFixed(1) : place(high);
   const middle = height / 2;
-  const parts = [
-    `<path d="M${edge} ${middle}H${width - edge}" stroke="currentColor" stroke-width=".75"/>`,
-    `<path d="M${bandStart} ${middle}H${bandEnd}" stroke="currentColor" stroke-opacity=".3" stroke-width="8"/>`,
-    ...(plusMinus > 0
-      ? [
-          `<path d="M${place(value - plusMinus)} ${middle}H${place(value + plusMinus)}" stroke="currentColor" stroke-width="2"/>`,
-        ]
-      : []),
-    `<path d="M${place(value)} 1V${height - 1}" stroke="currentColor" stroke-width="1.5"/>`,
-  ];
-  return `<svg class="strip" role="img" aria-label="${side(strip)}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" fill="none">${parts.join('')}</svg>`;
+  const whisker = `M${place(value - plusMinus)} ${middle}H${place(value + plusMinus)}`;
+  return element(
+    'svg',
+    {
+      class: 'strip',
+      role: 'img',
+      'aria-label': side(strip),
+      width: String(width),
+      height: String(height),
+      viewBox: `0 0 ${width} ${height}`,
+      fill: 'none',
+    },
+    line(`M${edge} ${middle}H${width - edge}`, { 'stroke-width': '.75' }),
+    line(`M${bandStart} ${middle}H${bandEnd}`, { 'stroke-opacity': '.3', 'stroke-width': '8' }),
+    ...(plusMinus > 0 ? [line(whisker, { 'stroke-width': '2' })] : []),
+    line(`M${place(value)} 1V${height - 1}`, { 'stroke-width': '1.5' }),
+  );
 }
+
+const line = (d: string, stroke: Attributes): Markup =>
+  element('path', { d, stroke: 'currentColor', ...stroke });
 
 function side({ low, high, value }: Strip): string {
   if (low !== undefined && value < low) return 'The reading lies below the usual range.';
