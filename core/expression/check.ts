@@ -1,5 +1,5 @@
 import type { Diagnostic, Found } from '../diagnostics/diagnostic.ts';
-import { plain, time } from '../quantity/dimension.ts';
+import { plain } from '../quantity/dimension.ts';
 import {
   addTypes,
   divideTypes,
@@ -26,8 +26,10 @@ import {
   shortText,
   takenAs,
   truthType,
-  wordsType,
+  words,
 } from './checking.ts';
+import { checkIndex, checkName } from './checkName.ts';
+import { checkCut, checkWhere } from './checkSamples.ts';
 import {
   checkBetween,
   checkChoice,
@@ -41,7 +43,7 @@ import {
 import { raise } from './raise.ts';
 import { sayType } from './sayType.ts';
 import type { Scope } from './scope.ts';
-import type { Arithmetic, Cut, Expression, Index, Member, NameReference, Sign, Where } from './tree.ts';
+import type { Arithmetic, Expression, Sign } from './tree.ts';
 import type { Typed, TypedExpression } from './typed.ts';
 
 export type { TypedExpression } from './typed.ts';
@@ -102,15 +104,6 @@ export function check(checking: Checking, tree: Expression): Typed {
   }
 }
 
-function words(text: string, span: Span): Typed {
-  return {
-    kind: 'constant',
-    type: wordsType,
-    span,
-    value: { kind: 'words', text },
-  };
-}
-
 /** `true` and `false` are statements, `yes`, `no` and `unclear` are outcomes: words. */
 function truth(word: 'true' | 'false' | 'yes' | 'no' | 'unclear', span: Span): Typed {
   if (word !== 'true' && word !== 'false') return words(word, span);
@@ -126,99 +119,6 @@ function truth(word: 'true' | 'false' | 'yes' | 'no' | 'unclear', span: Span): T
     why: undefined,
   } as const;
   return { kind: 'constant', type: truthType, span, value };
-}
-
-/** A dotted name: the scope says how much of it names a value, the rest are members of that value. */
-function checkName(checking: Checking, tree: NameReference | Member): Typed {
-  if (tree.kind === 'name') return resolved(checking, tree, [tree.name], [tree.span]);
-  const path: string[] = [];
-  const spans: Span[] = [];
-  let base: Expression = tree;
-  while (base.kind === 'member') {
-    if (base.name === '') return broken(tree.span);
-    path.push(base.name);
-    spans.push(base.nameSpan);
-    base = base.of;
-  }
-  if (base.kind !== 'name')
-    return members(checking, check(checking, base), base, path.reverse(), spans.reverse());
-  path.push(base.name);
-  spans.push(base.span);
-  return resolved(checking, tree, path.reverse(), spans.reverse());
-}
-
-function resolved(
-  checking: Checking,
-  tree: NameReference | Member,
-  path: readonly string[],
-  spans: readonly Span[],
-): Typed {
-  const resolution = checking.scope.resolve(path, spans);
-  if (resolution.kind === 'problem') {
-    found(checking, resolution.diagnostic);
-    return broken(tree.span);
-  }
-  const { id, type, used, role } = resolution;
-  let operand: Operand | undefined;
-  if (role !== undefined && (type.kind === 'one' || type.kind === 'members' || type.kind === 'series')) {
-    const { dimension, kind, unit } = type.quantity;
-    operand = { dimension, kind, unit, isBarometer: role === 'barometer', isManifold: role === 'manifold' };
-  }
-  if (used >= path.length) return { kind: 'read', id, type, operand, span: tree.span };
-  const span = { start: tree.span.start, end: spans[used - 1]?.end ?? tree.span.end };
-  const read: Typed = { kind: 'read', id, type, operand, span };
-  return members(checking, read, tree, path.slice(used), spans.slice(used));
-}
-
-/** What stands behind a value: `x.idle` of a value by state, or by label. */
-function members(
-  checking: Checking,
-  of: Typed,
-  tree: Expression,
-  names: readonly string[],
-  spans: readonly Span[],
-): Typed {
-  let value = of;
-  for (const [at, name] of names.entries()) {
-    if (isBroken(value)) return broken(tree.span);
-    const span = spans[at] ?? tree.span;
-    const { type } = value;
-    if (type.kind !== 'members' || type.by === 'cylinder') {
-      const text = shortText(tree.kind === 'member' ? tree.of : tree);
-      report(checking, 'unknown-member', span, { of: text, member: name, nearest: [], has: [] });
-      return broken(tree.span);
-    }
-    value = {
-      kind: 'entry',
-      of: value,
-      index: words(name, span),
-      type: { kind: 'one', quantity: type.quantity },
-      span: { start: of.span.start, end: span.end },
-    };
-  }
-  return value;
-}
-
-function checkIndex(checking: Checking, tree: Index): Typed {
-  const of = check(checking, tree.of);
-  const index = check(checking, tree.index);
-  if (isBroken(of) || isBroken(index)) return broken(tree.span);
-  if (of.type.kind !== 'members') {
-    const facts = {
-      of: '[…]',
-      takes: 'values by cylinder, label or state',
-      got: `${sayType(of.type)} (\`${shortText(tree.of)}\`)`,
-    };
-    report(checking, 'wrong-operand', tree.of.span, facts);
-    return broken(tree.span);
-  }
-  const isNumber = index.type.kind === 'one' && index.type.quantity.dimension === plain;
-  if (index.type.kind !== 'words' && !(isNumber && of.type.by === 'cylinder')) {
-    const takes = of.type.by === 'cylinder' ? 'a cylinder’s number' : `a ${of.type.by} in quotes`;
-    report(checking, 'wrong-operand', tree.index.span, { of: '[…]', takes, got: sayType(index.type) });
-    return broken(tree.span);
-  }
-  return { kind: 'entry', of, index, type: { kind: 'one', quantity: of.type.quantity }, span: tree.span };
 }
 
 function checkSign(checking: Checking, tree: Sign): Typed {
@@ -350,88 +250,4 @@ function constantNumber(typed: Typed): number | undefined {
     default:
       return undefined;
   }
-}
-
-function checkCut(checking: Checking, tree: Cut): Typed {
-  const of = check(checking, tree.of);
-  const start = check(checking, tree.start);
-  const end = check(checking, tree.end);
-  if (isBroken(of) || isBroken(start) || isBroken(end)) return broken(tree.span);
-  if (of.type.kind !== 'series') return notSamples(checking, of, tree.of, 'from … to …', tree.span);
-  for (const [typed, each] of [
-    [start, tree.start],
-    [end, tree.end],
-  ] as const) {
-    if (typed.type.kind === 'one' && typed.type.quantity.dimension === time) continue;
-    report(checking, 'wrong-operand', each.span, {
-      of: 'from … to …',
-      takes: 'times, such as `2 s`',
-      got: sayType(typed.type),
-    });
-    return broken(tree.span);
-  }
-  return { kind: 'cut', of, start, end, type: of.type, span: tree.span };
-}
-
-function notSamples(checking: Checking, of: Typed, tree: Expression, what: string, span: Span): Typed {
-  report(checking, 'wrong-operand', tree.span, {
-    of: what,
-    takes: 'samples of a capture',
-    got: sayType(of.type),
-  });
-  return broken(span);
-}
-
-function checkWhere(checking: Checking, tree: Where): Typed {
-  const of = check(checking, tree.of);
-  const condition = check(checking, tree.condition);
-  if (isBroken(of) || isBroken(condition)) return broken(tree.span);
-  if (of.type.kind !== 'series') return notSamples(checking, of, tree.of, 'where', tree.span);
-  if (condition.type.kind !== 'truth') {
-    const facts = {
-      of: 'where',
-      takes: 'a statement, such as `rpm > 2000 rpm`',
-      got: sayType(condition.type),
-    };
-    report(checking, 'wrong-operand', tree.condition.span, facts);
-    return broken(tree.span);
-  }
-  for (const capture of capturesOf(condition, [])) {
-    if (capture === of.type.capture) continue;
-    report(checking, 'unlike-captures', tree.span, { left: of.type.capture, right: capture });
-    return broken(tree.span);
-  }
-  return { kind: 'pick', of, condition, type: of.type, span: tree.span };
-}
-
-/** The captures whose samples decide a statement one by one. */
-function capturesOf(typed: Typed, captures: string[]): string[] {
-  switch (typed.kind) {
-    case 'compare':
-      samplesOf([typed.left, typed.right], captures);
-      break;
-    case 'between':
-      samplesOf([typed.of, typed.low, typed.high], captures);
-      break;
-    case 'within':
-      samplesOf([typed.left, typed.tolerance, typed.right], captures);
-      break;
-    case 'in range':
-      samplesOf([typed.of], captures);
-      break;
-    case 'both':
-      capturesOf(typed.left, captures);
-      capturesOf(typed.right, captures);
-      break;
-    case 'opposite':
-      capturesOf(typed.of, captures);
-      break;
-    default:
-      break;
-  }
-  return captures;
-}
-
-function samplesOf(parts: readonly Typed[], captures: string[]): void {
-  for (const { type } of parts) if (type.kind === 'series') captures.push(type.capture);
 }

@@ -130,7 +130,7 @@ function unplaced(checking: Checking, row: FunctionRow, { name, nameSpan, value 
 }
 
 /** How a function is written: `switch_rate(x, level, hysteresis)`; what may be left out stands in brackets. */
-export function signature(row: FunctionRow): string {
+function signature(row: FunctionRow): string {
   const parts = row.parameters.map((each) => {
     const name = each.repeats === true ? `${each.name} …` : each.name;
     return canBeLeftOut(each) ? `[${name}]` : name;

@@ -6,7 +6,7 @@ import type { Span } from '../text/span.ts';
 import type { Scope } from './scope.ts';
 import type { Expression } from './tree.ts';
 import type { Type } from './type.ts';
-import type { Broken, Literal, Typed } from './typed.ts';
+import type { Broken, Constant, Literal, Typed } from './typed.ts';
 import { writeExpression } from './write.ts';
 
 /** One pass over one expression. */
@@ -31,7 +31,7 @@ export function found(checking: Checking, diagnostic: Diagnostic): void {
 
 const unknown: Type = { kind: 'unknown' };
 export const truthType: Type = { kind: 'truth' };
-export const wordsType: Type = { kind: 'words' };
+const wordsType: Type = { kind: 'words' };
 
 export function broken(span: Span): Broken {
   return { kind: 'broken', type: unknown, span };
@@ -57,6 +57,16 @@ export function literal(
       : { dimension, kind, unit, bare };
   const type: Type = { kind: 'one', quantity: { dimension, kind, unit } };
   return { kind: 'literal', type, span, written, operand, place: checking.scope.place };
+}
+
+/** A text or an outcome as written. */
+export function words(text: string, span: Span): Constant {
+  return {
+    kind: 'constant',
+    type: wordsType,
+    span,
+    value: { kind: 'words', text },
+  };
 }
 
 /** What the rules of kinds need to know about an operand; undefined for what is no number. */

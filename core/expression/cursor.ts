@@ -4,7 +4,7 @@ import { type ForeignMark, foreignMarkAt, type Mark, markAt, skipSpace, wordEnd 
 /** No longer expression is read, in UTF-16 units. */
 export const mostLong = 5000;
 /** No tree is deeper: whoever walks it may recurse without a limit of their own. */
-export const mostDeep = 200;
+const mostDeep = 200;
 
 /** A reader's place in an expression. Only one hard error is told: what follows it is guessing. */
 export interface Cursor {

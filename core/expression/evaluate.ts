@@ -194,7 +194,7 @@ function sameWord(node: SameWord, environment: Environment): Truth {
 }
 
 /** Every value of a statement's type as a verdict. */
-export function truthOf(value: Value): Truth {
+function truthOf(value: Value): Truth {
   if (value.kind === 'truth') return value;
   return undecided(value.kind === 'absent' ? value : cannotCompute('it is no statement'));
 }

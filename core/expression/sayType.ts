@@ -27,7 +27,7 @@ export function sayType(type: Type): string {
   }
 }
 
-export function sayQuantity(quantity: QuantityType): string {
+function sayQuantity(quantity: QuantityType): string {
   if (quantity.dimension !== plain) return describe({ ...quantity });
   return quantity.unit === percentUnit ? 'a percentage' : 'a plain number';
 }

@@ -1,0 +1,152 @@
+import { cannotCompute } from '../absent.ts';
+import type { FunctionRow, Result } from '../functionRow.ts';
+import { commonType, differenceOf, manyValues, one } from './numbers.ts';
+import { count, greatest, least, mean, median, ofAll, spreadOf, standardDeviation } from './statistics.ts';
+
+const sameSort: Result = {
+  kind: 'computed',
+  says: 'one value of the same sort, in the first one’s unit',
+  typeOf: (types) => one(commonType(types)),
+};
+
+const difference: Result = {
+  kind: 'computed',
+  says: 'a difference, in the first one’s unit',
+  typeOf: (types) => {
+    const quantity = commonType(types);
+    return one(quantity === undefined ? undefined : differenceOf(quantity));
+  },
+};
+
+const noValues = cannotCompute('there are no values in it');
+const needsValues = ['There are no values in it.'];
+
+/** Functions of several values, of a map, or of samples. */
+export const statisticRows: readonly FunctionRow[] = [
+  {
+    form: 'whole',
+    name: 'min',
+    family: 'values',
+    summary: 'The least of several values, of a map, or of samples.',
+    parameters: [manyValues],
+    result: sameSort,
+    formula: 'the x with the least value',
+    range: '',
+    errors: needsValues,
+    source: 'definition',
+    example: { expression: 'min(cranked.compression)', result: '178 psi' },
+    evaluate: ofAll(least),
+  },
+  {
+    form: 'whole',
+    name: 'max',
+    family: 'values',
+    summary: 'The greatest of several values, of a map, or of samples.',
+    parameters: [manyValues],
+    result: sameSort,
+    formula: 'the x with the greatest value',
+    range: '',
+    errors: needsValues,
+    source: 'definition',
+    example: { expression: 'max(13.1 inHg, 9.8 inHg, 17 inHg)', result: '17 inHg' },
+    evaluate: ofAll(greatest),
+  },
+  {
+    form: 'whole',
+    name: 'mean',
+    family: 'values',
+    summary: 'The arithmetic mean of several values, of a map, or of samples.',
+    parameters: [manyValues],
+    result: sameSort,
+    formula: 'Σx / n',
+    range: '',
+    errors: needsValues,
+    source: 'JCGM 100:2008, 4.2.1',
+    example: { expression: 'mean(cranked.compression)', result: '179.5 psi' },
+    evaluate: ofAll(mean),
+  },
+  {
+    form: 'whole',
+    name: 'median',
+    family: 'values',
+    summary: 'The middle of several values; of an even number, the mean of the two in the middle.',
+    parameters: [manyValues],
+    result: sameSort,
+    formula: 'the middle of x in order of size',
+    range: '',
+    errors: needsValues,
+    source: 'definition; ISO 3534-1:2006, 1.13',
+    example: { expression: 'median(2 %, 9 %, 3 %)', result: '3 %' },
+    evaluate: ofAll(median),
+  },
+  {
+    form: 'whole',
+    name: 'spread',
+    family: 'values',
+    summary: 'How far the greatest lies above the least.',
+    parameters: [manyValues],
+    result: difference,
+    formula: 'max(x) − min(x)',
+    range: '',
+    errors: needsValues,
+    source: 'definition (sample range); ISO 3534-1:2006, 1.10',
+    example: { expression: 'spread(cranked.compression)', result: '3 psi' },
+    evaluate: ofAll(spreadOf),
+  },
+  {
+    form: 'whole',
+    name: 'stdev',
+    family: 'values',
+    summary: 'The standard deviation of several values, from their own mean.',
+    parameters: [manyValues],
+    result: difference,
+    formula: '√(Σ(x − mean(x))² / (n − 1))',
+    range: 'two values or more',
+    errors: ['There are fewer than two values.'],
+    source: 'JCGM 100:2008, 4.2.2 (experimental standard deviation)',
+    example: { expression: 'stdev(2 V, 4 V, 4 V, 4 V, 5 V, 5 V, 7 V, 9 V)', result: '2.1381 V' },
+    evaluate: ofAll(standardDeviation),
+  },
+  {
+    form: 'whole',
+    name: 'count',
+    family: 'values',
+    summary: 'How many values there are; what was not taken does not count.',
+    parameters: [manyValues],
+    result: { kind: 'fixed', unit: '1' },
+    formula: 'n',
+    range: '',
+    errors: [],
+    source: 'definition',
+    example: { expression: 'count(cranked.compression)', result: '4' },
+    evaluate: count,
+  },
+  {
+    form: 'whole',
+    name: 'first',
+    family: 'values',
+    summary: 'The first of several values, of a map as written, or of samples in time.',
+    parameters: [manyValues],
+    result: sameSort,
+    formula: 'x₁',
+    range: '',
+    errors: needsValues,
+    source: 'definition',
+    example: { expression: 'first(log.front)', result: '0.1 V' },
+    evaluate: ofAll((amounts) => amounts[0] ?? noValues),
+  },
+  {
+    form: 'whole',
+    name: 'last',
+    family: 'values',
+    summary: 'The last of several values, of a map as written, or of samples in time.',
+    parameters: [manyValues],
+    result: sameSort,
+    formula: 'xₙ',
+    range: '',
+    errors: needsValues,
+    source: 'definition',
+    example: { expression: 'last(cranked.compression)', result: '179 psi' },
+    evaluate: ofAll((amounts) => amounts.at(-1) ?? noValues),
+  },
+];
