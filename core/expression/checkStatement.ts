@@ -167,11 +167,15 @@ export function checkIs(checking: Checking, tree: Is): Typed {
     [right, tree.right],
   ] as const) {
     if (typed.type.kind === 'words' || typed.type.kind === 'truth') continue;
-    const plainNumber = typed.type.kind === 'one' && typed.type.quantity.dimension === plain;
-    const takes = plainNumber
-      ? `words, truths and outcomes (a cylinder as a word: \`"${shortText(each)}"\`)`
+    const newText = `"${shortText(each)}"`;
+    const isCylinder = each.kind === 'quantity' && each.quantity.unit.dimension === plain;
+    const takes = isCylinder
+      ? `words, truths and outcomes (a cylinder is a word: \`${newText}\`)`
       : 'words, truths and outcomes; for numbers write `within … of` or `between`';
-    report(checking, 'wrong-operand', each.span, { of: 'is', takes, got: sayType(typed.type) });
+    const fixes = isCylinder
+      ? [{ title: `Write \`${newText}\``, edits: [{ span: each.span, newText }] }]
+      : [];
+    report(checking, 'wrong-operand', each.span, { of: 'is', takes, got: sayType(typed.type) }, fixes);
     return broken(tree.span);
   }
   if (left.type.kind !== right.type.kind) {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { writingRows } from '../../core/diagnostics/catalogue/expression.ts';
 import { message } from '../../core/diagnostics/diagnostic.ts';
 import { parseExpression } from '../../core/expression/parse.ts';
 import type { Expression } from '../../core/expression/tree.ts';
@@ -234,6 +235,17 @@ describe('a broken expression is a tree with holes', () => {
       ),
       { numRuns: 3000, seed: 3 },
     );
+  });
+});
+
+describe('the page of each finding about writing shows it, and shows it put right', () => {
+  const shown = Object.entries(writingRows).filter(([code]) => !code.startsWith('expression-too-'));
+  const expressionIn = (example: string): string =>
+    (/(?:- |: )(.*)$/.exec(example.split('\n').at(-1) ?? '')?.[1] ?? '').replace(/^""$/, '');
+
+  it.each(shown)('%s', (code, row) => {
+    expect(parseExpression(expressionIn(row.wrong)).diagnostics.map((each) => each.code)).toEqual([code]);
+    expect(parseExpression(expressionIn(row.right)).diagnostics).toEqual([]);
   });
 });
 

@@ -169,7 +169,7 @@ describe('what does not go together is told at its place', () => {
     ['battery and true', '^^^^^^^ wrong-operand', []],
     ['loop + 1', '^^^^ wrong-operand', []],
     ['loop is closed', '        ^^^^^^ quote-word', ['loop is "closed"']],
-    ['lowest(compression) is 2', '                       ^ wrong-operand', []],
+    ['lowest(compression) is 2', '                       ^ wrong-operand', ['lowest(compression) is "2"']],
     ['battery is 12.6 V', '^^^^^^^ wrong-operand', []],
     ['compression / drops', '^^^^^^^^^^^^^^^^^^^ unlike-shapes', []],
     ['log.o2 - scope.o2', '^^^^^^^^^^^^^^^^^ unlike-captures', []],

@@ -4,7 +4,7 @@ import { type ExpressionTypeFacts, expressionTypeRows } from './expressionTypes.
 /** Findings about how an expression is written, and about what its parts may be combined with. */
 export type ExpressionFacts = WritingFacts & ExpressionTypeFacts;
 
-export interface WritingFacts {
+interface WritingFacts {
   readonly 'empty-expression': Record<never, never>;
   readonly 'expression-too-long': { readonly length: number; readonly most: number };
   readonly 'expression-too-deep': { readonly most: number };
@@ -19,7 +19,7 @@ export interface WritingFacts {
   readonly 'chained-comparison': { readonly offer: string };
 }
 
-const writingRows: Rows<WritingFacts> = {
+export const writingRows: Rows<WritingFacts> = {
   'empty-expression': {
     severity: 'error',
     title: 'Nothing to compute',

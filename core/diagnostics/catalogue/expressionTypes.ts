@@ -52,8 +52,8 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
     title: 'An exponent that cannot be',
     say: ({ text, takes }) => `\`${text}\` cannot be an exponent here: ${takes}.`,
     why: 'The unit of a power must be known before anything is computed.',
-    wrong: 'let:\n  area: bore ^ 1.3',
-    right: 'let:\n  area: bore ^ 2',
+    wrong: 'let:\n  size: bore ^ count(compression)',
+    right: 'let:\n  size: bore ^ 2',
   },
   'wrong-operand': {
     severity: 'error',
@@ -68,8 +68,8 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
     title: 'Values by different things',
     say: ({ left, right }) => `${left} and ${right} cannot be combined member by member.`,
     why: 'Values by cylinder pair with values by cylinder, and samples with samples of one capture; a single value goes with any of them.',
-    wrong: 'let:\n  ratio: cranked.compression / before.map',
-    right: 'let:\n  ratio: cranked.compression / mean(cranked.compression)',
+    wrong: 'let:\n  each: cranked.compression / before.rpm   # by cylinder, by state',
+    right: 'let:\n  each: cranked.compression / before.idle.rpm',
   },
   'unlike-captures': {
     severity: 'error',
