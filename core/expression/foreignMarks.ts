@@ -65,7 +65,8 @@ export function equalityMark(
   }));
   report(cursor, diagnose('foreign-mark', mark, { written, use }, fixes));
   const span = { start, end: cursor.lastEnd };
-  if (!numbers) return { kind: 'is', negated, left, right, span };
+  if (words) return { kind: 'is', negated, left, right, span };
+  // Its tolerance is not known, so nothing more can be said about it.
   const hole: Expression = { kind: 'hole', span: { start: mark.end, end: mark.end } };
   return { kind: 'within', negated, left, tolerance: hole, right, span };
 }

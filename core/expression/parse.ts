@@ -194,7 +194,7 @@ function where(cursor: Cursor, of: Expression, start: number): Expression {
   const open = cursor.at;
   if (peek(cursor) !== '(') {
     missingWord(cursor, '(', 'x where (y > 2000 rpm)');
-    const condition = operation(cursor, levels.sum);
+    const condition = operation(cursor, levels.compare);
     return { kind: 'where', of, condition, span: { start, end: cursor.lastEnd } };
   }
   take(cursor);

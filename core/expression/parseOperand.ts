@@ -1,3 +1,4 @@
+import { diagnose } from '../diagnostics/diagnostic.ts';
 import { scanQuantity } from '../quantity/scan.ts';
 import { breakOff, type Cursor, deep, enter, leave, peek, report, take, took } from './cursor.ts';
 import { closeBracket, missing, unexpected } from './expect.ts';
@@ -27,6 +28,12 @@ export function operand(cursor: Cursor, level: number): Expression {
     case '"':
     case "'":
       return textLiteral(cursor, at);
+    case '“':
+    case '”':
+    case '„':
+    case '‘':
+    case '’':
+      return bookText(cursor, at);
     default:
       return foreignOperand(cursor, at);
   }
@@ -178,6 +185,24 @@ function skipArgument(cursor: Cursor): void {
     else if (each === ',' && open === 0) break;
   }
   cursor.at = at;
+}
+
+/** A text in a book's quotes, as word processors put them; the fix puts plain ones. */
+function bookText(cursor: Cursor, at: number): Expression {
+  const { text } = cursor;
+  const length = text.slice(at + 1).search(/[“”„‘’"]/u);
+  const end = length < 0 ? text.length : at + 1 + length + 1;
+  const inner = text.slice(at + 1, length < 0 ? end : end - 1);
+  const span = { start: at, end };
+  const written = text[at] ?? '';
+  took(cursor, at, end);
+  report(
+    cursor,
+    diagnose('foreign-mark', span, { written, use: ['"'] }, [
+      { title: 'Put plain quotes', edits: [{ span, newText: `"${inner}"` }] },
+    ]),
+  );
+  return { kind: 'text', text: inner, span };
 }
 
 function textLiteral(cursor: Cursor, at: number): Expression {

@@ -114,6 +114,10 @@ describe('what is wrong is told once, at its place', () => {
       '  ^ unexpected-text: `(` does not fit here: two things side by side need an operator between them (`*` to multiply, `and` to ask for both).',
     ],
     [
+      'a > 3 V;',
+      '       ^ unexpected-text: `;` does not fit here. Take it out, or put what stands behind it in a line of its own.',
+    ],
+    [
       'a is "open',
       '     ^^^^^ unclosed-text: The text "open has no closing quote. Put one where the text ends.',
     ],
@@ -153,6 +157,7 @@ describe('marks of other languages are read as what they mean, and the fix write
     ['a²', 'a ^ 2'],
     ['!a', 'not a'],
     ['a AND b', 'a and b'],
+    ['loop is “closed”', 'loop is "closed"'],
     ['1 V < x < 5 V', 'x between 1 V and 5 V'],
     ['5 V >= x >= 1 V', 'x between 1 V and 5 V'],
     ['1 V < x > 0 V', '1 V < x and x > 0 V'],

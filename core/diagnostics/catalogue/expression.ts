@@ -96,10 +96,15 @@ export const writingRows: Rows<WritingFacts> = {
   'unexpected-text': {
     severity: 'error',
     title: 'Something that does not belong here',
-    say: ({ text }) =>
-      text === ')' || text === ']'
-        ? `This \`${text}\` closes nothing: no bracket is open here. Take it out or open one.`
-        : `\`${text}\` does not fit here: two things side by side need an operator between them (\`*\` to multiply, \`and\` to ask for both).`,
+    say: ({ text }) => {
+      if (text === ')' || text === ']') {
+        return `This \`${text}\` closes nothing: no bracket is open here. Take it out or open one.`;
+      }
+      if (/^[\p{L}\d_("'[]/u.test(text)) {
+        return `\`${text}\` does not fit here: two things side by side need an operator between them (\`*\` to multiply, \`and\` to ask for both).`;
+      }
+      return `\`${text}\` does not fit here. Take it out, or put what stands behind it in a line of its own.`;
+    },
     why: 'Things side by side are never multiplied: that would turn a slip into a number.',
     wrong: 'let:\n  flow: 2 (maf)',
     right: 'let:\n  flow: 2 * (maf)',
