@@ -18,7 +18,7 @@ export function strayCharacters(text: string): readonly Diagnostic[] {
 
 const most = 20;
 // YAML 1.2.2 section 5.1: no C0 controls but tab and line breaks, no DEL, no surrogates by themselves, no FFFE and FFFF.
-const pattern = '[\\0-\\x08\\x0B\\x0C\\x0E-\\x1F\\x7F\\uFEFF\\uFFFE\\uFFFF]|\\p{Surrogate}';
+const pattern = '[\\0-\\x08\\x0B\\x0C\\x0E-\\x1F\\x7F\\uFEFF\\uFFFE\\uFFFF]|[\\uD800-\\uDFFF]';
 const stray = new RegExp(pattern, 'u');
 const everyStray = new RegExp(pattern, 'gu');
 

@@ -8,4 +8,4 @@ export function harmless(text: string): string {
 }
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-const harmful = /[\0-\x08\x0B\x0C\x0E-\x1F\x7F-\x9F\u202A-\u202E\u2066-\u2069]|\p{Cs}/gu;
+const harmful = /[\0-\x08\x0B\x0C\x0E-\x1F\x7F-\x9F\u202A-\u202E\u2066-\u2069]|[\uD800-\uDFFF]/gu;

@@ -38,6 +38,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
     plugins: [commandsApart],
   });
+  await writeInAscii(join(outdir, 'main.js'));
   const launcher = join(outdir, 'casebook.js');
   const mainId = createHash('sha256')
     .update(await readFile(join(outdir, 'main.js')))
@@ -53,6 +54,13 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
   // The repository's own manifest says that its files are modules.
   await writeFile(join(outdir, 'package.json'), '{ "type": "commonjs" }\n');
   return metafile;
+}
+
+/** Regular expressions are the one place where the bundler leaves other letters as they are; escaped they mean the same. */
+async function writeInAscii(file: string): Promise<void> {
+  const text = await readFile(file, 'utf8');
+  const escaped = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  await writeFile(file, text.replace(/[\u0080-\uFFFF]/g, escaped));
 }
 
 /** Leaves the program's `import()` of a command that has its own file as it is, pointing at that file. */

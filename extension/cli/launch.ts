@@ -18,7 +18,8 @@ const cache = process.env.NODE_DISABLE_COMPILE_CACHE ? undefined : cacheFolder()
 const cacheFile = cache && join(cache, `${process.version}-${process.arch}.bin`);
 const cachedData = cacheFile && readCache(cacheFile);
 
-const source = readFileSync(file, 'utf8');
+// The build writes ASCII only: read so, a text takes half the room and no decoding.
+const source = readFileSync(file, 'latin1');
 const script = new Script(`(function(exports,require,module,__filename,__dirname){${source}\n})`, {
   filename: file,
   ...(cachedData && { cachedData }),
@@ -38,8 +39,9 @@ function cacheFolder(): string | undefined {
   const { XDG_CACHE_HOME, LOCALAPPDATA } = process.env;
   try {
     const folder = join(XDG_CACHE_HOME || LOCALAPPDATA || join(homedir(), '.cache'), 'casebook');
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const { uid, mode } = statSync(folder);
+    const known = statSync(folder, { throwIfNoEntry: false });
+    if (known === undefined) mkdirSync(folder, { recursive: true, mode: 0o700 });
+    const { uid, mode } = known ?? statSync(folder);
     const own = process.getuid === undefined || (uid === process.getuid() && (mode & 0o022) === 0);
     return own ? folder : undefined;
   } catch {
