@@ -114,14 +114,18 @@ function compute(
   const { value: typed, diagnostics } = checkExpression(source.expression, scope);
   const found: Diagnostic[] = [...source.diagnostics, ...diagnostics];
   let used = false;
-  const value = evaluate(typed, {
-    value: (id) => values.get(id) ?? nothing,
-    header: (name) => around.header.values.get(name)?.value,
-    barometer: () => {
-      used = true;
-      return barometer?.value ?? nothing;
-    },
-  });
+  // What was misread has a tree for the editor, but no value: half of "a > 3 V b" must not hold.
+  const misread = source.diagnostics.some(({ severity }) => severity === 'error');
+  const value = misread
+    ? inError
+    : evaluate(typed, {
+        value: (id) => values.get(id) ?? nothing,
+        header: (name) => around.header.values.get(name)?.value,
+        barometer: () => {
+          used = true;
+          return barometer?.value ?? nothing;
+        },
+      });
   const first = conversions[0];
   if (used && first !== undefined && barometer?.value.kind === 'absent') {
     const what = `\`${first.name}(…)\``;
@@ -224,4 +228,5 @@ function cellsOf(named: readonly Named[], cell: number): Set<number> {
 /** Functions that turn one kind of pressure into another. */
 export const needsBarometer: ReadonlySet<string> = new Set(['absolute', 'gauge', 'vacuum']);
 
+const inError: Absent = { kind: 'absent', status: 'cannot compute', why: 'the expression has an error' };
 const nothing: Absent = { kind: 'absent', status: 'cannot compute', why: 'it is not known' };
