@@ -24,7 +24,8 @@ interface Documented {
   /** One sentence: what it gives. */
   readonly summary: string;
   readonly parameters: readonly Parameter[];
-  readonly result: Result;
+  /** A function that is not built yet may leave the type of a computed result open. */
+  readonly result: Result | { readonly kind: 'computed'; readonly says: string; readonly typeOf?: undefined };
   /** The formula as text, one line: "p = p0 · (1 − L·h / T0)^5.2559". */
   readonly formula: string;
   /** Where it holds: "-5 .. 11 km". Empty when everywhere. */
@@ -70,7 +71,7 @@ export type Result =
       readonly kind: 'computed';
       readonly says: string;
       /** The result's type from those of the arguments (undefined where one is left out), in the parameters' order. */
-      readonly typeOf?: (types: readonly (Type | undefined)[]) => ComputedType;
+      readonly typeOf: (types: readonly (Type | undefined)[]) => ComputedType;
     };
 
 /** A result's type, or the argument (from 0) that does not fit and what it should be. */
@@ -98,12 +99,14 @@ export interface NoAnswer {
  * and carries uncertainty through by numeric derivatives.
  */
 export interface ScalarFunction extends Documented {
+  readonly result: Result;
   readonly form: 'scalar';
   readonly compute: (args: readonly Plain[]) => number | NoAnswer;
 }
 
 /** A function of whole maps, series or lists: min, mean, lowest, percentile. */
 export interface WholeFunction extends Documented {
+  readonly result: Result;
   readonly form: 'whole';
   readonly evaluate: (args: readonly (Value | undefined)[]) => Value;
 }
