@@ -5,6 +5,8 @@ import type { FunctionRow, Parameter, Plain, ScalarFunction } from '../../core/e
 import { fromSi, toSi } from '../../core/quantity/convert.ts';
 import type { Unit } from '../../core/quantity/types.ts';
 import { unitOf } from '../../core/quantity/unit.ts';
+import { printed, result } from '../support/expressionResult.ts';
+import { curve } from '../support/expressionScope.ts';
 import { compute, numberOf, rpm, sentenceOf } from './answers.ts';
 
 const scalars = engineFunctions.filter((row): row is ScalarFunction => row.form === 'scalar');
@@ -39,14 +41,15 @@ function argumentsOf(row: FunctionRow): Plain[] {
   return row.parameters.map((parameter) => {
     const written =
       given.get(parameter.name) ?? parameter.otherwise ?? expect.fail(`${row.name}: ${parameter.name}`);
-    return literal(written.startsWith('E') ? `"${written}"` : written, parameter).plain;
+    const isText = parameter.takes.what === 'text' && !written.startsWith('"');
+    return literal(isText ? `"${written}"` : written, parameter).plain;
   });
 }
 
 describe('the table of engine functions', () => {
   it('has what is computed now', () => {
     expect(named([...scalars, ...engineFunctions.filter((row) => row.form === 'whole')]).sort()).toEqual(
-      'absolute_load air_density air_per_stroke altitude_of fuel_correction injector_duty injector_flow interpolate lambda_from_gas lambda_of standard_pressure station_pressure stoichiometric_ratio total_trim volumetric_efficiency'.split(
+      'absolute_load air_density air_per_stroke airflow altitude_of calculated_load coil_current compression_pressure cylinder_volume divider_resistance fuel_correction injector_duty injector_flow interpolate lambda_from_gas lambda_of nernst_volts standard_pressure state_of_charge station_pressure stoichiometric_ratio thermistor_temperature total_trim volumetric_efficiency wire_drop'.split(
         ' ',
       ),
     );
@@ -54,9 +57,7 @@ describe('the table of engine functions', () => {
 
   it('declares what is computed later', () => {
     expect(named(engineFunctions.filter((row) => row.form === 'later')).sort()).toEqual(
-      'airflow calculated_load coil_current compression_pressure crank_angle cylinder_volume divider_resistance nernst_volts rear_to_front relative_compression state_of_charge thermistor_temperature time_rich valve_events wire_drop'.split(
-        ' ',
-      ),
+      'crank_angle rear_to_front relative_compression time_rich valve_events'.split(' '),
     );
   });
 
@@ -101,7 +102,12 @@ describe('the table of engine functions', () => {
 });
 
 describe('examples', () => {
-  it.each(scalars.map((row) => [row.example.expression, row.example.result, row] as const))(
+  // What is read off a curve has an example of its own beneath.
+  const ofLiterals = scalars.filter(({ parameters }) =>
+    parameters.every(({ takes }) => takes.what !== 'curve'),
+  );
+
+  it.each(ofLiterals.map((row) => [row.example.expression, row.example.result, row] as const))(
     '%s is %s',
     (_, result, row) => {
       const shown = literal(result, undefined);
@@ -123,6 +129,25 @@ describe('examples', () => {
     if (value.kind !== 'one') expect.fail(value.kind);
     expect(`${fromSi(value.amount.si, value.type.unit, 'none').toFixed(0)} ${value.type.unit.symbol}`).toBe(
       row.example.result,
+    );
+  });
+
+  it('of thermistor_temperature is read off the table 0 °C 32.64 kΩ, 40 °C 5.325 kΩ, 100 °C 678.1 Ω', () => {
+    const row = engineFunctions.find((each) => each.name === 'thermistor_temperature');
+    const { value, diagnostics } = result(row?.example.expression ?? '', {
+      names: {
+        'spec.ect_curve': curve([
+          ['0 °C', '32.64 kΩ'],
+          ['40 °C', '5.325 kΩ'],
+          ['100 °C', '678.1 Ω'],
+        ]),
+      },
+      functions: engineFunctions,
+    });
+    expect(diagnostics).toEqual([]);
+    if (value.kind !== 'one') expect.fail(printed(value));
+    expect(`${fromSi(value.amount.si, value.type.unit, 'point').toFixed(1)} ${value.type.unit.symbol}`).toBe(
+      row?.example.result,
     );
   });
 });

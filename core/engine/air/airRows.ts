@@ -11,6 +11,8 @@ import {
 } from '../parameters.ts';
 import { airDensity } from './airDensity.ts';
 import { absoluteLoad, airPerStroke, volumetricEfficiency } from './airFlow.ts';
+import { calculatedLoad } from './calculatedLoad.ts';
+import { speedDensity } from './speedDensity.ts';
 import { altitudeOf, standardPressure } from './standardAtmosphere.ts';
 import { stationPressure } from './stationPressure.ts';
 
@@ -150,7 +152,7 @@ export const airRows: readonly FunctionRow[] = [
     compute: ofNumbers(volumetricEfficiency),
   },
   {
-    form: 'later',
+    form: 'scalar',
     name: 'calculated_load',
     family: 'air',
     summary:
@@ -164,12 +166,13 @@ export const airRows: readonly FunctionRow[] = [
     result: { kind: 'fixed', unit: '%' },
     formula: 'load = maf / (peak · baro/29.92 inHg · √(298/(t + 273))), t in °C',
     range: '0 .. 100 %',
-    errors: ['The peak flow or the barometer is not above 0.', backwards],
+    errors: ['The peak flow is not above 0.', noPressure, backwards],
     source: 'SAE J1979 / ISO 15031-5, LOAD_PCT',
     example: { expression: 'calculated_load(25 g/s, 100 g/s, 29.92 inHg, 25 °C)', result: '25 %' },
+    compute: ofNumbers(calculatedLoad),
   },
   {
-    form: 'later',
+    form: 'scalar',
     name: 'airflow',
     family: 'air',
     summary:
@@ -184,8 +187,14 @@ export const airRows: readonly FunctionRow[] = [
     result: { kind: 'fixed', unit: 'g/s' },
     formula: 'maf = η · map · displacement · rpm/60/2 / (287.05·T)',
     range: '',
-    errors: [standstill, noPressure, 'The volumetric efficiency is negative.'],
+    errors: [
+      standstill,
+      noPressure,
+      'The volumetric efficiency is negative.',
+      'The displacement is not above 0.',
+    ],
     source: 'Heywood, Internal Combustion Engine Fundamentals, chapter 2',
     example: { expression: 'airflow(35 kPa, 40 °C, 800 rpm, 75 %, 2.0 L)', result: '3.8937 g/s' },
+    compute: ofNumbers(speedDensity),
   },
 ];

@@ -1,9 +1,13 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
+import { ofNumbers } from '../answer.ts';
 import { quantity, text } from '../parameters.ts';
+import { coilCurrent } from './coilCurrent.ts';
+import { floodedSource, stateOfChargeOf } from './stateOfCharge.ts';
+import { wireDropOf } from './wireDrop.ts';
 
 export const electricalRows: readonly FunctionRow[] = [
   {
-    form: 'later',
+    form: 'scalar',
     name: 'wire_drop',
     family: 'electrical',
     summary: 'The voltage that a length of copper wire loses at a current, at 20 °C.',
@@ -18,9 +22,10 @@ export const electricalRows: readonly FunctionRow[] = [
     errors: ['The size is none that is known.', 'The length is negative.'],
     source: 'ASTM B258 and NBS Handbook 100 (1966)',
     example: { expression: 'wire_drop("18 AWG", 10 ft, 5 A)', result: '0.319 V' },
+    compute: wireDropOf,
   },
   {
-    form: 'later',
+    form: 'scalar',
     name: 'coil_current',
     family: 'electrical',
     summary: 'The current in a coil some time after it was switched on.',
@@ -36,21 +41,23 @@ export const electricalRows: readonly FunctionRow[] = [
     errors: ['The resistance or the inductance is not above 0.', 'The time is negative.'],
     source: 'law of the RL circuit',
     example: { expression: 'coil_current(12 V, 0.5 Ω, 4 mH, 4 ms)', result: '9.443 A' },
+    compute: ofNumbers(coilCurrent),
   },
   {
-    form: 'later',
+    form: 'scalar',
     name: 'state_of_charge',
     family: 'electrical',
     summary: 'How full a rested 12 V battery is, from its open-circuit voltage at 25 °C.',
     parameters: [
       quantity('volts', 'V', 'open-circuit voltage after at least three hours of rest'),
-      text('chemistry', 'the battery’s build: "flooded"', { otherwise: 'flooded' }),
+      text('chemistry', 'the battery’s build: "flooded" or "EFB"', { otherwise: 'flooded' }),
     ],
     result: { kind: 'fixed', unit: '%' },
     formula: 'table: 12.65, 12.45, 12.24, 12.06, 11.89 V are 100, 75, 50, 25, 0 %, straight between',
     range: '25 °C, rested; published tables differ by 0.05 to 0.1 V',
-    errors: ['The battery’s build is none that is known.'],
-    source: 'battery council table for flooded batteries (value from memory)',
+    errors: ['The battery’s build is none that is known.', 'The voltage is below 10.5 V or above 13.2 V.'],
+    source: floodedSource,
     example: { expression: 'state_of_charge(12.45 V)', result: '75 %' },
+    compute: stateOfChargeOf,
   },
 ];

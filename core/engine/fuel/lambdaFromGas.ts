@@ -51,7 +51,7 @@ export function lambdaFromGas(gas: ExhaustGas, fuel: string): Answer {
   if ('noAnswer' in found) return found;
   const composition = found.gasComposition ?? found.composition;
   if (composition.carbon === 0) {
-    return noAnswer(`${found.name} has no carbon: its lambda cannot be read from CO2 and CO.`);
+    return noAnswer(`The fuel ${found.name} has no carbon: its lambda cannot be read from CO2 and CO.`);
   }
   return brettschneider(gas, composition);
 }

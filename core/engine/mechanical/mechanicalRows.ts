@@ -1,12 +1,15 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
+import { ofNumbers } from '../answer.ts';
 import { absolutePressure, cylinders, displacement, quantity, series } from '../parameters.ts';
+import { compressionPressure } from './compressionPressure.ts';
+import { cylinderVolume } from './cylinderVolume.ts';
 
 const compressionRatio = { header: 'engine.compression_ratio' };
 const inCylinder = series('pressure', 'kPa', 'pressure in the cylinder over time', 'gauge');
 
 export const mechanicalRows: readonly FunctionRow[] = [
   {
-    form: 'later',
+    form: 'scalar',
     name: 'compression_pressure',
     family: 'mechanical',
     summary:
@@ -19,13 +22,18 @@ export const mechanicalRows: readonly FunctionRow[] = [
     result: { kind: 'fixed', unit: 'kPa', quantityKind: 'absolute' },
     formula: 'p2 = pressure · ratio^exponent',
     range: 'exponent 1 .. 1.4',
-    errors: ['The ratio is not above 1.', 'The pressure is not above absolute zero.'],
+    errors: [
+      'The ratio is not above 1.',
+      'The pressure is not above absolute zero.',
+      'The exponent is outside 1 .. 1.4.',
+    ],
     source:
       'polytropic law; exponents after Heywood, Internal Combustion Engine Fundamentals, chapter 9 (values from memory)',
     example: { expression: 'compression_pressure(10, 101.325 kPa, 1.3)', result: '2021.7 kPa' },
+    compute: ofNumbers(compressionPressure),
   },
   {
-    form: 'later',
+    form: 'scalar',
     name: 'cylinder_volume',
     family: 'mechanical',
     summary: 'The volume above one piston at a crank angle.',
@@ -40,9 +48,15 @@ export const mechanicalRows: readonly FunctionRow[] = [
     formula:
       'V = Vc·(1 + (r − 1)/2·(R + 1 − cos θ − √(R² − sin² θ))), Vc = displacement/cylinders/(r − 1), R = rod',
     range: 'pin in the middle of the cylinder',
-    errors: ['The ratio is not above 1.', 'The rod is not longer than the crank radius.'],
+    errors: [
+      'The ratio is not above 1.',
+      'The rod is not longer than the crank radius.',
+      'The displacement is not above 0.',
+      'The number of cylinders is not a whole number.',
+    ],
     source: 'Heywood, Internal Combustion Engine Fundamentals, chapter 2',
     example: { expression: 'cylinder_volume(90 °ATDC, 2.0 L, 4, 10, 3.5)', result: '342.0 cc' },
+    compute: ofNumbers(cylinderVolume),
   },
   {
     form: 'later',

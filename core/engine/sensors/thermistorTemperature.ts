@@ -1,0 +1,66 @@
+import type { PlainCurve } from '../../expression/functionRow.ts';
+import { type Answer, noAnswer } from '../answer.ts';
+import { sayNumber } from '../sayValue.ts';
+import { monotoneCurve } from './monotoneCurve.ts';
+
+/**
+ * The temperature, K, at which a thermistor has this resistance, Ω, from its table of temperatures (K, ascending) and resistances.
+ *
+ * Between the points 1/T is a smooth function of ln R, nearly a straight line (Steinhart and Hart, Deep-Sea Research 15 (1968) 497),
+ * so a monotone cubic through the points in these coordinates is followed: it meets every point, never turns back,
+ * and a misprinted row spoils its neighbourhood only. Two points make the straight line of a single B (IEC 60539-1).
+ * Resistance may fall with temperature (NTC) or rise, but one way only. Nothing is computed outside the table.
+ */
+export function thermistorTemperature(resistance: number, table: PlainCurve): Answer {
+  if (!(resistance > 0)) {
+    return noAnswer(
+      `A sensor of ${sayNumber(resistance)} Ω is a short, which has no temperature. Look for the short before the sensor.`,
+    );
+  }
+  const curve = curveOf(table);
+  if (typeof curve === 'string') return noAnswer(curve);
+  const inverse = curve.at(Math.log(resistance));
+  if (inverse === undefined) return noAnswer(outside(resistance, table));
+  return 1 / inverse;
+}
+
+type TableCurve = ReturnType<typeof monotoneCurve>;
+
+/** Prepared once for each table: a log asks for the same one at every sample. */
+const prepared = new WeakMap<PlainCurve, TableCurve | string>();
+
+function curveOf(table: PlainCurve): TableCurve | string {
+  let curve = prepared.get(table);
+  if (curve === undefined) {
+    curve = prepare(table);
+    prepared.set(table, curve);
+  }
+  return curve;
+}
+
+function prepare({ x: temperatures, y: resistances }: PlainCurve): TableCurve | string {
+  if (temperatures.length < 2) return 'The table needs at least two points.';
+  if (!resistances.every((each) => each > 0) || !temperatures.every((each) => each > 0)) {
+    return 'Every resistance in the table must be above 0, and every temperature above absolute zero.';
+  }
+  const falls = (resistances[1] ?? 0) < (resistances[0] ?? 0);
+  const turn = resistances.findIndex((each, at) => {
+    const before = resistances[at - 1];
+    return before !== undefined && (falls ? each >= before : each <= before);
+  });
+  if (turn >= 0) {
+    return `The table turns back at ${sayNumber(resistances[turn] ?? 0)} Ω, so that a resistance has more than one temperature. Check that row.`;
+  }
+  const points = temperatures.map((each, at) => [Math.log(resistances[at] ?? 1), 1 / each] as const);
+  points.sort(([a], [b]) => a - b);
+  return monotoneCurve(
+    points.map(([ln]) => ln),
+    points.map(([, inverse]) => inverse),
+  );
+}
+
+function outside(resistance: number, { y }: PlainCurve): string {
+  const low = Math.min(...y);
+  const high = Math.max(...y);
+  return `The resistance of ${sayNumber(resistance)} Ω is outside the table, which runs from ${sayNumber(low)} Ω to ${sayNumber(high)} Ω; beyond its ends nothing is known.`;
+}
