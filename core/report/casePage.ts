@@ -101,7 +101,8 @@ function contextOf(study: Study, index: number, pictures: Pictures): CellContext
   };
 }
 
-function contentOf(cell: Cell, context: CellContext): CellContent {
+/** What a cell's page holds beside its findings and its cautions. */
+export function contentOf(cell: Cell, context: CellContext): CellContent {
   switch (cell.kind) {
     case 'diag':
       return headerContent(cell);
@@ -137,7 +138,7 @@ function contentOf(cell: Cell, context: CellContext): CellContent {
 }
 
 /** What the cell does, as far as cautions go: a reference is only known, not measured. */
-function workOf(cell: Cell, { readings }: CellContext): Work {
+export function workOf(cell: Cell, { readings }: Pick<CellContext, 'readings'>): Work {
   const none: Work = { signals: [], words: '', states: [] };
   switch (cell.kind) {
     case 'readings':

@@ -1,4 +1,4 @@
-import { message } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, message } from '../diagnostics/diagnostic.ts';
 import type { Finding, Study } from '../study/types.ts';
 import type { LineIndex } from '../text/lines.ts';
 import { type Span, shift } from '../text/span.ts';
@@ -7,8 +7,12 @@ import { sourceFrame } from './sourceFrame.ts';
 
 /** A finding with its place in the file (whose text and lines these are), its line and what is offered. */
 export function findingLine(study: Study, text: string, lines: LineIndex, finding: Finding): FindingLine {
-  const { diagnostic } = finding;
-  const { line, column, before, marked, after } = sourceFrame(text, lines, spanInFile(study, finding));
+  return findingIn(text, lines, spanInFile(study, finding), finding.diagnostic);
+}
+
+/** The same in any text in which the span counts: a cell's own, for its editor. */
+export function findingIn(text: string, lines: LineIndex, span: Span, diagnostic: Diagnostic): FindingLine {
+  const { line, column, before, marked, after } = sourceFrame(text, lines, span);
   return {
     kind: 'finding',
     severity: diagnostic.severity,

@@ -12,7 +12,7 @@ const signs: Readonly<Record<Verdict, Sign>> = {
 };
 
 /** The sign that stands beside the word; never without it. */
-function signOf(verdict: Verdict): Sign {
+export function signOf(verdict: Verdict): Sign {
   return signs[verdict];
 }
 

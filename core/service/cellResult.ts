@@ -1,5 +1,7 @@
 import type { Severity } from '../diagnostics/row.ts';
+import { unitOf } from '../quantity/unit.ts';
 import type {
+  Block,
   Caution,
   FindingLine,
   Paragraph,
@@ -8,6 +10,18 @@ import type {
   Table,
   VerdictLine,
 } from '../report/blocks.ts';
+import { contentOf } from '../report/casePage.ts';
+import type { CellContext } from '../report/cells/cellContext.ts';
+import { answerOf } from '../report/cells/questionCell.ts';
+import { findingIn } from '../report/findingLine.ts';
+import { blockAsMarkdown } from '../report/markdown/blocks.ts';
+import type { Study } from '../study/types.ts';
+import { lineIndex } from '../text/lines.ts';
+import { cautionsAt } from './cautionsAt.ts';
+import { type CellParts, partsOf } from './cellParts.ts';
+import { cellStatus } from './cellStatus.ts';
+import { secondUnit } from './otherUnit.ts';
+import type { UnitPreference } from './types.ts';
 
 /**
  * A cell's results as plain JSON (mime type application/vnd.diag.result+json): what the report shows of the cell
@@ -39,4 +53,76 @@ export interface CellStatus {
   readonly severity: Severity | undefined;
   /** The first thing that fails or is wrong, as a place in the cell: where "show me" goes. */
   readonly first: { readonly start: number; readonly end: number } | undefined;
+}
+
+/** What stands under a cell as its output. */
+export function cellResult(study: Study, index: number, units: UnitPreference = 'as written'): CellResult {
+  const parts = partsOf(study, index);
+  const { cell, raw } = study.file.cells[index] ?? {};
+  const findings = findingLines(raw?.text ?? '', parts);
+  const context: CellContext = { study, index, ...parts, pictures: noPictures };
+  const content = cell === undefined ? undefined : contentOf(cell, context);
+  const answer =
+    cell?.kind === 'question'
+      ? answerOf(cell, index + 1, study.answers.find((each) => each.cell === index)?.value)
+      : undefined;
+  const shown = [...(content?.blocks ?? []), ...(answer?.blocks ?? [])].flatMap((each) =>
+    resultOf(each, units),
+  );
+  const blocks: readonly ResultBlock[] = [...cautionsAt(study, index), ...shown, ...findings];
+  return {
+    version: 1,
+    kind: cell?.kind ?? 'unread',
+    title: content?.title ?? '',
+    blocks,
+    markdown: blocks.map((each) => blockAsMarkdown(each, 2)).join('\n\n'),
+    status: cellStatus(parts),
+  };
+}
+
+/** Pictures stand in the cell's own preview; nothing is read for them here. */
+const noPictures: CellContext['pictures'] = () => undefined;
+
+/** A block that says more than the cell's own text does. */
+function resultOf(block: Block, units: UnitPreference): readonly ResultBlock[] {
+  switch (block.kind) {
+    case 'table':
+      return [units === 'as written' ? block : inUnits(block, units)];
+    case 'verdict':
+    case 'suspect':
+      return [block];
+    case 'paragraph':
+      return block.lead === 'Next' || block.lead === 'Answer' ? [block] : [];
+    case 'finding':
+    case 'caution':
+    case 'prose':
+    case 'facts':
+    case 'bullets':
+    case 'picture':
+    case 'source':
+      return [];
+  }
+}
+
+/** The figures in the other system are left out where the row is in the wanted one already. */
+function inUnits(table: Table, units: UnitPreference): Table {
+  return {
+    ...table,
+    rows: table.rows.map((row) => {
+      const [symbol = '', word] = row.unit.split(' ');
+      const unit = unitOf(symbol);
+      const kind = word === 'absolute' || word === 'vacuum' ? word : 'open';
+      const other =
+        unit === undefined ? undefined : secondUnit({ dimension: unit.dimension, kind, unit }, units);
+      return other === undefined ? { ...row, other: undefined } : row;
+    }),
+  };
+}
+
+/** What is unusual is drawn and said beside the reading itself. */
+function findingLines(text: string, { findings }: CellParts): readonly FindingLine[] {
+  const told = findings.filter(({ code }) => code !== 'unusual-value');
+  if (told.length === 0) return [];
+  const lines = lineIndex(text);
+  return told.map((each) => findingIn(text, lines, each.span, each));
 }

@@ -1,7 +1,20 @@
 import type { Study } from '../study/types.ts';
 import type { TextEdit } from '../text/edits.ts';
 import type { Span } from '../text/span.ts';
-import type { CellResult } from './cellResult.ts';
+import { type CellResult, cellResult } from './cellResult.ts';
+import { completions } from './completion.ts';
+import { definitions, references } from './definitions.ts';
+import { fixes } from './fixes.ts';
+import { folds } from './folds.ts';
+import { format } from './format.ts';
+import { hover } from './hover.ts';
+import { inlayHints } from './inlayHints.ts';
+import { links } from './links.ts';
+import { renamable, rename } from './rename.ts';
+import { selections } from './selections.ts';
+import { signature } from './signature.ts';
+import { symbols } from './symbols.ts';
+import { tokens } from './tokens.ts';
 import type {
   CellSymbol,
   CodeFix,
@@ -60,3 +73,22 @@ export interface Service {
   /** What stands under the cell as its output. */
   readonly result: (study: Study, cell: number, units?: UnitPreference) => CellResult;
 }
+
+export const service: Service = {
+  hover,
+  completions,
+  signature,
+  definitions,
+  references,
+  renamable,
+  rename,
+  symbols,
+  folds,
+  tokens,
+  inlayHints,
+  selections,
+  links,
+  format,
+  fixes,
+  result: cellResult,
+};

@@ -1,0 +1,101 @@
+import { message } from '../diagnostics/diagnostic.ts';
+import type { Severity } from '../diagnostics/row.ts';
+import type { Verdict } from '../expression/value.ts';
+import { signOf, verdictLine } from '../report/verdictLine.ts';
+import type { Expectation, Suspect } from '../study/types.ts';
+import type { CellParts } from './cellParts.ts';
+import type { CellStatus } from './cellResult.ts';
+
+/** A cell in one line: its verdicts, or its suspects' standing, and what is wrong in it. */
+export function cellStatus(parts: CellParts): CellStatus | undefined {
+  const { suspects, findings } = parts;
+  const stated = parts.expectations.filter(({ part }) => part === 'expect' || part === 'verify');
+  const severity = worstOf(findings.map((each) => each.severity));
+  const wrong = severity === 'error' || severity === 'warning' ? severity : undefined;
+  if (stated.length === 0 && suspects.length === 0 && wrong === undefined) return undefined;
+  const counted = (['error', 'warning'] as const).flatMap((each) => {
+    const count = findings.filter((finding) => finding.severity === each).length;
+    return count === 0 ? [] : [`${count} ${each}${count === 1 ? '' : 's'}`];
+  });
+  const text = [
+    ...(stated.length === 0 ? [] : [verdictsInShort(stated)]),
+    ...(suspects.length === 0 ? [] : [suspectsInShort(suspects)]),
+    ...counted,
+  ].join(', ');
+  const says = [
+    ...stated.map(spoken),
+    ...suspects.map(({ name, standing }) => `${name}: ${standing}.`),
+    ...findings.filter((each) => each.severity === wrong).map(message),
+  ].join('\n');
+  const failing = firstFailure(stated);
+  const first = failing?.span ?? findings.find((each) => each.severity === wrong)?.span;
+  return { text, sign: signFor(stated, suspects, wrong), says, severity: wrong, first };
+}
+
+/** From worst to best: what a reader should look at first. */
+const order: readonly Verdict[] = ['fails', 'cannot compute', 'not measured', 'too close to call', 'holds'];
+
+function signFor(
+  stated: readonly Expectation[],
+  suspects: readonly Suspect[],
+  wrong: Severity | undefined,
+): CellStatus['sign'] {
+  const worst = order.find((verdict) => stated.some((each) => each.truth.verdict === verdict));
+  if (worst !== undefined) return signOf(worst);
+  if (wrong === 'error') return '✗';
+  return suspects.some((each) => each.standing === 'still possible') ? '≈' : '–';
+}
+
+/** "holds", "all 3 hold", "2 of 3 hold, 1 fails as announced" */
+function verdictsInShort(stated: readonly Expectation[]): string {
+  const count = (verdict: Verdict): number => stated.filter((each) => each.truth.verdict === verdict).length;
+  const announced = stated.every((each) => each.truth.verdict !== 'fails' || each.showsFault);
+  const fault = announced && count('fails') > 0 ? ' as announced' : '';
+  const [only] = stated;
+  if (only !== undefined && stated.length === 1) return `${only.truth.verdict}${fault}`;
+  const holds = count('holds');
+  if (holds === stated.length) return `all ${holds} hold`;
+  const rest = order
+    .filter((verdict) => verdict !== 'holds' && count(verdict) > 0)
+    .map(
+      (verdict) => `${count(verdict)} ${plural(verdict, count(verdict))}${verdict === 'fails' ? fault : ''}`,
+    );
+  return [`${holds} of ${stated.length} hold`, ...rest].join(', ');
+}
+
+function plural(verdict: Verdict, count: number): string {
+  return verdict === 'fails' && count > 1 ? 'fail' : verdict;
+}
+
+function suspectsInShort(suspects: readonly Suspect[]): string {
+  const possible = suspects.filter((each) => each.standing === 'still possible').length;
+  const untested = suspects.filter((each) => each.standing === 'not tested').length;
+  const all = suspects.length;
+  return `${possible} of ${all} still possible${untested === 0 ? '' : `, ${untested} not tested`}`;
+}
+
+function spoken(expectation: Expectation): string {
+  const { text, measured, word, remark, why } = verdictLine(expectation);
+  const value = measured === '' ? '' : `${measured}: `;
+  const more = [
+    ...(remark === undefined ? [] : [`, ${remark}`]),
+    ...(why === undefined || why === '' ? [] : [` (${why})`]),
+  ];
+  return `${text}: ${value}${word}${more.join('')}.`;
+}
+
+/** One that nobody announced comes first. */
+function firstFailure(stated: readonly Expectation[]): Expectation | undefined {
+  const failing = stated.filter((each) => each.truth.verdict === 'fails');
+  return (
+    failing.find((each) => !each.showsFault) ??
+    failing[0] ??
+    stated.find((each) => each.truth.verdict === 'cannot compute')
+  );
+}
+
+const severities: readonly Severity[] = ['error', 'warning', 'info'];
+
+function worstOf(found: readonly Severity[]): Severity | undefined {
+  return severities.find((each) => found.includes(each));
+}

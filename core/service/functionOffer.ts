@@ -1,0 +1,38 @@
+import type { FunctionRow } from '../expression/functionRow.ts';
+import { functionPage, parameterName } from '../report/pages.ts';
+import type { Span } from '../text/span.ts';
+import { blank } from './offer.ts';
+import { pageMarkdown } from './pageMarkdown.ts';
+import type { Completion } from './types.ts';
+
+type Made = Omit<Completion, 'span'>;
+
+const made = new WeakMap<FunctionRow, Made>();
+
+/** A function with its signature; the parameters that must be given are places to fill in. */
+export function functionOffer(row: FunctionRow, span: Span): Completion {
+  let of = made.get(row);
+  if (of === undefined) {
+    of = make(row);
+    made.set(row, of);
+  }
+  return { ...of, span };
+}
+
+function make(row: FunctionRow): Made {
+  const due = row.parameters.filter(
+    ({ optional, header, otherwise }) => optional !== true && header === undefined && otherwise === undefined,
+  );
+  const places = due.map(({ name }, at) => blank(at + 1, name));
+  return {
+    label: row.name,
+    kind: 'function',
+    detail: `(${row.parameters.map(parameterName).join(', ')}) ${row.summary}`,
+    markdown: pageMarkdown(functionPage(row)),
+    newText: `${row.name}(${places.join(', ')})`,
+    snippet: true,
+    // What cannot be computed yet comes last.
+    rank: row.form === 'later' ? 90 : 50,
+    filter: undefined,
+  };
+}

@@ -1,0 +1,187 @@
+import { describeHolds } from '../casefile/kinds/describe.ts';
+import type { Key } from '../casefile/kinds/key.ts';
+import { kindOf } from '../casefile/kinds/kinds.ts';
+import { sourceSpan, type TextNode } from '../casefile/tree.ts';
+import { type Code, catalogue, type Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Row } from '../diagnostics/row.ts';
+import type { Expression } from '../expression/tree.ts';
+import { exact, measured } from '../quantity/amount.ts';
+import { halfWidthSi, quantitySi } from '../quantity/convert.ts';
+import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
+import { signalPage, unitPage } from '../report/pages.ts';
+import { signalOf } from '../signals/lookup.ts';
+import type { Reading, Study } from '../study/types.ts';
+import { contains, type Span } from '../text/span.ts';
+import { decodedOffset, expressionOf, nodesAround } from './expressionAt.ts';
+import { computedPage, namePage, stateWords } from './namePage.ts';
+import { occurrenceAt } from './occurrences.ts';
+import { pageMarkdown, paragraphs } from './pageMarkdown.ts';
+import { readingPage } from './readingPage.ts';
+import { type Spot, spotAt } from './spots.ts';
+import { type Standing, standingOf } from './standing.ts';
+import type { Hover, UnitPreference } from './types.ts';
+import { amountWords } from './valueWords.ts';
+
+/** What stands at an offset, and what is wrong there. */
+export function hover(
+  study: Study,
+  cell: number,
+  offset: number,
+  units: UnitPreference = 'as written',
+): Hover | undefined {
+  const standing = standingOf(study, cell);
+  if (standing === undefined) return undefined;
+  const about = hoverOf(standing, offset, units);
+  const wrong = diagnosticsAt(study, cell, offset);
+  const markdown = paragraphs([about?.markdown, ...wrong.map(whyReported)]);
+  const span = about?.span ?? wrong[0]?.span;
+  return markdown === '' || span === undefined ? undefined : { span, markdown };
+}
+
+function hoverOf(standing: Standing, offset: number, units: UnitPreference): Hover | undefined {
+  const spot = spotAt(standing, offset);
+  if (spot === undefined) return undefined;
+  if (spot.role === 'expression') return inExpression(standing, spot.node, offset, units);
+  const markdown = ofSpot(standing, spot, units);
+  return markdown === '' ? undefined : { span: spot.node.span, markdown };
+}
+
+function ofSpot(standing: Standing, spot: Spot, units: UnitPreference): string {
+  const { node, role, key } = spot;
+  switch (role) {
+    case 'kind': {
+      const kind = kindOf(node.text);
+      if (kind === undefined) return '';
+      const keys = Object.keys(kind.keys).map(codeSpan).join(', ');
+      return paragraphs([`**${codeSpan(node.text)}** ${escapeMarkdown(kind.meaning)}`, `*Keys:* ${keys}`]);
+    }
+    case 'key':
+      return key === undefined
+        ? ''
+        : paragraphs([keyPage(node.text, key), headerValue(standing, spot, units)]);
+    case 'word':
+    case 'quantity':
+      return key === undefined || spot.under === undefined ? '' : keyPage(spot.under.text, key);
+    case 'signal': {
+      const readings = readingsOf(standing, spot);
+      const signal = standing.names.ownSignals.get(node.text) ?? signalOf(node.text);
+      const page = signal === undefined ? '' : pageMarkdown(signalPage(signal));
+      const only = readings.length === 1 ? readings[0] : undefined;
+      return only === undefined || page !== '' ? page : readingPage(only, standing.text, units);
+    }
+    case 'reading':
+    case 'member': {
+      const [reading] = readingsOf(standing, spot);
+      const member = memberOf(spot);
+      return reading === undefined ? '' : readingPage(reading, standing.text, units, member);
+    }
+    case 'let':
+      return computedPage(standing, standing.index, node.text, units);
+    case 'state':
+      return stateWords(node.text);
+    case 'unit': {
+      const page = unitPage(node.text.split(/\s/)[0] ?? '');
+      return page === undefined ? '' : pageMarkdown(page);
+    }
+    case 'as':
+    case 'column':
+    case 'heading':
+    case 'tool name':
+    case 'tool':
+    case 'own signal':
+    case 'channel':
+    case 'signal name': {
+      const at = occurrenceAt(standing, node.span.start);
+      return at === undefined ? '' : namePage(standing, at, units);
+    }
+    case 'title':
+    case 'unknown key':
+    case 'expression':
+    case 'file':
+    case 'sentence':
+    case 'markdown':
+    case 'text':
+      return '';
+  }
+}
+
+/** A key: what it is for, what it takes, and an example. */
+export function keyPage(name: string, key: Key): string {
+  return paragraphs([
+    `**${codeSpan(name)}** ${escapeMarkdown(key.meaning)}`,
+    `*Takes* ${describeHolds(key.holds)}${key.required === true ? '; it must be there' : ''}`,
+    key.example === '' || key.example.includes('\n') ? '' : `*Such as* ${codeSpan(key.example)}`,
+  ]);
+}
+
+/** A header's value is a reading of its own. */
+function headerValue(standing: Standing, { node }: Spot, units: UnitPreference): string {
+  const at = occurrenceAt(standing, node.span.start);
+  return at?.thing.kind === 'header' ? namePage(standing, at, units) : '';
+}
+
+/** The readings that a key or a value of `values`, `marks` or a table stands for. */
+export function readingsOf(
+  { facts }: Standing,
+  { role, node, under, column, path }: Spot,
+): readonly Reading[] {
+  const key = role === 'signal' ? node.text : (under?.text ?? path[path.length - 1] ?? '');
+  const all = (facts?.readings ?? []).filter((each) => each.key === key);
+  if (role === 'signal') return all.filter(({ keySpan }) => keySpan.start === node.span.start);
+  const inColumn = all.filter((each) => each.column === column || each.valueSpan.start === node.span.start);
+  return inColumn.length > 1
+    ? inColumn.filter(({ valueSpan }) => contains(valueSpan, node.span.start))
+    : inColumn;
+}
+
+/** The cylinder or label that a value of a map belongs to. */
+function memberOf({ role, node, path, under }: Spot): string | undefined {
+  if (role === 'member') return node.text;
+  const last = path[path.length - 1];
+  return last === under?.text ? undefined : last;
+}
+
+function inExpression(
+  standing: Standing,
+  node: TextNode,
+  offset: number,
+  units: UnitPreference,
+): Hover | undefined {
+  const name = occurrenceAt(standing, offset);
+  if (name !== undefined && contains(node.span, name.span.start)) {
+    const markdown = namePage(standing, name, units);
+    if (markdown !== '') return { span: name.span, markdown };
+  }
+  const around = nodesAround(expressionOf(standing, node), decodedOffset(node, offset));
+  const literal = around[around.length - 1];
+  return literal?.kind === 'quantity' ? literalHover(node, literal, units) : undefined;
+}
+
+/** A number as written, in the other unit. */
+function literalHover(
+  node: TextNode,
+  { quantity, span }: Expression & { readonly kind: 'quantity' },
+  units: UnitPreference,
+): Hover {
+  const type = { dimension: quantity.unit.dimension, kind: quantity.kind, unit: quantity.unit };
+  const si = quantitySi(quantity);
+  const half = halfWidthSi(quantity);
+  const amount = half > 0 ? measured(si, 'written', half) : exact(si);
+  const page = unitPage(quantity.unit.symbol);
+  const place: Span = sourceSpan(node, span);
+  const words = `**${escapeMarkdown(amountWords(amount, type, units))}**`;
+  return { span: place, markdown: paragraphs([words, page === undefined ? '' : escapeMarkdown(page.title)]) };
+}
+
+/** What was found at an offset of a cell. */
+function diagnosticsAt(study: Study, cell: number, offset: number): readonly Diagnostic[] {
+  return study.findings
+    .filter((each) => each.cell === cell && contains(each.diagnostic.span, offset))
+    .map((each) => each.diagnostic);
+}
+
+/** A finding's page in short: its heading and why it is reported. The message is shown by the editor itself. */
+function whyReported({ code }: Diagnostic): string {
+  const { title, why } = catalogue[code as Code] as Row<unknown>;
+  return `${codeSpan(code)} ${escapeMarkdown(title)}. ${escapeMarkdown(why)}`;
+}
