@@ -38,19 +38,32 @@ export function readCase(text: string, previous?: CaseFile): CaseFile {
   const stream = splitStream(text);
   if (stream.cells.length > limits.cells) return tooManyCells(stream);
   const before = previous === undefined || isForeign(previous) ? [] : previous.cells;
-  const known = new Map<string, ReadCell>();
-  for (const cell of before) known.set(cell.raw.text, cell);
   const patience = { left: limits.patience };
+  const withText = finder(before);
   const cells = stream.cells.map((raw, index) => {
-    const same = known.get(raw.text);
+    const here = before[index];
+    const same = here?.raw.text === raw.text ? here : withText(raw.text);
     if (same === undefined) return freshCell(raw, patience);
-    const inPlace = [before[index], same].find((each) => each !== undefined && isSame(each.raw, raw));
-    return inPlace ?? { ...same, raw };
+    return isSame(same.raw, raw) ? same : { ...same, raw };
   });
   const file = { stream, cells, diagnostics: checkHeader(cells, text.length) };
   // Another version of the format may mean something else by every word.
   if (isForeign(file)) return { ...file, cells: cells.map(unread) };
   return { ...file, diagnostics: [...directives(stream), ...checkSeparators(cells), ...file.diagnostics] };
+}
+
+/** Finds a cell by its text. A keystroke asks for one: an index of all is made only when many are asked for. */
+function finder(cells: readonly ReadCell[]): (text: string) => ReadCell | undefined {
+  let asked = 0;
+  let index: ReadonlyMap<string, ReadCell> | undefined;
+  return (text) => {
+    asked++;
+    if (asked <= 4) {
+      return cells.findLast(({ raw }) => raw.text.length === text.length && raw.text === text);
+    }
+    index ??= new Map(cells.map((cell) => [cell.raw.text, cell]));
+    return index.get(text);
+  };
 }
 
 function isForeign(file: CaseFile): boolean {
