@@ -1,10 +1,13 @@
 import type { Expression } from '../expression/tree.ts';
 import type { Span } from '../text/span.ts';
 import type { Barometer } from './barometer.ts';
-import { needsBarometer, readingsBehind, type Surroundings } from './evaluateCase.ts';
 import { childrenOf } from './graph/children.ts';
 import { readsOf } from './graph/reads.ts';
 import { lookUp } from './names.ts';
+import { readingsBehind, type Surroundings } from './surroundings.ts';
+
+/** Functions that turn one kind of pressure into another. */
+export const needsBarometer: ReadonlySet<string> = new Set(['absolute', 'gauge', 'vacuum']);
 
 /** A comparison that tests a barometer against itself. */
 export interface Circle {

@@ -1,9 +1,9 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import type { Truth, Value } from '../expression/value.ts';
 import type { CellFacts, Statement } from './cellFacts.ts';
-import type { Evaluated } from './evaluateCase.ts';
 import { placedIn } from './placed.ts';
 import { onOneLine } from './source.ts';
+import type { Evaluated } from './surroundings.ts';
 import type { Expectation } from './types.ts';
 
 /** The verdict of a statement. What is no statement at all is reported and cannot be computed. */

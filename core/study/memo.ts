@@ -2,10 +2,10 @@ import type { Cell } from '../casefile/cell.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Barometers } from './barometer.ts';
 import type { CellFacts } from './cellFacts.ts';
-import type { Evaluated } from './evaluateCase.ts';
 import type { Header } from './header.ts';
 import type { Names } from './names.ts';
 import type { Parsed } from './source.ts';
+import type { Evaluated } from './surroundings.ts';
 import type { Reading } from './types.ts';
 
 /** What a study keeps for the next one of the same case: each part with what it was made from. */

@@ -4,21 +4,22 @@ import type { Type } from '../expression/type.ts';
 import type { Absent, Members, Value } from '../expression/value.ts';
 import type { Amount } from '../quantity/types.ts';
 import { isKeyOnManifold } from './barometer.ts';
-import type { Surroundings } from './evaluateCase.ts';
 import { functionNames, functionRow } from './functions.ts';
 import { lookUp } from './names.ts';
 import { typeOfSignal } from './readValue.ts';
+import type { Standpoint, Surroundings } from './surroundings.ts';
 import type { Reading } from './types.ts';
 
-/** What names mean in a cell; `values` fills with those that were asked for. */
+/** What names mean where an expression stands; `values` fills with those that were asked for. */
 export function scopeFor(
   around: Surroundings,
-  cell: number,
+  at: Standpoint,
 ): { readonly scope: Scope; readonly values: ReadonlyMap<string, Value> } {
   const values = new Map<string, Value>();
   const scope: Scope = {
+    place: at.name,
     resolve: (path, spans) => {
-      const named = lookUp(around.names, cell, path, spans);
+      const named = lookUp(around.names, at.cell, path, spans);
       switch (named.kind) {
         case 'problem':
           return named;

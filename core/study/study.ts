@@ -4,7 +4,8 @@ import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { findBarometers } from './barometer.ts';
 import type { CellFacts, Definition } from './cellFacts.ts';
 import { collectCell } from './cells/collectCell.ts';
-import { type Evaluated, evaluateDefinitions, evaluateSource, type Surroundings } from './evaluateCase.ts';
+import { evaluateDefinitions } from './evaluateCase.ts';
+import { evaluateSource } from './evaluateSource.ts';
 import { expectationOf, faultsNotShown } from './expectations.ts';
 import { type Header, noHeader, readHeader } from './header.ts';
 import { keepValues } from './keepValues.ts';
@@ -12,6 +13,7 @@ import type { Memo } from './memo.ts';
 import { collectNames } from './names.ts';
 import { placedIn } from './placed.ts';
 import { onOneLine, type Parse, parserKnowing } from './source.ts';
+import type { Evaluated, Surroundings } from './surroundings.ts';
 import { nextMeasurement, weigh } from './suspects.ts';
 import type { Answer, Computed, Expectation, Finding, Reading, Study, Suspect } from './types.ts';
 
@@ -84,13 +86,15 @@ function evaluateCell(
     diagnostics.push(...placedIn(source.node, around.done.get(id)?.diagnostics ?? source.diagnostics));
   }
   const expectations = cell.statements.map((statement) => {
-    const evaluated = evaluateSource(statement.source, cell.cell, around);
+    const at = { cell: cell.cell, name: 'a statement' };
+    const evaluated = evaluateSource(statement.source, at, around);
     const result = expectationOf(statement, evaluated);
     diagnostics.push(...placedIn(statement.source.node, evaluated.diagnostics), ...result.diagnostics);
     return result.expectation;
   });
   const answers = cell.answers.map((source): Answer => {
-    const { value, from, diagnostics: about } = evaluateSource(source, cell.cell, around);
+    const at = { cell: cell.cell, name: 'an answer' };
+    const { value, from, diagnostics: about } = evaluateSource(source, at, around);
     diagnostics.push(...placedIn(source.node, about));
     return { cell: cell.cell, text: onOneLine(source.node.text), value, from };
   });

@@ -129,3 +129,23 @@ consider:
     expect(two['5.trim']).toMatchObject({ value: 25 });
   });
 });
+
+describe('uncertainty', () => {
+  it('counts one reading once, however often it is used, and two written ± as two', () => {
+    const { values } = resultOf(`${readings}check: Sums
+as: sums
+let:
+  nothing: idle.vacuum - idle.vacuum
+  through: 2 * idle.vacuum - idle.vacuum
+  one: 5 ± 3 V
+  other: 5 ± 3 V
+  apart: one + other
+  same: one + one
+`);
+    expect(values['sums.nothing']).toMatchObject({ value: 0, uncertainty: 0 });
+    expect(values['sums.through']).toMatchObject({ value: 16.4, uncertainty: 0.2 });
+    // In quadrature 3·√2, once the same source 2·3 (JCGM 100:2008, 5.1.2 and 5.2.2).
+    expect(values['sums.apart']?.uncertainty).toBeCloseTo(4.242640687, 8);
+    expect(values['sums.same']).toMatchObject({ value: 10, uncertainty: 6 });
+  });
+});

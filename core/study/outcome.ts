@@ -1,0 +1,93 @@
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import type { Expression } from '../expression/tree.ts';
+import type { CellFacts, Definition } from './cellFacts.ts';
+import { type Evaluated, evaluateSource, type Surroundings } from './evaluateCase.ts';
+import { expectationOf, faultsNotShown } from './expectations.ts';
+import { placedIn } from './placed.ts';
+import { onOneLine } from './source.ts';
+import { weigh } from './suspects.ts';
+import type { Answer, Computed, Expectation, Finding, Suspect } from './types.ts';
+
+/** What a cell comes to. It stays the same as long as neither the cell nor one that it reads from changes. */
+export interface Outcome {
+  readonly computed: readonly Computed[];
+  readonly expectations: readonly Expectation[];
+  readonly answers: readonly Answer[];
+  readonly suspects: readonly Suspect[];
+  /** In the order of the text, those of reading the cell with them. */
+  readonly findings: readonly Finding[];
+  /** What its expressions came to. */
+  readonly evaluated: ReadonlyMap<Expression, Evaluated>;
+  /** The cells that its expressions read from. */
+  readonly reads: readonly number[];
+  /** What was found when the cell was read. */
+  readonly ofReading: readonly Diagnostic[];
+}
+
+/**
+ * Evaluates a cell's statements and answers; its computed names are done already.
+ * `ofReading` and `more` are what was found before: when the cell was read, and about its names.
+ */
+export function outcomeOf(
+  facts: CellFacts,
+  around: Surroundings,
+  ofReading: readonly Diagnostic[],
+  more: readonly Diagnostic[],
+): Outcome {
+  const { cell } = facts;
+  const found: Diagnostic[] = [...ofReading, ...more, ...facts.diagnostics];
+  for (const { id, source } of facts.definitions) {
+    found.push(...placedIn(source.node, around.done.get(id)?.diagnostics ?? source.diagnostics));
+  }
+  const expectations = facts.statements.map((statement) => {
+    const evaluated = evaluateSource(statement.source, cell, around);
+    const result = expectationOf(statement, evaluated);
+    found.push(...placedIn(statement.source.node, evaluated.diagnostics), ...result.diagnostics);
+    return result.expectation;
+  });
+  const answers = facts.answers.map((source): Answer => {
+    const { value, from, diagnostics } = evaluateSource(source, cell, around);
+    found.push(...placedIn(source.node, diagnostics));
+    return { cell, text: onOneLine(source.node.text), value, from };
+  });
+  found.push(...faultsNotShown(facts, expectations), ...repeatedName(facts, around));
+  found.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
+  return {
+    computed: facts.definitions.map((each) => computedOf(each, around)),
+    expectations,
+    answers,
+    suspects: facts.suspects.map((name) =>
+      weigh({ cell, name, expectations: expectations.filter((each) => each.suspect === name) }),
+    ),
+    findings: found.map((diagnostic) => ({ cell, diagnostic })),
+    evaluated: around.now.get(cell) ?? none,
+    reads: [...(around.reads.get(cell) ?? [])],
+    ofReading,
+  };
+}
+
+const none: ReadonlyMap<Expression, Evaluated> = new Map();
+
+function computedOf(definition: Definition, around: Surroundings): Computed {
+  const evaluated = around.done.get(definition.id);
+  const { node } = definition.source;
+  const isBare = around.bareNames.has(definition.id);
+  return {
+    fullName: isBare ? definition.name : definition.id,
+    name: definition.name,
+    cell: definition.cell,
+    typed: evaluated?.typed,
+    text: onOneLine(node.text),
+    value: evaluated?.value ?? { kind: 'absent', status: 'cannot compute', why: 'it needs itself' },
+    from: evaluated?.from ?? [],
+    keySpan: definition.keySpan,
+    valueSpan: node.span,
+  };
+}
+
+function repeatedName(cell: CellFacts, { names }: Surroundings): readonly Diagnostic[] {
+  if (cell.as === undefined || cell.asSpan === undefined) return [];
+  const first = names.prefixes.get(cell.as);
+  if (first === undefined || first === cell) return [];
+  return [diagnose('duplicate-name', cell.asSpan, { name: cell.as, where: `cell ${first.cell + 1}` })];
+}

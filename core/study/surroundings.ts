@@ -1,0 +1,59 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { TypedExpression } from '../expression/check.ts';
+import type { Expression } from '../expression/tree.ts';
+import type { Value } from '../expression/value.ts';
+import type { Barometers } from './barometer.ts';
+import type { Header } from './header.ts';
+import type { Named, Names } from './names.ts';
+
+/** All of a case that expressions can see. */
+export interface Surroundings {
+  readonly names: Names;
+  readonly header: Header;
+  readonly barometers: Barometers;
+  /** Computed names that are done; a member of a circle never is. */
+  readonly done: Map<string, Evaluated>;
+  /** What a previous evaluation of the case came to. */
+  readonly before: ReadonlyMap<Expression, Evaluated>;
+  /** Filled with what this one comes to. */
+  readonly now: Map<Expression, Evaluated>;
+  /** Counts the expressions that had to be computed anew. */
+  readonly fresh: { count: number };
+}
+
+/** Where an expression stands. */
+export interface Standpoint {
+  readonly cell: number;
+  /** Tells apart what may meet in one sum: computed names have their own, statements need none. */
+  readonly name: string;
+}
+
+/** What one expression came to, and all that it came from: if none of that changes, neither does this. */
+export interface Evaluated {
+  readonly typed: TypedExpression;
+  readonly value: Value;
+  /** Full names of the readings behind it, in the order they are first read. */
+  readonly from: readonly string[];
+  /** The readings that conversions used as the barometer, here or in a name that is used here. */
+  readonly barometer: readonly string[];
+  /** Spans count in the expression's text. */
+  readonly diagnostics: readonly Diagnostic[];
+  /** The very objects that were read; equal objects mean equal results. */
+  readonly read: readonly unknown[];
+}
+
+/** The readings behind a name, through computed names. */
+export function readingsBehind(named: Named, around: Surroundings): readonly string[] {
+  switch (named.kind) {
+    case 'reading':
+      return [named.reading.fullName];
+    case 'states':
+      return [...named.readings.values()].map((each) => each.fullName);
+    case 'definition':
+      return around.done.get(named.definition.id)?.from ?? [];
+    case 'not measured':
+      return [named.fullName];
+    case 'problem':
+      return [];
+  }
+}
