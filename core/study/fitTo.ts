@@ -82,7 +82,7 @@ function unitsFor(signal: Signal): string[] {
 }
 
 /** How a kind is said in a sentence. */
-export function kindWords(kind: Kind): string {
+function kindWords(kind: Kind): string {
   switch (kind) {
     case 'absolute':
       return 'an absolute pressure';

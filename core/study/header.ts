@@ -3,7 +3,6 @@ import { type Keys, propertyOf } from '../casefile/kinds/key.ts';
 import { kinds } from '../casefile/kinds/kinds.ts';
 import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
-import type { Absent } from '../expression/value.ts';
 import { signalOf } from '../signals/lookup.ts';
 import type { Form, Signal } from '../signals/types.ts';
 import { headerName, headerSignal } from './headerTable.ts';
@@ -142,13 +141,4 @@ function readOwnSignals(cell: HeaderCell): {
     });
   }
   return { signals, diagnostics };
-}
-
-/** What stands for a header value that the header does not give. */
-export function notInHeader(name: string): Absent {
-  return {
-    kind: 'absent',
-    status: 'cannot compute',
-    why: `the header does not give \`${name.replace('.', ': ').replaceAll('_', ' ')}\``,
-  };
 }

@@ -224,7 +224,7 @@ function membersOf(cell: CellFacts): string[] {
 }
 
 /** Every name that could be meant, for the nearest one and for completion. */
-export function knownNames(names: Names): Set<string> {
+function knownNames(names: Names): Set<string> {
   return new Set([...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
 }
 

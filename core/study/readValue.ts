@@ -239,7 +239,7 @@ function amountOf(
   return width > 0 ? measured(si, source, width) : exact(si);
 }
 
-export function absence(word: Absence): Absent {
+function absence(word: Absence): Absent {
   return { kind: 'absent', status: 'not measured', why: word };
 }
 
