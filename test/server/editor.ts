@@ -16,21 +16,35 @@ import {
 import type { Service } from '../../core/service/service.ts';
 import type { Host } from '../../extension/server/host.ts';
 import { serve } from '../../extension/server/server.ts';
-import { type NotebookCell, readNotebook, writeNotebook } from '../../extension/shared/notebookText.ts';
+import {
+  type NotebookCell,
+  type NotebookMetadata,
+  readNotebook,
+  writeNotebook,
+} from '../../extension/shared/notebookText.ts';
 import { type ResultsParams, resultsNotification } from '../../extension/shared/protocol.ts';
 
-/** What the tests' server runs on: work that is put off runs when the present message is done. */
-export const testHost: Host = {
-  now: () => performance.now(),
-  later: (pause, work) => {
-    if (pause > 0) {
-      const timer = setTimeout(work, pause);
-      return () => clearTimeout(timer);
-    }
-    const timer = setImmediate(work);
-    return () => clearImmediate(timer);
-  },
-};
+/** What the tests' server runs on: no pause is waited for, and it is known when nothing is put off any more. */
+class TestHost implements Host {
+  readonly now = (): number => performance.now();
+  readonly #waiting = new Set<NodeJS.Immediate>();
+
+  get isAtRest(): boolean {
+    return this.#waiting.size === 0;
+  }
+
+  readonly later = (_pause: number, work: () => void): (() => void) => {
+    const timer = setImmediate(() => {
+      this.#waiting.delete(timer);
+      work();
+    });
+    this.#waiting.add(timer);
+    return () => {
+      clearImmediate(timer);
+      this.#waiting.delete(timer);
+    };
+  };
+}
 
 interface EditorCell {
   readonly uri: string;
@@ -41,7 +55,6 @@ interface EditorCell {
 
 interface Options {
   readonly service: Service;
-  readonly host?: Host;
   /** The section `diag` of the settings; they may be changed later with `setSettings`. */
   readonly settings?: object;
   readonly linkSupport?: boolean;
@@ -56,33 +69,38 @@ export class Editor {
   readonly published: PublishDiagnosticsParams[] = [];
   readonly results: ResultsParams[] = [];
   abilities: InitializeResult['capabilities'] = {};
+  readonly #host = new TestHost();
   #settings: object;
+  /** How many messages came. */
+  #heard = 0;
   #texts = new Map<string, { version: number; text: string }>();
-  #notebooks = new Map<string, EditorNotebook>();
 
   private constructor({ settings = {} }: Options, up: PassThrough, down: PassThrough) {
     this.#settings = settings;
     this.connection = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
     this.connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+      this.#heard++;
       this.published.push(params);
       if (params.diagnostics.length === 0) this.findings.delete(params.uri);
       else this.findings.set(params.uri, params.diagnostics);
     });
     this.connection.onNotification(resultsNotification, (params: ResultsParams) => {
+      this.#heard++;
       this.results.push(params);
     });
-    this.connection.onRequest('workspace/configuration', ({ items }: { items: readonly unknown[] }) =>
-      items.map(() => this.#settings),
-    );
+    this.connection.onRequest('workspace/configuration', ({ items }: { items: readonly unknown[] }) => {
+      this.#heard++;
+      return items.map(() => this.#settings);
+    });
   }
 
   static async start(options: Options): Promise<Editor> {
     const up = new PassThrough();
     const down = new PassThrough();
-    const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-    serve(server, options.service, options.host ?? testHost);
-    server.listen();
     const editor = new Editor(options, up, down);
+    const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
+    serve(server, options.service, editor.#host);
+    server.listen();
     editor.connection.listen();
     const { capabilities } = await editor.ask<InitializeResult>('initialize', {
       processId: null,
@@ -101,13 +119,13 @@ export class Editor {
     return this.connection.sendRequest<R>(method, params);
   }
 
-  /** Until everything that was sent before is worked off, with the results that follow from it. */
+  /** Until everything that was sent before is worked off, with all that follows from it. */
   async settled(): Promise<void> {
-    for (let round = 0; round < 4; round++) {
-      await this.ask('textDocument/hover', {
-        textDocument: { uri: 'none:' },
-        position: { line: 0, character: 0 },
-      });
+    let before = -1;
+    while (!this.#host.isAtRest || this.#heard !== before) {
+      before = this.#heard;
+      // An answer comes after everything that was sent before the question.
+      await this.ask('textDocument/documentLink', { textDocument: { uri: 'none:' } });
       await new Promise(setImmediate);
     }
   }
@@ -126,15 +144,16 @@ export class Editor {
   }
 
   /** Replaces the first `from` of a text. */
-  async editText(uri: string, from: string, to: string): Promise<void> {
+  async editText(uri: string, from: string, text: string): Promise<void> {
     const held = this.#texts.get(uri);
-    if (held === undefined) throw new Error(`${uri} is not open.`);
-    const change = changeOf(held.text, from, to);
-    held.text = held.text.replace(from, () => to);
+    const start = held?.text.indexOf(from) ?? -1;
+    if (held === undefined || start < 0) throw new Error(`\`${from}\` does not stand in ${uri}.`);
+    const range = { start: pointIn(held.text, start), end: pointIn(held.text, start + from.length) };
+    held.text = held.text.replace(from, () => text);
     held.version++;
     await this.connection.sendNotification('textDocument/didChange', {
       textDocument: { uri, version: held.version },
-      contentChanges: [change],
+      contentChanges: [{ range, text }],
     });
   }
 
@@ -144,8 +163,20 @@ export class Editor {
   }
 
   async openNotebook(uri: string, text: string): Promise<EditorNotebook> {
-    const notebook = new EditorNotebook(this.connection, uri, text);
-    this.#notebooks.set(uri, notebook);
+    const { metadata, cells } = readNotebook(text);
+    const notebook = new EditorNotebook(this.connection, uri, metadata, cells.map(asHeld));
+    await notebook.open();
+    return notebook;
+  }
+
+  /** The same notebook as it stands in another editor, with its cells and their versions. */
+  async openCopy({ uri, metadata, cells }: EditorNotebook): Promise<EditorNotebook> {
+    const notebook = new EditorNotebook(
+      this.connection,
+      uri,
+      metadata,
+      cells.map((each) => ({ ...each })),
+    );
     await notebook.open();
     return notebook;
   }
@@ -153,25 +184,40 @@ export class Editor {
 
 let made = 0;
 
+/** Such uris say nothing of their order. */
+function madeCell(cell: NotebookCell): EditorCell {
+  made++;
+  return {
+    uri: `vscode-notebook-cell:/cases/case.diag#W${(made * 7919) % 10007}x${made}`,
+    version: 1,
+    language: cell.kind === 'note' ? 'markdown' : 'diag',
+    cell,
+  };
+}
+
+/** An editor has one kind of line break in a text and keeps a byte-order mark to itself. */
+function asHeld(cell: NotebookCell): EditorCell {
+  return madeCell({ ...cell, value: cell.value.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n') });
+}
+
 /** A notebook as an editor holds it: it keeps cells, their uris and versions, and tells the server every change. */
 export class EditorNotebook {
   readonly uri: string;
   readonly cells: EditorCell[];
   version = 0;
-  readonly #metadata: object;
+  readonly metadata: NotebookMetadata;
   readonly #connection: ProtocolConnection;
 
-  constructor(connection: ProtocolConnection, uri: string, text: string) {
+  constructor(connection: ProtocolConnection, uri: string, metadata: NotebookMetadata, cells: EditorCell[]) {
     this.#connection = connection;
     this.uri = uri;
-    const { metadata, cells } = readNotebook(text);
-    this.#metadata = metadata;
-    this.cells = cells.map((cell) => this.#made(cell));
+    this.metadata = metadata;
+    this.cells = cells;
   }
 
   /** The file as it would be saved now. */
   get text(): string {
-    return writeNotebook({ metadata: this.#metadata, cells: this.cells.map((each) => each.cell) });
+    return writeNotebook({ metadata: this.metadata, cells: this.cells.map((each) => each.cell) });
   }
 
   uriOf(index: number): string {
@@ -184,7 +230,7 @@ export class EditorNotebook {
         uri: this.uri,
         notebookType: 'diag',
         version: this.version,
-        metadata: this.#metadata,
+        metadata: this.metadata,
         cells: this.cells.map(lspCell),
       },
       cellTextDocuments: this.cells.map(item),
@@ -193,19 +239,24 @@ export class EditorNotebook {
 
   /** Replaces the first `from` in a cell's text. */
   async edit(index: number, from: string, to: string): Promise<void> {
+    const start = this.#at(index).cell.value.indexOf(from);
+    if (start < 0) throw new Error(`\`${from}\` does not stand in the cell.`);
+    await this.replace(index, start, start + from.length, to);
+  }
+
+  async replace(index: number, start: number, end: number, text: string): Promise<void> {
     const held = this.#at(index);
-    const change = changeOf(held.cell.value, from, to);
-    held.cell = { ...held.cell, value: held.cell.value.replace(from, () => to) };
+    const { value } = held.cell;
+    held.cell = { ...held.cell, value: value.slice(0, start) + text + value.slice(end) };
     held.version++;
+    const changes = [{ range: { start: pointIn(value, start), end: pointIn(value, end) }, text }];
     await this.#tell({
-      cells: {
-        textContent: [{ document: { uri: held.uri, version: held.version }, changes: [change] }],
-      },
+      cells: { textContent: [{ document: { uri: held.uri, version: held.version }, changes }] },
     });
   }
 
   async insert(index: number, value: string, kind: NotebookCell['kind'] = 'code'): Promise<void> {
-    const cell = this.#made({ kind, value, metadata: {} });
+    const cell = madeCell({ kind, value, metadata: {} });
     this.cells.splice(index, 0, cell);
     await this.#tell({
       cells: {
@@ -220,7 +271,7 @@ export class EditorNotebook {
 
   /** A pasted cell brings the metadata of the one that was copied. */
   async copy(from: number, to: number): Promise<void> {
-    const cell = this.#made(this.#at(from).cell);
+    const cell = madeCell(this.#at(from).cell);
     this.cells.splice(to, 0, cell);
     await this.#tell({
       cells: {
@@ -282,17 +333,6 @@ export class EditorNotebook {
     });
   }
 
-  #made(cell: NotebookCell): EditorCell {
-    made++;
-    // Such uris say nothing of their order.
-    return {
-      uri: `vscode-notebook-cell:${this.uri}#W${(made * 7919) % 10007}x${made}`,
-      version: 1,
-      language: cell.kind === 'note' ? 'markdown' : 'diag',
-      cell,
-    };
-  }
-
   #at(index: number): EditorCell {
     const cell = this.cells[index];
     if (cell === undefined) throw new Error(`There is no cell ${index}.`);
@@ -320,12 +360,7 @@ function item({ uri, version, language, cell }: EditorCell): TextDocumentItem {
   return { uri, languageId: language, version, text: cell.value };
 }
 
-function changeOf(text: string, from: string, to: string) {
-  const start = text.indexOf(from);
-  if (start < 0) throw new Error(`\`${from}\` does not stand in the text.`);
-  const point = (offset: number) => {
-    const lines = text.slice(0, offset).split('\n');
-    return { line: lines.length - 1, character: lines.at(-1)?.length ?? 0 };
-  };
-  return { range: { start: point(start), end: point(start + from.length) }, text: to };
+function pointIn(text: string, offset: number) {
+  const lines = text.slice(0, offset).split('\n');
+  return { line: lines.length - 1, character: lines.at(-1)?.length ?? 0 };
 }
