@@ -3,6 +3,7 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import { checkWorkspace } from './checkWorkspace.ts';
 import { command } from './command.ts';
 import { insertCell } from './insertCell.ts';
+import { keepMetadata } from './keepMetadata.ts';
 import { newCase } from './newCase.ts';
 import { notebookType } from './notebookType.ts';
 import { openAsNotebook, openAsText } from './otherView.ts';
@@ -33,6 +34,7 @@ export function activateCasebook(
     workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),
     results,
     provideStatusItems(results),
+    keepMetadata(),
     warnOfTwoViews(),
     command('newCase', newCase),
     command('insertCell', insertCell),

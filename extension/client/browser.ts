@@ -5,9 +5,13 @@ import { activateCasebook } from './activateCasebook.ts';
 /** The extension in the browser: the language server is a worker. */
 export function activate(context: ExtensionContext): void {
   activateCasebook(context, (options) => {
-    const script = Uri.joinPath(context.extensionUri, 'dist', 'server.worker.js').toString(true);
-    const worker = new Worker(script, { name: 'Diagnostic Casebook' });
-    context.subscriptions.push({ dispose: () => worker.terminate() });
-    return new LanguageClient('diag', l10n.t('Diagnostic Casebook'), async () => worker, options);
+    // Made only when it is asked for: without it a case can still be read and written.
+    const start = async () => {
+      const script = Uri.joinPath(context.extensionUri, 'dist', 'server.worker.js').toString(true);
+      const worker = new Worker(script, { name: 'Diagnostic Casebook' });
+      context.subscriptions.push({ dispose: () => worker.terminate() });
+      return worker;
+    };
+    return new LanguageClient('diag', l10n.t('Diagnostic Casebook'), start, options);
   });
 }

@@ -1,0 +1,58 @@
+import { join } from 'node:path';
+import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { bundleRenderer } from './bundleRenderer.ts';
+
+/**
+ * The extension as it is shipped, each part a single file: the client for a desktop and for a browser,
+ * the language server as a process and as a worker, and the renderer of results.
+ * Targets what the oldest editor of the manifest carries. Returns what went into all of them.
+ */
+export async function bundleExtension(root: string, outdir: string): Promise<Metafile> {
+  const metafiles = await Promise.all([
+    bundleRenderer(root, join(outdir, 'renderer.js')),
+    ...parts.map(async ({ entry, file, options }) => {
+      const built = await build({
+        absWorkingDir: root,
+        entryPoints: [entry],
+        outfile: join(outdir, file),
+        bundle: true,
+        minify: true,
+        legalComments: 'none',
+        logLevel: 'warning',
+        loader: { '.diag': 'text' },
+        // The form for browsers is the same code as modules, of which only the needed parts are taken.
+        alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
+        ...options,
+        metafile: true,
+      });
+      return built.metafile;
+    }),
+  ]);
+  return {
+    inputs: Object.assign({}, ...metafiles.map(({ inputs }) => inputs)),
+    outputs: Object.assign({}, ...metafiles.map(({ outputs }) => outputs)),
+  };
+}
+
+interface Part {
+  readonly entry: string;
+  readonly file: string;
+  readonly options: BuildOptions;
+}
+
+const inNode: BuildOptions = { platform: 'node', format: 'cjs', target: 'node20', external: ['vscode'] };
+
+const parts: readonly Part[] = [
+  { entry: 'extension/client/node.ts', file: 'client.cjs', options: inNode },
+  { entry: 'extension/server/node.ts', file: 'server.cjs', options: inNode },
+  {
+    entry: 'extension/client/browser.ts',
+    file: 'client.browser.js',
+    options: { platform: 'browser', format: 'cjs', target: 'es2022', external: ['vscode'] },
+  },
+  {
+    entry: 'extension/server/worker.ts',
+    file: 'server.worker.js',
+    options: { platform: 'browser', format: 'iife', target: 'es2022' },
+  },
+];

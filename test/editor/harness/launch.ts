@@ -1,0 +1,96 @@
+#!/usr/bin/env node
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { openBrowser } from './openBrowser.ts';
+import { startServer } from './startServer.ts';
+
+/**
+ * Takes the place of a desktop editor's program where there is none to download: started with the same arguments
+ * (`--extensionDevelopmentPath`, `--extensionTestsPath`, a folder), it serves the editor, opens it in a browser without
+ * a window, and exits with the status of the tests.
+ *
+ * `CASEBOOK_EDITOR_PATIENCE`: milliseconds until tests that do not end are given up.
+ */
+const { values, positionals } = parseArgs({
+  strict: false,
+  allowPositionals: true,
+  options: {
+    extensionDevelopmentPath: { type: 'string' },
+    extensionDevelopmentKind: { type: 'string' },
+    extensionTestsPath: { type: 'string' },
+    'extensions-dir': { type: 'string' },
+    'user-data-dir': { type: 'string' },
+  },
+});
+const folder = positionals[0];
+if (folder === undefined) throw new Error('A folder to open must be given.');
+
+const server = await startServer({ extensions: given('extensions-dir'), data: given('user-data-dir') });
+const browser = await openBrowser();
+let status = 1;
+const browserLog: string[] = [];
+try {
+  status = await runTests();
+} finally {
+  await browser.close();
+  await server.stop();
+}
+process.exit(status);
+
+async function runTests(): Promise<number> {
+  const page = await browser.newPage({ viewport: { width: 1400, height: 1000 } });
+  const ended = Promise.withResolvers<number>();
+  await page.exposeFunction('codeAutomationLog', (type: string, args: readonly unknown[]) => {
+    const words = args.filter((each) => typeof each !== 'string' || !/^(%c|color:|background:)/.test(each));
+    // Reports of the tests only: the editor's own chatter goes to the log.
+    if (words.some((each) => typeof each === 'string' && each.startsWith('[casebook] '))) {
+      console.log(words.join(' ').replace('[casebook] ', ''));
+    } else
+      browserLog.push(
+        `${type}: ${words.map((each) => (typeof each === 'string' ? each : JSON.stringify(each))).join(' ')}`,
+      );
+  });
+  await page.exposeFunction('codeAutomationExit', (code: number) => ended.resolve(code));
+  page.on('pageerror', (problem) => browserLog.push(`page: ${problem.message}`));
+  page.on('crash', () => ended.reject(new Error('The page crashed.')));
+  const patience = Number(process.env.CASEBOOK_EDITOR_PATIENCE ?? 300_000);
+  const alarm = setTimeout(
+    () => ended.reject(new Error(`The tests did not end within ${patience} ms.`)),
+    patience,
+  );
+  const remote = (path: string) => `vscode-remote://127.0.0.1:${server.port}${resolve(path)}`;
+  const { extensionDevelopmentKind: kind } = values;
+  const payload = [
+    ...(typeof kind === 'string' ? [['extensionDevelopmentKind', kind]] : []),
+    ['extensionDevelopmentPath', remote(given('extensionDevelopmentPath'))],
+    ['extensionTestsPath', remote(given('extensionTestsPath'))],
+  ];
+  const query = new URLSearchParams({ folder: resolve(folder ?? ''), payload: JSON.stringify(payload) });
+  let code = 1;
+  try {
+    await page.goto(`${server.url}?${query}`);
+    code = await ended.promise;
+  } catch (problem) {
+    console.error(String(problem));
+  }
+  clearTimeout(alarm);
+  if (code !== 0) await keepEvidence((path) => page.screenshot({ path }));
+  return code;
+}
+
+/** What the page, its console and the server showed at the end of a run that failed. */
+async function keepEvidence(screenshot: (path: string) => Promise<unknown>): Promise<void> {
+  const stem = join(given('user-data-dir'), '..', 'evidence');
+  mkdirSync(dirname(stem), { recursive: true });
+  writeFileSync(`${stem}-browser.log`, browserLog.join('\n'));
+  writeFileSync(`${stem}-server.log`, server.log());
+  await screenshot(`${stem}.png`).catch(() => undefined);
+  console.error(`See ${resolve(`${stem}.png`)} and the logs beside it.`);
+}
+
+function given(name: keyof typeof values): string {
+  const value = values[name];
+  if (typeof value !== 'string') throw new Error(`--${name} must be given.`);
+  return value;
+}

@@ -1,0 +1,82 @@
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+import { writeArchive } from '../../../extension/build/writeArchive.ts';
+import { writeExtension } from '../../../extension/build/writeExtension.ts';
+
+const root = join(import.meta.dirname, '..', '..', '..');
+
+/** Where an extension host can be: a process beside the editor, or a worker inside the browser. */
+export type Host = 'process' | 'web worker';
+
+export interface Prepared {
+  /** Everything of this run stands in here. */
+  readonly folder: string;
+  /** The archive under test. */
+  readonly archive: string;
+  /** An extension that does nothing but hold the tests. */
+  readonly floor: string;
+  /** The folder that is opened. */
+  readonly workspace: string;
+}
+
+/**
+ * Makes what a run of the suite needs. In a worker the archive under test is the shipped one without its `main`:
+ * an editor that has a process to offer would take that. `only`: a piece of the names of the tests that are wanted.
+ */
+export async function prepare(host: Host, only = ''): Promise<Prepared> {
+  const folder = join(root, 'out', 'editor', host.replace(' ', '-'));
+  rmSync(folder, { recursive: true, force: true });
+  const extension = join(folder, 'extension');
+  await writeExtension(root, extension);
+  if (host === 'web worker') changeManifest(extension, ({ main: _, ...rest }) => rest);
+  const archive = join(folder, 'casebook.vsix');
+  await writeArchive(extension, archive);
+
+  const floor = join(folder, 'floor');
+  const entry = host === 'process' ? { main: './empty.js' } : { browser: './empty.js' };
+  mkdirSync(floor, { recursive: true });
+  writeFileSync(join(floor, 'empty.js'), 'exports.activate = () => {};\n');
+  writeFileSync(
+    join(floor, 'package.json'),
+    JSON.stringify({
+      name: 'casebook-floor',
+      publisher: 'diagnostic-casebook',
+      version: '0.0.0',
+      engines: { vscode: '^1.100.0' },
+      activationEvents: [],
+      ...entry,
+    }),
+  );
+  await build({
+    absWorkingDir: root,
+    entryPoints: ['test/editor/suite/index.ts'],
+    outfile: join(floor, 'tests', 'index.js'),
+    bundle: true,
+    format: 'cjs',
+    platform: host === 'process' ? 'node' : 'browser',
+    target: 'es2022',
+    external: ['vscode'],
+    define: { only: JSON.stringify(only) },
+    sourcemap: 'inline',
+    logLevel: 'warning',
+  });
+
+  const workspace = join(folder, 'workspace');
+  cpSync(join(root, 'samples'), join(workspace, 'samples'), { recursive: true });
+  mkdirSync(join(workspace, '.vscode'), { recursive: true });
+  writeFileSync(
+    join(workspace, '.vscode', 'settings.json'),
+    JSON.stringify({
+      'workbench.startupEditor': 'none',
+      'chat.disableAIFeatures': true,
+      'files.autoSave': 'off',
+    }),
+  );
+  return { folder, archive, floor, workspace };
+}
+
+function changeManifest(folder: string, change: (manifest: Record<string, unknown>) => object): void {
+  const file = join(folder, 'package.json');
+  writeFileSync(file, JSON.stringify(change(JSON.parse(readFileSync(file, 'utf8')))));
+}
