@@ -54,7 +54,7 @@ function verdictsInShort(stated: readonly Expectation[]): string {
   const [only] = stated;
   if (only !== undefined && stated.length === 1) return `${only.truth.verdict}${fault}`;
   const holds = count('holds');
-  if (holds === stated.length) return `all ${holds} hold`;
+  if (holds === stated.length) return holds === 2 ? 'both hold' : `all ${holds} hold`;
   const rest = order
     .filter((verdict) => verdict !== 'holds' && count(verdict) > 0)
     .map(

@@ -5,8 +5,6 @@ import { sourceSpan, type TextNode } from '../casefile/tree.ts';
 import { type Code, catalogue, type Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Row } from '../diagnostics/row.ts';
 import type { Expression } from '../expression/tree.ts';
-import { exact, measured } from '../quantity/amount.ts';
-import { halfWidthSi, quantitySi } from '../quantity/convert.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
 import { signalPage, unitPage } from '../report/pages.ts';
 import { signalOf } from '../signals/lookup.ts';
@@ -15,12 +13,13 @@ import { contains, type Span } from '../text/span.ts';
 import { decodedOffset, expressionOf, nodesAround } from './expressionAt.ts';
 import { computedPage, namePage, stateWords } from './namePage.ts';
 import { occurrenceAt } from './occurrences.ts';
+import { secondUnit } from './otherUnit.ts';
 import { pageMarkdown, paragraphs } from './pageMarkdown.ts';
 import { readingPage } from './readingPage.ts';
 import { type Spot, spotAt } from './spots.ts';
 import { type Standing, standingOf } from './standing.ts';
 import type { Hover, UnitPreference } from './types.ts';
-import { amountWords } from './valueWords.ts';
+import { typeOf, writtenIn } from './writtenIn.ts';
 
 /** What stands at an offset, and what is wrong there. */
 export function hover(
@@ -163,13 +162,13 @@ function literalHover(
   { quantity, span }: Expression & { readonly kind: 'quantity' },
   units: UnitPreference,
 ): Hover {
-  const type = { dimension: quantity.unit.dimension, kind: quantity.kind, unit: quantity.unit };
-  const si = quantitySi(quantity);
-  const half = halfWidthSi(quantity);
-  const amount = half > 0 ? measured(si, 'written', half) : exact(si);
+  const type = typeOf(quantity, undefined);
+  const written = node.text.slice(span.start, span.end);
+  const unit = secondUnit(type, units);
+  const other = unit === undefined ? undefined : writtenIn(unit, quantity, undefined, written);
   const page = unitPage(quantity.unit.symbol);
   const place: Span = sourceSpan(node, span);
-  const words = `**${escapeMarkdown(amountWords(amount, type, units))}**`;
+  const words = `**${escapeMarkdown(written)}**${other === undefined ? '' : ` = ${escapeMarkdown(other)}`}`;
   return { span: place, markdown: paragraphs([words, page === undefined ? '' : escapeMarkdown(page.title)]) };
 }
 

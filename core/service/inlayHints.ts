@@ -8,7 +8,7 @@ import { readingsOf } from './hover.ts';
 import { type Spot, spotsOf } from './spots.ts';
 import { computedAt, type Standing, standingOf } from './standing.ts';
 import type { InlayHint, UnitPreference } from './types.ts';
-import { otherWords, valueWords } from './valueWords.ts';
+import { otherWords, ownWords } from './valueWords.ts';
 
 /** What stands beside the text: a reading in the other unit, a computed value, a verdict. Tables are left as they are set. */
 export function inlayHints(
@@ -34,7 +34,7 @@ function hintOf(
   const { role, node, path } = spot;
   if (role === 'reading') return path[1] === 'table' ? undefined : otherUnitHint(standing, spot, units);
   if (role !== 'expression') return undefined;
-  if (path[1] === 'let') return valueHint(standing, node, path[2] ?? '', units);
+  if (path[1] === 'let') return valueHint(standing, node, path[2] ?? '');
   const expectation = expectations.find(({ span }) => span.start === node.span.start);
   return expectation === undefined ? undefined : verdictHint(node, expectation);
 }
@@ -53,16 +53,11 @@ function otherUnitHint(standing: Standing, spot: Spot, units: UnitPreference): I
   };
 }
 
-function valueHint(
-  standing: Standing,
-  node: TextNode,
-  name: string,
-  units: UnitPreference,
-): InlayHint | undefined {
+function valueHint(standing: Standing, node: TextNode, name: string): InlayHint | undefined {
   const computed = computedAt(standing.study, standing.index, name);
   if (computed === undefined || computed.text === '') return undefined;
   const { value, from } = computed;
-  const words = value.kind === 'absent' ? value.status : valueWords(value, units);
+  const words = value.kind === 'absent' ? value.status : ownWords(value);
   const why = value.kind === 'absent' ? value.why : from.length === 0 ? '' : `from ${from.join(', ')}`;
   return { offset: end(node), text: `= ${shortened(words)}`, kind: 'value', tooltip: why };
 }

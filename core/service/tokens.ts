@@ -1,3 +1,4 @@
+import { notTaken } from '../casefile/table.ts';
 import { sourceSpan, type TextNode } from '../casefile/tree.ts';
 import type { Expression } from '../expression/tree.ts';
 import { signalOf } from '../signals/lookup.ts';
@@ -109,6 +110,7 @@ function whole(
 
 /** Numbers and the units behind them, in a reading, a range or a limit. */
 function quantities(node: TextNode): readonly Token[] {
+  if (node.text === notTaken) return [{ span: node.span, type: 'word', modifiers: [] }];
   const found: Token[] = [];
   for (const part of node.text.matchAll(/([-+−]?\d[\d.]*|±|\+\/-|\.\.)|([^\s\d±.]\S*)/g)) {
     const span = sourceSpan(node, { start: part.index, end: part.index + part[0].length });

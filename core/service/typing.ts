@@ -46,14 +46,15 @@ interface Parts {
   readonly value: number;
 }
 
-export function typingAt(text: string, offset: number): Typing {
+export function typingAt(text: string, at: number): Typing {
+  const offset = Math.max(0, Math.min(at, text.length));
   const lines = linesOf(text);
-  const at = lines.findLastIndex((line) => line.start <= offset);
-  const line = lines[at] ?? { start: 0, text: '' };
+  const current = lines.findLastIndex((line) => line.start <= offset);
+  const line = lines[current] ?? { start: 0, text: '' };
   const column = offset - line.start;
   const stack: Level[] = [];
   let block: { indent: number; from: number } | undefined;
-  for (let i = 0; i < at; i++) {
+  for (let i = 0; i < current; i++) {
     const each = lines[i]?.text ?? '';
     if (block !== undefined && (isBlank(each) || indentOf(each) > block.indent)) continue;
     block = undefined;
@@ -71,11 +72,11 @@ export function typingAt(text: string, offset: number): Typing {
       before: line.text.slice(start, column),
       start: line.start + start,
       siblings: [],
-      block: lines.slice(block.from, at),
+      block: lines.slice(block.from, current),
       inBraces: false,
     };
   }
-  return onLine(lines, at, column, stack);
+  return onLine(lines, current, column, stack);
 }
 
 function onLine(lines: readonly Line[], at: number, column: number, stack: Level[]): Typing {

@@ -7,7 +7,11 @@ import type { UnitPreference } from './types.ts';
 
 /** A value in a line: "13.1 ± 0.2 inHg absolute (44.4 ± 0.7 kPa)". `written`: the decimals that its author wrote. */
 export function valueWords(value: Value, units: UnitPreference = 'as written', written?: number): string {
-  if (value.kind === 'one') return amountWords(value.amount, value.type, units, written);
+  return value.kind === 'one' ? amountWords(value.amount, value.type, units, written) : ownWords(value);
+}
+
+/** In its own unit only. */
+export function ownWords(value: Value): string {
   const type = typeOf(value);
   return inWords(valueFigure(value), type === undefined ? '' : unitWords(type));
 }

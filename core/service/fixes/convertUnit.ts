@@ -1,18 +1,16 @@
 import { sourceSpan } from '../../casefile/tree.ts';
 import type { Expression } from '../../expression/tree.ts';
-import { exact, measured } from '../../quantity/amount.ts';
-import { halfWidthSi, quantitySi } from '../../quantity/convert.ts';
 import { otherUnit, qualifierOf } from '../../quantity/format.ts';
 import { isAbsence, isRange, parseReading } from '../../quantity/parse.ts';
-import type { Kind, Quantity, QuantityType, Unit } from '../../quantity/types.ts';
+import type { Kind, Quantity, Unit } from '../../quantity/types.ts';
 import { unitOf } from '../../quantity/unit.ts';
-import { decimalsWritten, figureIn, figureOf } from '../../report/figure.ts';
 import { signalOf } from '../../signals/lookup.ts';
 import type { Span } from '../../text/span.ts';
 import { decodedOffset, expressionOf, nodesAround } from '../expressionAt.ts';
 import { type Spot, spotAt } from '../spots.ts';
 import type { Standing } from '../standing.ts';
 import type { CodeFix } from '../types.ts';
+import { numberIn, typeOf, writtenIn } from '../writtenIn.ts';
 import { rewrite } from './rewrite.ts';
 
 /** Writes a value in another unit: the other system's, and those that its signal is mostly read in. */
@@ -34,7 +32,7 @@ export function convertUnit(standing: Standing, span: Span): readonly CodeFix[] 
   return unitsFor(one, kind, signalUnits(standing, spot)).flatMap((unit) => {
     const text = isRange(value)
       ? rangeIn(unit, value.low, value.high, kind, trimmed)
-      : quantityIn(unit, value, kind, trimmed);
+      : writtenIn(unit, value, kind, trimmed);
     return text === undefined
       ? []
       : [rewrite(`Write it as ${text}`, standing.index, [{ span: place, newText: text }])];
@@ -48,7 +46,7 @@ function inExpression(standing: Standing, { node }: Spot, span: Span): readonly 
   const { quantity } = literal;
   const written = node.text.slice(literal.span.start, literal.span.end);
   return unitsFor(quantity, quantity.kind, []).flatMap((unit) => {
-    const newText = quantityIn(unit, quantity, quantity.kind, written);
+    const newText = writtenIn(unit, quantity, quantity.kind, written);
     if (newText === undefined) return [];
     return [
       rewrite(`Write it as ${newText}`, standing.index, [{ span: sourceSpan(node, literal.span), newText }]),
@@ -80,38 +78,6 @@ function unitsFor(
   const all = other === undefined ? more : [other, ...more];
   const fitting = all.filter((each) => each !== unit && each.dimension === unit.dimension);
   return [...new Set(fitting)].slice(0, 4);
-}
-
-/** The number in another unit, as finely as it is written, with its ± and its qualifier. */
-function quantityIn(
-  unit: Unit,
-  quantity: Quantity,
-  of: Kind | undefined,
-  written: string,
-): string | undefined {
-  const number = numberIn(unit, quantity, of, written);
-  if (number === undefined) return undefined;
-  const qualifier = quantity.kindGiven ? qualifierOf(typeOf(quantity, of)) : undefined;
-  return [number, unit.symbol, ...(qualifier === undefined ? [] : [qualifier])].join(' ');
-}
-
-function numberIn(unit: Unit, quantity: Quantity, of: Kind | undefined, written: string): string | undefined {
-  const type = typeOf(quantity, of);
-  const si = quantitySi(quantity, type.kind);
-  const half = halfWidthSi(quantity);
-  const amount = half > 0 ? measured(si, 'written', half) : exact(si);
-  const { number, plusMinus } = figureIn(
-    unit,
-    amount,
-    type,
-    figureOf(amount, type, decimalsWritten(written)),
-  );
-  if (number === undefined) return undefined;
-  return plusMinus === undefined ? number : `${number} ± ${plusMinus}`;
-}
-
-function typeOf({ unit, kind, kindGiven }: Quantity, of: Kind | undefined): QuantityType {
-  return { dimension: unit.dimension, kind: kindGiven ? kind : (of ?? kind), unit };
 }
 
 function rangeIn(
