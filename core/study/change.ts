@@ -1,35 +1,96 @@
-import type { Expression } from '../expression/tree.ts';
 import type { Barometer, Barometers } from './barometer.ts';
 import type { CellFacts } from './cellFacts.ts';
-import type { Outcome } from './outcome.ts';
+import { type DefinitionOrder, orderDefinitions } from './evaluateCase.ts';
+import type { Header } from './header.ts';
+import type { Memo } from './memo.ts';
+import { collectNames, type Names, namesWith } from './names.ts';
 
-/** The cells whose facts are others than before. Undefined when there are more or fewer cells. */
-export function changedCells(
-  before: readonly CellFacts[],
-  now: readonly CellFacts[],
-): ReadonlySet<number> | undefined {
-  if (before.length !== now.length) return undefined;
+/** What of a case has to be studied anew, and what its names are now. */
+export interface Change {
+  readonly names: Names;
+  readonly order: DefinitionOrder;
+  /** The ids of computed names that are called by their bare name. */
+  readonly bareNames: ReadonlySet<string>;
+  /** Cells that are studied anew; all others come to what they came to before. */
+  readonly cells: ReadonlySet<number>;
+}
+
+/**
+ * While every name still means a thing of the same cell, a change concerns the changed cells and those that read
+ * from them, directly or through others. When a name comes or goes, it may concern every cell.
+ * `known` are the cells whose reading brought the same findings as before.
+ */
+export function changeOf(
+  cells: readonly CellFacts[],
+  header: Header,
+  barometers: Barometers,
+  isSame: (cell: number) => boolean,
+  memo: Memo | undefined,
+): Change {
+  const changed = memo === undefined ? undefined : changedCells(cells, header, isSame, memo);
+  if (memo === undefined || changed === undefined || !sameBarometers(memo.barometers, barometers, changed)) {
+    const names = collectNames(cells, header.values, header.ownSignals);
+    const order = orderDefinitions(names);
+    return { names, order, bareNames: bareNamesOf(cells), cells: new Set(cells.keys()) };
+  }
+  const { bareNames } = memo;
+  const names = namesWith(memo.names, cells, changed);
+  if (sameDefinitions(memo.names.cells, cells, changed)) {
+    return { names, order: memo.order, bareNames, cells: affected(changed, memo) };
+  }
+  const order = orderDefinitions(names);
+  const inCircles = [...memo.order.circles.keys(), ...order.circles.keys()];
+  for (const id of inCircles) changed.add(order.definitions.get(id)?.cell ?? 0);
+  return { names, order, bareNames, cells: affected(changed, memo) };
+}
+
+/** A computed name without a cell's name in front is called by its bare name where only one thing has it. */
+function bareNamesOf(cells: readonly CellFacts[]): ReadonlySet<string> {
+  const byName = new Map<string, string | undefined>();
+  for (const { cell, definitions } of cells) {
+    for (const { id, name } of definitions) {
+      if (id === `${cell + 1}.${name}`) byName.set(name, byName.has(name) ? undefined : id);
+    }
+  }
+  if (byName.size === 0) return noNames;
+  for (const { readings } of cells) for (const { fullName } of readings) byName.delete(fullName);
+  return new Set([...byName.values()].filter((id) => id !== undefined));
+}
+
+const noNames: ReadonlySet<string> = new Set();
+
+/** Undefined when names came, went or stand elsewhere. */
+function changedCells(
+  cells: readonly CellFacts[],
+  header: Header,
+  isSame: (cell: number) => boolean,
+  memo: Memo,
+): Set<number> | undefined {
+  const before = memo.names.cells;
+  if (memo.header.header !== header || before.length !== cells.length) return undefined;
   const changed = new Set<number>();
-  for (let index = 0; index < now.length; index++) if (before[index] !== now[index]) changed.add(index);
+  for (let index = 0; index < cells.length; index++) {
+    const [old, now] = [before[index], cells[index]];
+    if (old === undefined || now === undefined) return undefined;
+    if (old === now && isSame(index)) continue;
+    if (old !== now && !sameNames(old, now)) return undefined;
+    changed.add(index);
+  }
   return changed;
 }
 
-/** Whether every name still means a thing of the same cell: only values, types and what is read may differ. */
-export function sameNames(a: CellFacts, b: CellFacts): boolean {
+function sameNames(a: CellFacts, b: CellFacts): boolean {
   return (
     a.as === b.as &&
     a.open === b.open &&
     a.answersForSignals === b.answersForSignals &&
-    a.states.size === b.states.size &&
-    a.readings.length === b.readings.length &&
-    a.definitions.length === b.definitions.length &&
     sameLists([...a.states.keys()], [...b.states.keys()]) &&
+    a.readings.length === b.readings.length &&
     a.readings.every((each, index) => {
       const other = b.readings[index];
-      return (
-        each.fullName === other?.fullName && each.key === other.key && each.column === other.column
-      );
+      return each.fullName === other?.fullName && each.key === other.key && each.column === other.column;
     }) &&
+    a.definitions.length === b.definitions.length &&
     a.definitions.every((each, index) => {
       const other = b.definitions[index];
       return each.id === other?.id && each.name === other.name;
@@ -37,15 +98,21 @@ export function sameNames(a: CellFacts, b: CellFacts): boolean {
   );
 }
 
-/** Whether computed names need the same as before. */
-export function sameDefinitions(a: CellFacts, b: CellFacts): boolean {
-  const expressions = (cell: CellFacts): readonly Expression[] =>
-    cell.definitions.map((each) => each.source.expression);
-  return sameLists(expressions(a), expressions(b));
+/** Whether the computed names of the changed cells are written as before, and so need the same. */
+function sameDefinitions(
+  before: readonly CellFacts[],
+  now: readonly CellFacts[],
+  changed: ReadonlySet<number>,
+): boolean {
+  for (const cell of changed) {
+    const [a, b] = [before[cell]?.definitions ?? [], now[cell]?.definitions ?? []];
+    if (!a.every((each, index) => each.source.expression === b[index]?.source.expression)) return false;
+  }
+  return true;
 }
 
-/** Whether conversions take the same barometer as before, but for cells that are known to have changed. */
-export function sameBarometers(a: Barometers, b: Barometers, changed: ReadonlySet<number>): boolean {
+/** Whether conversions take the same barometer as before, but for those in cells that changed. */
+function sameBarometers(a: Barometers, b: Barometers, changed: ReadonlySet<number>): boolean {
   if (!sameBarometer(a.ofCase, b.ofCase)) return false;
   for (const cell of new Set([...a.ofCell.keys(), ...b.ofCell.keys()])) {
     if (!changed.has(cell) && !sameBarometer(a.ofCell.get(cell), b.ofCell.get(cell))) return false;
@@ -55,31 +122,28 @@ export function sameBarometers(a: Barometers, b: Barometers, changed: ReadonlySe
 
 function sameBarometer(a: Barometer | undefined, b: Barometer | undefined): boolean {
   if (a === undefined || b === undefined || !sameLists(a.from, b.from)) return false;
-  if (a.value === b.value) return true;
+  const [one, other] = [a.value, b.value];
+  if (one === other) return true;
   // The station's pressure is computed each time, and is exact.
-  const isExact = (barometer: Barometer): boolean =>
-    barometer.value.kind === 'one' && barometer.value.amount.spread.length === 0;
   return (
-    isExact(a) &&
-    isExact(b) &&
-    a.value.kind === 'one' &&
-    b.value.kind === 'one' &&
-    a.value.amount.si === b.value.amount.si
+    one.kind === 'one' &&
+    other.kind === 'one' &&
+    one.amount.si === other.amount.si &&
+    one.amount.spread.length + other.amount.spread.length === 0
   );
 }
 
-/** The changed cells, and all that read from them, directly or through others. */
-export function affectedCells(changed: ReadonlySet<number>, outcomes: readonly Outcome[]): ReadonlySet<number> {
-  const affected = new Set(changed);
-  for (let grows = affected.size > 0; grows; ) {
+function affected(changed: ReadonlySet<number>, { outcomes }: Memo): ReadonlySet<number> {
+  const cells = new Set(changed);
+  for (let grows = true; grows; ) {
     grows = false;
     for (let cell = 0; cell < outcomes.length; cell++) {
-      if (affected.has(cell) || !outcomes[cell]?.reads.some((each) => affected.has(each))) continue;
-      affected.add(cell);
+      if (cells.has(cell) || !outcomes[cell]?.reads.some((each) => cells.has(each))) continue;
+      cells.add(cell);
       grows = true;
     }
   }
-  return affected;
+  return cells;
 }
 
 const sameLists = (a: readonly unknown[], b: readonly unknown[]): boolean =>

@@ -6,35 +6,62 @@ import { readsOf } from './graph/reads.ts';
 import { lookUp, type Names } from './names.ts';
 import type { Surroundings } from './surroundings.ts';
 
-/** Evaluates every computed name in an order in which each comes after what it needs. */
-export function evaluateDefinitions(around: Surroundings): readonly Diagnostic[][] {
+/** The computed names of a case in an order in which each comes after what it needs. */
+export interface DefinitionOrder {
+  readonly order: readonly string[];
+  /** The circle of each member that has one. */
+  readonly circles: ReadonlyMap<string, readonly string[]>;
+  /** What each id stands for: where cells share a name, the first one's. */
+  readonly definitions: ReadonlyMap<string, Pick<Definition, 'id' | 'name' | 'cell'>>;
+}
+
+export function orderDefinitions(names: Names): DefinitionOrder {
   const definitions = new Map<string, Definition>();
   const needs = new Map<string, string[]>();
-  for (const cell of around.names.cells) {
+  for (const cell of names.cells) {
     for (const definition of cell.definitions) {
       if (definitions.has(definition.id)) continue;
       definitions.set(definition.id, definition);
-      needs.set(definition.id, neededBy(definition, around.names));
+      needs.set(definition.id, neededBy(definition, names));
     }
   }
-  const { order, circles } = orderByNeed(needs);
-  const found: Diagnostic[][] = around.names.cells.map(() => []);
+  return { ...orderByNeed(needs), definitions };
+}
+
+/** Evaluates the computed names of the cells, and says which of them need themselves. */
+export function evaluateDefinitions(
+  around: Surroundings,
+  { order, circles, definitions }: DefinitionOrder,
+  cells: ReadonlySet<number>,
+): ReadonlyMap<number, readonly Diagnostic[]> {
+  const wanted = new Map<string, Definition>();
+  for (const cell of cells) {
+    for (const definition of around.names.cells[cell]?.definitions ?? []) {
+      if (definitions.get(definition.id)?.cell !== cell) continue;
+      wanted.set(definition.id, definition);
+      around.done.delete(definition.id);
+    }
+  }
+  const found = new Map<number, Diagnostic[]>();
   for (const id of order) {
-    const definition = definitions.get(id);
+    const definition = wanted.get(id);
     if (definition === undefined) continue;
+    const { source, cell } = definition;
     const circle = circles.get(id);
-    if (circle !== undefined) {
-      const members = circle.map((each) => spoken(definitions.get(each) ?? definition));
-      found[definition.cell]?.push(diagnose('cycle', definition.source.node.span, { members }));
+    if (circle === undefined) {
+      around.done.set(id, evaluateSource(source, { cell, name: id }, around));
       continue;
     }
-    around.done.set(id, evaluateSource(definition.source, { cell: definition.cell, name: id }, around));
+    const members = circle.map((each) => spoken(definitions.get(each) ?? definition));
+    const here = found.get(cell) ?? [];
+    here.push(diagnose('cycle', source.node.span, { members }));
+    found.set(cell, here);
   }
   return found;
 }
 
 /** A computed name as its author writes it. */
-function spoken({ id, name, cell }: Definition): string {
+function spoken({ id, name, cell }: Pick<Definition, 'id' | 'name' | 'cell'>): string {
   return id === `${cell + 1}.${name}` ? name : id;
 }
 

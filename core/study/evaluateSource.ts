@@ -1,6 +1,7 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { checkExpression, type TypedExpression } from '../expression/check.ts';
 import { evaluate } from '../expression/evaluate.ts';
+import type { Expression } from '../expression/tree.ts';
 import type { Absent, Value } from '../expression/value.ts';
 import { type Barometer, barometerFor } from './barometer.ts';
 import type { Source } from './cellFacts.ts';
@@ -20,12 +21,34 @@ export function evaluateSource(source: Source, at: Standpoint, around: Surroundi
   const converts = calls.some((call) => needsBarometer.has(call.name));
   const barometer = converts ? barometerFor(around.barometers, cellsOf(named, at.cell)) : undefined;
   const read = [at.name, ...readTargets(named, around, calls, barometer)];
-  const before = around.before.get(expression);
+  const before = around.before(at.cell)?.get(expression);
   const same = before !== undefined && sameTargets(before.read, read);
   const result = same ? before : { ...compute(source, named, barometer, at, around), read };
   if (!same) around.fresh.count++;
-  around.now.set(expression, result);
+  remember(around, at.cell, expression, result, named);
   return result;
+}
+
+function remember(
+  around: Surroundings,
+  cell: number,
+  expression: Expression,
+  result: Evaluated,
+  named: readonly Named[],
+): void {
+  let results = around.now.get(cell);
+  let reads = around.reads.get(cell);
+  if (results === undefined || reads === undefined) {
+    results = new Map();
+    reads = new Set();
+    around.now.set(cell, results);
+    around.reads.set(cell, reads);
+  }
+  results.set(expression, result);
+  for (const each of named) {
+    if (each.kind === 'definition') reads.add(each.definition.cell);
+  }
+  for (const each of cellsOf(named, cell)) reads.add(each);
 }
 
 function compute(

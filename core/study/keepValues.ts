@@ -8,10 +8,10 @@ import type { Reading } from './types.ts';
  */
 export function keepValues(
   readings: readonly Reading[],
-  before: ReadonlyMap<string, Reading>,
+  before: (fullName: string, index: number) => Reading | undefined,
 ): readonly Reading[] {
-  return readings.map((reading) => {
-    const known = before.get(reading.fullName);
+  return readings.map((reading, index) => {
+    const known = before(reading.fullName, index);
     if (known === undefined || !sameValue(known.value, reading.value)) return reading;
     return { ...reading, value: known.value };
   });

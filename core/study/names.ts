@@ -71,6 +71,33 @@ export function collectNames(
   return { cells, header, ownSignals, prefixes, bare };
 }
 
+/** The same names after cells changed in which every name is still what it was. */
+export function namesWith(names: Names, cells: readonly CellFacts[], changed: ReadonlySet<number>): Names {
+  const prefixes = new Map(names.prefixes);
+  const bare = new Map(names.bare);
+  for (const index of changed) {
+    const [before, now] = [names.cells[index], cells[index]];
+    if (before === undefined || now === undefined || before === now) continue;
+    if (now.as !== undefined && prefixes.get(now.as) === before) prefixes.set(now.as, now);
+    const offered = [...now.readings.map((each) => each.key), ...now.definitions.map((each) => each.name)];
+    for (const name of offered) {
+      const list = bare.get(name);
+      if (list === undefined) continue;
+      bare.set(
+        name,
+        list.map((each) => (each.cell === before ? ofCell(each, now) : each)),
+      );
+    }
+  }
+  return { ...names, cells, prefixes, bare };
+}
+
+function ofCell({ fullName, definition }: Candidate, cell: CellFacts): Candidate {
+  const now =
+    definition === undefined ? undefined : cell.definitions.find((each) => each.name === definition.name);
+  return { fullName, cell, definition: now };
+}
+
 /**
  * Looks a dotted name up from a cell. Own computed names come first (unless a point follows and a cell has that name),
  * then header sections, cells, bare names, signals.

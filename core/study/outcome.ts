@@ -1,10 +1,11 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { CellFacts, Definition } from './cellFacts.ts';
-import { type Evaluated, evaluateSource, type Surroundings } from './evaluateCase.ts';
+import { evaluateSource } from './evaluateSource.ts';
 import { expectationOf, faultsNotShown } from './expectations.ts';
 import { placedIn } from './placed.ts';
 import { onOneLine } from './source.ts';
+import type { Evaluated, Surroundings } from './surroundings.ts';
 import { weigh } from './suspects.ts';
 import type { Answer, Computed, Expectation, Finding, Suspect } from './types.ts';
 
@@ -40,13 +41,13 @@ export function outcomeOf(
     found.push(...placedIn(source.node, around.done.get(id)?.diagnostics ?? source.diagnostics));
   }
   const expectations = facts.statements.map((statement) => {
-    const evaluated = evaluateSource(statement.source, cell, around);
+    const evaluated = evaluateSource(statement.source, { cell, name: 'a statement' }, around);
     const result = expectationOf(statement, evaluated);
     found.push(...placedIn(statement.source.node, evaluated.diagnostics), ...result.diagnostics);
     return result.expectation;
   });
   const answers = facts.answers.map((source): Answer => {
-    const { value, from, diagnostics } = evaluateSource(source, cell, around);
+    const { value, from, diagnostics } = evaluateSource(source, { cell, name: 'an answer' }, around);
     found.push(...placedIn(source.node, diagnostics));
     return { cell, text: onOneLine(source.node.text), value, from };
   });
@@ -61,7 +62,7 @@ export function outcomeOf(
     ),
     findings: found.map((diagnostic) => ({ cell, diagnostic })),
     evaluated: around.now.get(cell) ?? none,
-    reads: [...(around.reads.get(cell) ?? [])],
+    reads: [...(around.reads.get(cell) ?? []), ...nameGivers(facts, around)],
     ofReading,
   };
 }
@@ -83,6 +84,12 @@ function computedOf(definition: Definition, around: Surroundings): Computed {
     keySpan: definition.keySpan,
     valueSpan: node.span,
   };
+}
+
+/** A cell whose name another one has already: its computed names are that one's. */
+function nameGivers({ as, cell }: CellFacts, { names }: Surroundings): readonly number[] {
+  const first = as === undefined ? undefined : names.prefixes.get(as);
+  return first === undefined || first.cell === cell ? [] : [first.cell];
 }
 
 function repeatedName(cell: CellFacts, { names }: Surroundings): readonly Diagnostic[] {

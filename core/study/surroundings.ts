@@ -13,10 +13,13 @@ export interface Surroundings {
   readonly barometers: Barometers;
   /** Computed names that are done; a member of a circle never is. */
   readonly done: Map<string, Evaluated>;
-  /** What a previous evaluation of the case came to. */
-  readonly before: ReadonlyMap<Expression, Evaluated>;
-  /** Filled with what this one comes to. */
-  readonly now: Map<Expression, Evaluated>;
+  /** What the expressions of a cell came to in a previous evaluation of the case. */
+  readonly before: (cell: number) => ReadonlyMap<Expression, Evaluated> | undefined;
+  /** Filled with what they come to in this one, by cell, and with the cells that they read from. */
+  readonly now: Map<number, Map<Expression, Evaluated>>;
+  readonly reads: Map<number, Set<number>>;
+  /** The ids of computed names that are called by their bare name, since only one thing in the case has it. */
+  readonly bareNames: ReadonlySet<string>;
   /** Counts the expressions that had to be computed anew. */
   readonly fresh: { count: number };
 }
