@@ -12,7 +12,7 @@ export const style = `
   --warning: var(--vscode-editorWarning-foreground, var(--ink));
   --text: var(--vscode-font-family, system-ui, sans-serif);
   --code: var(--vscode-editor-font-family, ui-monospace, monospace);
-  --edge: 1.75em;
+  --edge: 1.97em;
   display: block;
 }
 * { box-sizing: border-box; }

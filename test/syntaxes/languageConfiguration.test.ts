@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { tokenModifiers, tokenTypes } from '../../core/service/types.ts';
 import { samples } from '../support/samples.ts';
 
 const read = (path: string) => JSON.parse(readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8'));
@@ -56,5 +57,26 @@ describe('the manifest', () => {
     const [grammar] = contributes.grammars;
     expect(grammar.language).toBe('diag');
     expect(read(grammar.path).scopeName).toBe(grammar.scopeName);
+  });
+
+  it('gives every word that the language server colours the grammar’s own colour', () => {
+    const [{ language, scopes }] = contributes.semanticTokenScopes;
+    expect(language).toBe('diag');
+    const types = Object.keys(scopes).map((selector) => selector.split('.')[0]);
+    expect([...new Set(types)]).toEqual([...tokenTypes]);
+    const grammar = readFileSync(new URL('../../syntaxes/diag.tmLanguage.json', import.meta.url), 'utf8');
+    for (const [scope] of Object.values<string[]>(scopes)) {
+      // A theme colours a scope by its beginning.
+      expect(grammar).toContain(`"name": "${scope?.replace(/\.diag$/, '')}.`);
+    }
+  });
+
+  it('knows every type and modifier of the language server that no editor knows by itself', () => {
+    const own: string[] = contributes.semanticTokenTypes.map((each: { id: string }) => each.id);
+    const everyones = ['function', 'parameter', 'keyword', 'operator', 'number', 'comment'];
+    expect([...own, ...everyones].sort()).toEqual([...tokenTypes].sort());
+    expect(contributes.semanticTokenModifiers.map((each: { id: string }) => each.id)).toEqual([
+      ...tokenModifiers,
+    ]);
   });
 });

@@ -57,7 +57,10 @@ const sorts: Readonly<Record<string, (where: Where) => readonly Rule[]>> = {
   sentence: (where) => words(where, 'string.unquoted.sentence.diag'),
   title: (where) => words(where, 'entity.name.section.diag'),
   text: (where) => words(where, 'string.unquoted.diag'),
-  name: () => [include('comment'), { match: String.raw`[\p{L}\d_]+`, name: 'entity.name.namespace.diag' }],
+  name: () => [
+    include('comment'),
+    { match: String.raw`[\p{L}\d_]+`, name: 'variable.other.definition.diag' },
+  ],
   quantity: amountsIn,
   reading: (where) => [
     ...mapContent(readingParts, where),
