@@ -28,7 +28,7 @@ export function activateCasebook(
     documentSelector: [{ notebook: notebookType, language: 'diag' }, { language: 'diag' }],
     outputChannel: log,
   });
-  const results = showResults(client);
+  const results = showResults(client, context.extension.id);
   const parts: Disposable[] = [
     log,
     workspace.registerNotebookSerializer(notebookType, serializer, { transientOutputs: true }),

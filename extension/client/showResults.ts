@@ -1,4 +1,5 @@
 import {
+  commands,
   type Disposable,
   type Event,
   EventEmitter,
@@ -9,7 +10,9 @@ import {
   type NotebookController,
   NotebookControllerAffinity,
   type NotebookDocument,
+  type NotebookEditor,
   notebooks,
+  window,
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
@@ -37,7 +40,7 @@ export interface ShownResults extends Disposable {
  * A result is shown only when it says something else than the one that stands there, and only while every cell is
  * as it was when it was computed; otherwise a later one is on its way.
  */
-export function showResults(client: BaseLanguageClient): ShownResults {
+export function showResults(client: BaseLanguageClient, extension: string): ShownResults {
   const changed = new EventEmitter<NotebookDocument>();
   const cases = new Map<string, ShownCase>();
   const controller = notebooks.createNotebookController(
@@ -67,6 +70,15 @@ export function showResults(client: BaseLanguageClient): ShownResults {
     shownCase(notebook).showNow();
   }
 
+  // The editor takes outputs of a chosen controller only. There is one, so that nobody needs to be asked.
+  const choose = (editors: readonly NotebookEditor[]): void => {
+    for (const notebookEditor of editors) {
+      const { notebook } = notebookEditor;
+      if (!isCase(notebook) || shownCase(notebook).selected) continue;
+      void commands.executeCommand('notebook.selectKernel', { notebookEditor, id: controller.id, extension });
+    }
+  };
+
   for (const notebook of workspace.notebookDocuments) if (isCase(notebook)) shownCase(notebook);
   const parts: Disposable[] = [
     changed,
@@ -88,10 +100,12 @@ export function showResults(client: BaseLanguageClient): ShownResults {
       cases.get(key)?.dispose();
       cases.delete(key);
     }),
+    window.onDidChangeVisibleNotebookEditors(choose),
     controller.onDidChangeSelectedNotebooks(({ notebook, selected }) => {
       if (isCase(notebook)) shownCase(notebook).select(selected);
     }),
   ];
+  choose(window.visibleNotebookEditors);
   return {
     of: (cell) => cases.get(cell.notebook.uri.toString())?.shown.get(cell.document.uri.toString())?.result,
     onDidChange: changed.event,
@@ -105,12 +119,12 @@ class ShownCase {
   readonly notebook: NotebookDocument;
   /** By the uri of the cell's document. */
   readonly shown = new Map<string, { readonly result: CellResult; readonly json: string }>();
+  /** The editor accepts outputs only once it has chosen the controller for the notebook. */
+  selected = false;
   readonly #controller: NotebookController;
   readonly #changed: () => void;
   #latest: ResultsParams | undefined;
   #pause: ReturnType<typeof setTimeout> | undefined;
-  /** The editor accepts outputs only once it has chosen this controller for the notebook. */
-  #selected = false;
 
   constructor(notebook: NotebookDocument, controller: NotebookController, changed: () => void) {
     this.notebook = notebook;
@@ -123,7 +137,7 @@ class ShownCase {
   }
 
   select(selected: boolean): void {
-    this.#selected = selected;
+    this.selected = selected;
     // What was shown by another controller, or by this one before, is not known any more.
     this.shown.clear();
     if (selected) this.showNow();
@@ -155,7 +169,7 @@ class ShownCase {
     clearTimeout(this.#pause);
     this.#pause = undefined;
     const latest = this.#latest;
-    if (latest === undefined || !this.#selected || !this.#isCurrent(latest)) return;
+    if (latest === undefined || !this.selected || !this.#isCurrent(latest)) return;
     const cells = new Map(this.notebook.getCells().map((cell) => [cell.document.uri.toString(), cell]));
     for (const key of this.shown.keys()) if (!cells.has(key)) this.shown.delete(key);
     let changes = false;

@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { delimiter, dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { runTests } from '@vscode/test-electron';
 import { type Host, prepare } from './harness/prepare.ts';
@@ -41,6 +41,8 @@ async function runSuite(host: Host): Promise<readonly Outcome[]> {
     vscodeExecutablePath: join(import.meta.dirname, 'harness', 'launch.ts'),
     extensionDevelopmentPath: floor,
     extensionTestsPath: join(floor, 'tests', 'index.js'),
+    // The launcher is started by its first line, and needs the Node that runs this.
+    extensionTestsEnv: { PATH: `${dirname(process.execPath)}${delimiter}${process.env.PATH}` },
     launchArgs: [
       workspace,
       `--extensions-dir=${profile.extensions}`,
