@@ -1,15 +1,15 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
 import { rangesOf } from '../signals/ranges.ts';
-import type { Finding, Reading } from '../study/types.ts';
-import { isOutside, measuredIn } from './measured.ts';
-import type { Rule } from './rule.ts';
+import type { Reading } from '../study/types.ts';
+import { isOutside } from './measured.ts';
+import type { CellRule } from './rule.ts';
 
 /** More than the generic encoding carries, for a value that is said to have come over generic data. */
-export const beyondSensor: Rule = {
+export const beyondSensor: CellRule = {
   code: 'beyond-sensor',
-  check: (study): readonly Finding[] =>
-    measuredIn(study.readings).flatMap((one) => {
+  checkCell: ({ measured }) =>
+    measured.flatMap((one) => {
       const { encoding, physical } = rangesOf(one.form);
       if (encoding === undefined || !isFromGenericData(one.reading)) return [];
       if (!isOutside(one, encoding) || (physical !== undefined && isOutside(one, physical))) return [];
@@ -19,8 +19,7 @@ export const beyondSensor: Rule = {
         range: formatRange(encoding.low, encoding.high, one.type),
         source: encoding.source,
       };
-      const { cell, valueSpan } = one.reading;
-      return [{ cell, diagnostic: diagnose('beyond-sensor', valueSpan, facts) }];
+      return [diagnose('beyond-sensor', one.reading.valueSpan, facts)];
     }),
 };
 

@@ -1,23 +1,19 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { temperature } from '../quantity/dimension.ts';
 import { rangesOf } from '../signals/ranges.ts';
-import type { Finding } from '../study/types.ts';
-import { type Measured, measuredIn } from './measured.ts';
-import type { Rule } from './rule.ts';
+import type { Measured } from './measured.ts';
+import type { CellRule } from './rule.ts';
 
 /** The end of the scale, or a known substitute: what a module shows for a circuit that is open or shorted. */
-export const failedValue: Rule = {
+export const failedValue: CellRule = {
   code: 'failed-value',
-  check: (study): readonly Finding[] => {
-    const all = measuredIn(study.readings);
-    return all.flatMap((one) => {
-      const means = failureOf(one, all);
+  checkCell: ({ measured }) =>
+    measured.flatMap((one) => {
+      const means = failureOf(one, measured);
       if (means === undefined) return [];
       const facts = { name: one.name, written: one.written, means };
-      const { cell, valueSpan } = one.reading;
-      return [{ cell, diagnostic: diagnose('failed-value', valueSpan, facts) }];
-    });
-  },
+      return [diagnose('failed-value', one.reading.valueSpan, facts)];
+    }),
 };
 
 /** What a value says about its circuit, if it is one of the values that only a failed circuit gives. */

@@ -17,20 +17,8 @@ export interface Measured {
   readonly written: string;
 }
 
-/** The numbers of all readings that were measured on the car and fit a form of their signal. */
+/** The numbers of those readings that were measured on the car and fit a form of their signal. */
 export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
-  let all = known.get(readings);
-  if (all === undefined) {
-    all = collect(readings);
-    known.set(readings, all);
-  }
-  return all;
-}
-
-/** Every rule looks at the same numbers. */
-const known = new WeakMap<readonly Reading[], readonly Measured[]>();
-
-function collect(readings: readonly Reading[]): readonly Measured[] {
   const all: Measured[] = [];
   for (const reading of readings) {
     const { form, value, key } = reading;

@@ -1,16 +1,12 @@
 import type { Cell, StateNode } from '../casefile/cell.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { nearestStates, stateOf } from '../signals/states.ts';
-import type { Finding } from '../study/types.ts';
-import type { Rule } from './rule.ts';
+import type { CellRule } from './rule.ts';
 
 /** A state in free words that is nearly one that the trade has a name for: without the name nothing is known to be usual. */
-export const misspeltState: Rule = {
+export const misspeltState: CellRule = {
   code: 'misspelt-state',
-  check: (study): readonly Finding[] =>
-    study.file.cells.flatMap(({ cell }, index) =>
-      statesIn(cell).flatMap((state) => findingsAt(state).map((diagnostic) => ({ cell: index, diagnostic }))),
-    ),
+  checkCell: ({ read }) => statesIn(read.cell).flatMap(findingsAt),
 };
 
 function statesIn(cell: Cell | undefined): readonly StateNode[] {

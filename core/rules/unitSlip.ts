@@ -4,23 +4,21 @@ import { formatNumber, formatRange, otherUnit } from '../quantity/format.ts';
 import type { Unit } from '../quantity/types.ts';
 import { unitOf } from '../quantity/unit.ts';
 import { type Interval, rangesOf } from '../signals/ranges.ts';
-import type { Finding, Study } from '../study/types.ts';
 import { failureOf } from './failedValue.ts';
-import { isOutside, type Measured, measuredIn } from './measured.ts';
+import { isOutside, type Measured } from './measured.ts';
 import { rewritten } from './rewritten.ts';
-import type { Rule } from './rule.ts';
+import type { CellRule } from './rule.ts';
 
 /**
  * The number is right and the unit is not: impossible as it is written, possible and better still usual in another unit.
  * What is impossible in every unit is `impossible-value`'s, the end of a sensor's scale `failed-value`'s.
  */
-export const unitSlip: Rule = {
+export const unitSlip: CellRule = {
   code: 'unit-slip',
-  check: (study: Study): readonly Finding[] => {
-    const all = measuredIn(study.readings);
-    return all.flatMap((one) => {
+  checkCell: ({ read, measured }) =>
+    measured.flatMap((one) => {
       const limit = rangesOf(one.form).physical;
-      if (limit === undefined || !isOutside(one, limit) || failureOf(one, all) !== undefined) return [];
+      if (limit === undefined || !isOutside(one, limit) || failureOf(one, measured) !== undefined) return [];
       const offers = slipsOf(one, limit);
       if (offers.length === 0) return [];
       const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
@@ -30,11 +28,9 @@ export const unitSlip: Rule = {
         limit: formatRange(limit.low, limit.high, one.type),
         offers: offers.map((unit) => `${number} ${unit.symbol}`),
       };
-      const fixes: Fix[] = offers.flatMap((unit) => rewritten(study, one.reading, one.type.unit, unit));
-      const { cell, valueSpan } = one.reading;
-      return [{ cell, diagnostic: diagnose('unit-slip', valueSpan, facts, fixes) }];
-    });
-  },
+      const fixes: Fix[] = offers.flatMap((unit) => rewritten(read, one.reading, one.type.unit, unit));
+      return [diagnose('unit-slip', one.reading.valueSpan, facts, fixes)];
+    }),
 };
 
 /**
