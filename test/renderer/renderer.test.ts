@@ -337,7 +337,7 @@ describe('the look', () => {
   });
 });
 
-/** The sixteen results that show the most kinds of parts between them, the longest first. */
+/** Results that show every kind of part between them, the longest first. */
 function mostDifferent(): CellResult[] {
   const seen = new Set<string>();
   const partsOf = (each: CellResult) =>
