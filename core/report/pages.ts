@@ -47,7 +47,7 @@ function row(name: string, text: string | undefined): PageRow[] {
   return text === undefined || text === '' ? [] : [{ name, lines: text.split('\n') }];
 }
 
-export function findingPage(code: Code): Page {
+function findingPage(code: Code): Page {
   const { title, severity, why, wrong, right } = catalogue[code] as Row<unknown>;
   return {
     title: `${code} (${severity === 'info' ? 'a note' : severity === 'error' ? 'an error' : 'a warning'}): ${title}`,
@@ -76,7 +76,7 @@ export function parameterName({ name, optional, header, otherwise, repeats }: Pa
   return optional === true || header !== undefined || otherwise !== undefined ? `[${word}]` : word;
 }
 
-export function parameterLine({ name, takes, meaning, header, otherwise }: Parameter): string {
+function parameterLine({ name, takes, meaning, header, otherwise }: Parameter): string {
   const unit = takes.unit === undefined ? takes.what : takes.unit === '1' ? 'plain number' : takes.unit;
   const kind = takes.kind === undefined || takes.kind === 'none' ? '' : ` ${takes.kind}`;
   const left = [

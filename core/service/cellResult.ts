@@ -1,3 +1,4 @@
+import type { Cell } from '../casefile/cell.ts';
 import type { Severity } from '../diagnostics/row.ts';
 import { unitOf } from '../quantity/unit.ts';
 import type {
@@ -55,8 +56,40 @@ export interface CellStatus {
   readonly first: { readonly start: number; readonly end: number } | undefined;
 }
 
-/** What stands under a cell as its output. */
+/**
+ * What stands under a cell as its output. A cell of which nothing changed since the last study gives the very same
+ * object, so that whoever shows it sees at once that there is nothing to do.
+ */
 export function cellResult(study: Study, index: number, units: UnitPreference = 'as written'): CellResult {
+  const cell = study.file.cells[index]?.cell;
+  const madeOf = cell === undefined ? [] : whatItShows(study, index, units);
+  const before = cell === undefined ? undefined : kept.get(cell);
+  if (before !== undefined && sameParts(before.madeOf, madeOf)) return before.result;
+  const result = compute(study, index, units);
+  if (cell !== undefined) kept.set(cell, { madeOf, result });
+  return result;
+}
+
+const kept = new WeakMap<Cell, { readonly madeOf: readonly unknown[]; readonly result: CellResult }>();
+
+/** The very objects that a result is made from, beside the cell itself: equal objects give an equal result. */
+function whatItShows(study: Study, index: number, units: UnitPreference): readonly unknown[] {
+  const { readings, computed, expectations, suspects, findings } = partsOf(study, index);
+  const made: unknown[] = [units, readings.length, computed.length, expectations.length, ...readings];
+  for (const each of computed) made.push(each.value, each.fullName);
+  for (const each of expectations) made.push(each.truth);
+  for (const each of findings) made.push(each.facts, each.span.start, each.span.end);
+  if (suspects.length > 0) made.push(study.next, study.suspects[study.suspects.length - 1]?.cell);
+  for (const each of cautionsAt(study, index)) made.push(each.title);
+  for (const each of study.answers) if (each.cell === index) made.push(each.value);
+  return made;
+}
+
+function sameParts(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((each, at) => each === b[at]);
+}
+
+function compute(study: Study, index: number, units: UnitPreference): CellResult {
   const parts = partsOf(study, index);
   const { cell, raw } = study.file.cells[index] ?? {};
   const findings = findingLines(raw?.text ?? '', parts);

@@ -174,7 +174,7 @@ function memberByState(
 }
 
 /** What each part of a dotted name stands for. */
-export function thingsOf(names: Names, from: number, { parts }: Path, named: Named): readonly Thing[] {
+function thingsOf(names: Names, from: number, { parts }: Path, named: Named): readonly Thing[] {
   const used = named.kind === 'problem' ? parts.length : named.used;
   const last = lastThing(names, named);
   const prefix = names.prefixes.get(parts[0] ?? '');

@@ -17,7 +17,7 @@ export function offer(kind: CompletionKind, label: string, detail: string, span:
 }
 
 /** Text as it stands in a snippet. */
-export function literally(text: string): string {
+function literally(text: string): string {
   return text.replace(/[\\$}]/g, '\\$&');
 }
 

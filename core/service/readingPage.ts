@@ -40,7 +40,7 @@ function circumstances({ at, saw, tool, when }: Reading): string {
 }
 
 /** What is usual in its state, possible at all, and carried by the data, in the reading's own unit. */
-export function rangeLines({ form, value, state }: Reading): string {
+function rangeLines({ form, value, state }: Reading): string {
   if (form === undefined || (value.kind !== 'one' && value.kind !== 'members')) return '';
   const { type } = value;
   const { usual, physical, encoding } = rangesOf(form);

@@ -7,6 +7,19 @@ import type { UnitPreference } from './types.ts';
 
 /** A value in a line: "13.1 ± 0.2 inHg absolute (44.4 ± 0.7 kPa)". `written`: the decimals that its author wrote. */
 export function valueWords(value: Value, units: UnitPreference = 'as written', written?: number): string {
+  if (units !== 'as written' || written !== undefined) return worded(value, units, written);
+  let words = known.get(value);
+  if (words === undefined) {
+    words = worded(value, units);
+    known.set(value, words);
+  }
+  return words;
+}
+
+/** A list of all that is in scope words the same values at every key that is pressed. */
+const known = new WeakMap<Value, string>();
+
+function worded(value: Value, units: UnitPreference, written?: number): string {
   return value.kind === 'one' ? amountWords(value.amount, value.type, units, written) : ownWords(value);
 }
 

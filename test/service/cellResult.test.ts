@@ -9,6 +9,15 @@ import { loads } from './loads.ts';
 
 const loadsCase = caseOf(loads);
 
+const plenum = samples.get('plenum-leak.diag') ?? '';
+/** A reading, a limit, a title and a remark. */
+const edits: readonly (readonly [string, string])[] = [
+  ['map: 29.8', 'map: 28.2'],
+  ['within 0.5 inHg of station', 'within 3 inHg of station'],
+  ['Vacuum gauge at idle', 'The gauge at idle'],
+  ['ltft_b1   +17', 'ltft_b1   +3'],
+];
+
 describe('a cell’s result', () => {
   it('shows readings in both units', () => {
     const { blocks, kind, title } = cellResult(caseOf('readings: Gauge\nvalues:\n  ect: 80 °C\n'), 1);
@@ -124,6 +133,21 @@ describe('a cell’s result', () => {
           }
         }
       });
+    }
+  });
+
+  it('is the same object while nothing that it shows has changed, and what a fresh study gives when it has', () => {
+    let study = checkCase(plenum);
+    let last = study.file.cells.map((_, index) => cellResult(study, index));
+    for (const [from, to] of edits) {
+      study = checkCase(study.text.replace(from, to), study);
+      const fresh = checkCase(study.text);
+      const now = study.file.cells.map((_, index) => cellResult(study, index));
+      expect(now).toEqual(fresh.file.cells.map((_, index) => cellResult(fresh, index)));
+      const same = now.filter((each, index) => each === last[index]).length;
+      expect(same).toBeGreaterThan(now.length / 2);
+      expect(same).toBeLessThan(now.length);
+      last = now;
     }
   });
 

@@ -25,7 +25,7 @@ export function caseOf(source: string): Study {
 }
 
 /** The cell and the offset in it of a place in the file. */
-export function placeIn(study: Study, at: number): Pick<AtCursor, 'study' | 'cell' | 'offset'> {
+function placeIn(study: Study, at: number): Pick<AtCursor, 'study' | 'cell' | 'offset'> {
   const cell = study.file.cells.findLastIndex(({ raw }) => raw.start <= at);
   return { study, cell, offset: at - (study.file.cells[cell]?.raw.start ?? 0) };
 }
