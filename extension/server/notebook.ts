@@ -69,7 +69,7 @@ export function writtenNotebook({ metadata, cells }: Notebook): Written {
   const placed = placeNotebook({ metadata, cells: cells.map((each) => each.cell) });
   const documents = cells.map(({ uri, version, cell }, index) => {
     const { start, end } = placed.cells[index] ?? { start: 0, end: 0 };
-    return { uri, version, start, end, isNote: cell.kind === 'note' };
+    return { uri, version, start, end, isNote: cell.kind === 'note', of: cell };
   });
   return { text: placed.text, documents };
 }

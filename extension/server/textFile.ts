@@ -9,5 +9,5 @@ export interface TextFile {
 }
 
 export function writtenFile({ uri, version, text }: TextFile): Written {
-  return { text, documents: [{ uri, version, start: 0, end: text.length, isNote: false }] };
+  return { text, documents: [{ uri, version, start: 0, end: text.length, isNote: false, of: undefined }] };
 }

@@ -27,7 +27,8 @@ export interface View {
   readonly firstCell: number;
   readonly pastCell: number;
   readonly isNote: boolean;
-  readonly written: string;
+  /** The same object as long as the stretch says the same. */
+  readonly of: object | undefined;
   readonly lines: Lines;
 }
 

@@ -1,5 +1,5 @@
 import type { Study } from '../../core/study/types.ts';
-import { noteLines, type View, writtenLines } from './view.ts';
+import { type Lines, noteLines, type View, writtenLines } from './view.ts';
 
 /** A case as its file would say it now, and which document shows which stretch of it. */
 export interface Written {
@@ -13,23 +13,26 @@ export interface WrittenDocument {
   readonly start: number;
   readonly end: number;
   readonly isNote: boolean;
+  /** The same object as long as the stretch says the same; nothing where that is not known. */
+  readonly of: object | undefined;
 }
 
 /** The documents as views of the study of their text; those that still say the same keep their lines. */
 export function viewsOf({ text, documents }: Written, study: Study, before: readonly View[]): View[] {
   const { cells } = study.file;
   let at = 0;
-  return documents.map((document, index) => {
-    const { uri, version, start, end, isNote } = document;
+  return documents.map(({ uri, version, start, end, isNote, of }, index) => {
     while (at < cells.length && (cells[at]?.raw.start ?? 0) < start) at++;
     const firstCell = at;
     while (at < cells.length && (cells[at]?.raw.start ?? 0) <= end) at++;
-    const place = { uri, version, start, end, isNote, firstCell, pastCell: at };
     const old = before[index];
-    if (old?.isNote === isNote && old.written.length === end - start && text.startsWith(old.written, start))
-      return { ...place, written: old.written, lines: old.lines };
-    const written = text.slice(start, end);
-    const note = isNote ? cells[firstCell] : undefined;
-    return { ...place, written, lines: note === undefined ? writtenLines(written) : noteLines(note) };
+    const isKnown = of !== undefined && old?.of === of && old.end - old.start === end - start;
+    const lines = isKnown ? old.lines : newLines();
+    return { uri, version, start, end, isNote, of, firstCell, pastCell: at, lines };
+
+    function newLines(): Lines {
+      const note = isNote ? cells[firstCell] : undefined;
+      return note === undefined ? writtenLines(text.slice(start, end)) : noteLines(note);
+    }
   });
 }

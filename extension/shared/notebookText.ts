@@ -97,7 +97,18 @@ function readNote(text: string): { read: ReadCell; markdown: string } | undefine
   return { read, markdown: noteMarkdown(read.cell) };
 }
 
-function writtenCell({ kind, value, metadata: { source } }: NotebookCell, lineBreak: string): string {
+/** What was written of a cell, for as long as an editor holds the very same one: it writes all of them after each change. */
+const written = new WeakMap<NotebookCell, { readonly lineBreak: string; readonly text: string }>();
+
+function writtenCell(cell: NotebookCell, lineBreak: string): string {
+  const known = written.get(cell);
+  if (known?.lineBreak === lineBreak) return known.text;
+  const text = writeCell(cell, lineBreak);
+  written.set(cell, { lineBreak, text });
+  return text;
+}
+
+function writeCell({ kind, value, metadata: { source } }: NotebookCell, lineBreak: string): string {
   if (source === undefined) {
     return kind === 'note' ? newNote(value, lineBreak) : value.replace(lineEnds, lineBreak);
   }
