@@ -27,6 +27,8 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     minify: true,
     legalComments: 'none',
     logLevel: 'warning',
+    // CommonJS has no `import.meta`; who asks it for a place to `require` from may have the file's path instead.
+    define: { 'import.meta.url': '__filename' },
   };
   const { metafile } = await build({
     ...common,

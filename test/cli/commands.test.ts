@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { allCodes } from '../../core/diagnostics/diagnostic.ts';
@@ -37,6 +37,19 @@ describe('casebook', () => {
     );
     expect(options.length).toBeGreaterThan(3);
     for (const option of options) expect(run('check', '--help').out).toContain(`--${option} `);
+  });
+
+  it('finds cases by quoted patterns, for shells that leave them alone', () => {
+    mkdirSync(join(folder, 'by-pattern', 'old'), { recursive: true });
+    for (const name of ['14.diag', 'old/3.diag'])
+      writeFileSync(join(folder, 'by-pattern', name), 'diag: 1\ncase: Found\n');
+    expect(run('check', 'by-pattern/*.diag')).toMatchObject({ status: 0, err: '' });
+    expect(run('check', 'by-pattern/*.diag').out).toContain('by-pattern/14.diag');
+    expect(run('check', 'by-pattern/*.diag').out).not.toContain('3.diag');
+    expect(run('check', 'by-pattern/**/*.diag').out).toContain('by-pattern/old/3.diag');
+    const page = run('report', 'by-pattern/{14,15}.diag', '-o', '-');
+    expect([page.status, page.err]).toEqual([0, '']);
+    expect(page.out).toContain('Found');
   });
 
   it('tells its version', () => {
