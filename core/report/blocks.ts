@@ -116,7 +116,7 @@ export interface VerdictLine {
   readonly kind: 'verdict';
   readonly text: string;
   readonly sign: Sign;
-  /** "19.8 ± 0.2 inHg, 0.5 below the limit". Empty when nothing was compared. */
+  /** "19.8 ± 0.2 inHg, 0.5 inHg below the limit". Empty when nothing was compared. */
   readonly measured: string;
   readonly word: string;
   /** Said after the word: "as the author expects of this fault", "so the repair is not proven". */

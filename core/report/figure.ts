@@ -30,11 +30,15 @@ export function figureIn(unit: Unit, amount: Amount, type: QuantityType, own: Fi
   return { number: unsignedZero(value.toFixed(decimals)), plusMinus: undefined, words: undefined };
 }
 
-/** A distance in SI units on the type's scale, to the fineness of its own half-width: no offset, no sign. */
-export function distanceFigure(si: number, type: QuantityType, half = 0): Figure {
+/**
+ * A distance in SI units on the type's scale, to the fineness of its own half-width: no offset, no sign.
+ * One that was converted for the reader has no digits of its own, and gets three.
+ */
+export function distanceFigure(si: number, type: QuantityType, half = 0, converted = false): Figure {
   const factor = Math.abs(type.unit.factor);
+  const distance = Math.abs(si) / factor;
   return {
-    number: formatNumber(Math.abs(si) / factor, half / factor),
+    number: formatNumber(converted ? Number(distance.toPrecision(3)) : distance, half / factor),
     plusMinus: undefined,
     words: undefined,
   };

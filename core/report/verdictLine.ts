@@ -1,4 +1,6 @@
 import type { Truth, Verdict } from '../expression/value.ts';
+import type { QuantityType, Unit } from '../quantity/types.ts';
+import { unitOf } from '../quantity/unit.ts';
 import type { Expectation } from '../study/types.ts';
 import type { Sign, VerdictLine } from './blocks.ts';
 import { distanceFigure, figureOf, inWords } from './figure.ts';
@@ -42,22 +44,23 @@ function remark({ part, showsFault, truth }: Expectation): string | undefined {
   return undefined;
 }
 
-/** "cylinder 3: 19.8 ± 0.2 inHg, 0.5 below the limit of 20.3 inHg". Empty when nothing was compared. */
+/** "cylinder 3: 19.8 ± 0.2 inHg, 0.5 inHg below the limit of 20.3 inHg". Empty when nothing was compared. */
 export function measuredWords(truth: Truth): string {
   const { left, member } = truth;
   const who = member === undefined ? '' : /^\d+$/.test(member) ? `cylinder ${member}` : member;
   if (left === undefined) return who;
-  const unit = left.type.unit.symbol;
-  const value = inWords(figureOf(left.amount, left.type), unit);
-  return `${who === '' ? '' : `${who}: `}${value}${distanceWords(truth, unit)}`;
+  const value = inWords(figureOf(left.amount, left.type), left.type.unit.symbol);
+  return `${who === '' ? '' : `${who}: `}${value}${distanceWords(truth)}`;
 }
 
-/** ", 0.5 below the limit of 20.3 inHg"; the unit is not said twice. */
-function distanceWords({ margin, marginType, marginUncertainty, limit }: Truth, unit: string): string {
+/** ", 0.5 inHg below the limit of 20.3 inHg": the distance as the limit is read, in the limit's own unit. */
+function distanceWords({ margin, marginType, marginUncertainty, limit }: Truth): string {
   if (margin === undefined || marginType === undefined || limit === undefined) return '';
-  const distance = distanceFigure(margin, marginType, marginUncertainty);
+  const unit = unitOfLimit(limit, marginType);
+  const other = unit.symbol !== marginType.unit.symbol;
+  const distance = distanceFigure(margin, { ...marginType, unit }, marginUncertainty, other);
   const atLimit = Number(distance.number) === 0;
-  const apart = inWords(distance, marginType.unit.symbol === unit ? '' : marginType.unit.symbol);
+  const apart = inWords(distance, unit.symbol);
   const [, relation, than] = /^(below|at most|above|at least) (.*)$/s.exec(limit) ?? [];
   if (relation !== undefined && than !== undefined) {
     const wantsBelow = relation === 'below' || relation === 'at most';
@@ -69,3 +72,14 @@ function distanceWords({ margin, marginType, marginUncertainty, limit }: Truth, 
   const side = (not === undefined) === margin > 0 ? 'inside' : 'outside';
   return `, ${apart} ${side} ${range ?? limit}`;
 }
+
+/** The first unit that stands behind a number of the limit and measures the same: of "2 % of 29.6 inHg" that is inHg. */
+function unitOfLimit(limit: string, { dimension, unit }: QuantityType): Unit {
+  for (const [, symbol = ''] of limit.matchAll(behindNumber)) {
+    const found = unitOf(symbol);
+    if (found !== undefined && found.dimension === dimension) return found;
+  }
+  return unit;
+}
+
+const behindNumber = /\d (?!±|\.\.|of )(\S+)/g;

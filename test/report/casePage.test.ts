@@ -165,16 +165,22 @@ describe('verdicts', () => {
   };
 
   it.each([
-    ['19.8 ± 0.2 inHg < 20.3 inHg', '✓ 19.8 ± 0.2 inHg, 0.5 below the limit of 20.3 inHg: holds'],
-    ['19.8 ± 0.2 inHg > 20.3 inHg', '✗ 19.8 ± 0.2 inHg, 0.5 below the limit of 20.3 inHg: fails'],
-    ['19.8 ± 0.2 inHg < 19.9 inHg', '≈ 19.8 ± 0.2 inHg, 0.1 below the limit of 19.9 inHg: too close to call'],
-    ['25 % between -10 % and 10 %', '✗ 25 %, 15 outside -10 .. 10 %: fails'],
-    ['25 % not between -10 % and 10 %', '✓ 25 %, 15 outside -10 .. 10 %: holds'],
-    ['4 % not between -10 % and 10 %', '✗ 4 %, 6 inside -10 .. 10 %: fails'],
-    ['29.5 inHg within 0.5 inHg of 29.6 inHg', '✓ 29.5 inHg, 0.4 inside 0.5 inHg of 29.6 inHg: holds'],
+    ['19.8 ± 0.2 inHg < 20.3 inHg', '✓ 19.8 ± 0.2 inHg, 0.5 inHg below the limit of 20.3 inHg: holds'],
+    ['19.8 ± 0.2 inHg > 20.3 inHg', '✗ 19.8 ± 0.2 inHg, 0.5 inHg below the limit of 20.3 inHg: fails'],
+    [
+      '19.8 ± 0.2 inHg < 19.9 inHg',
+      '≈ 19.8 ± 0.2 inHg, 0.1 inHg below the limit of 19.9 inHg: too close to call',
+    ],
+    ['25 % between -10 % and 10 %', '✗ 25 %, 15 % outside -10 .. 10 %: fails'],
+    ['25 % not between -10 % and 10 %', '✓ 25 %, 15 % outside -10 .. 10 %: holds'],
+    ['4 % not between -10 % and 10 %', '✗ 4 %, 6 % inside -10 .. 10 %: fails'],
+    ['29.5 inHg within 0.5 inHg of 29.6 inHg', '✓ 29.5 inHg, 0.4 inHg inside 0.5 inHg of 29.6 inHg: holds'],
     ['10 % <= 10 %', '✓ 10 %, at the limit of 10 %: holds'],
-    ['2 V < 1 V', '✗ 2 V, 1 above the limit of 1 V: fails'],
-    ['1 V < 500 mV', '✗ 1 V, 0.5 above the limit of 500 mV: fails'],
+    ['2 V < 1 V', '✗ 2 V, 1 V above the limit of 1 V: fails'],
+    ['200 °F within 3 °C of 92 °C', '✓ 200 °F, 1.67 °C inside 3 °C of 92 °C: holds'],
+    ['67.3 kPa within 2 % of 20 inHg', '✓ 67.3 kPa, 0.274 inHg inside 2 % of 20 inHg: holds'],
+    ['67.3 kPa within 0.5 inHg of 20 inHg', '✓ 67.3 kPa, 0.374 inHg inside 0.5 inHg of 20 inHg: holds'],
+    ['1 V < 500 mV', '✗ 1 V, 500 mV above the limit of 500 mV: fails'],
     ['true', '✓ holds'],
     ['1 V < 2 V and 3 V < 2 V', '✗ fails'],
   ])('%s', (expression, says) => {
@@ -186,7 +192,7 @@ describe('verdicts', () => {
       'readings: C\nas: c\nvalues:\n  compression: {1: 181 psi, 2: 120 psi}\n---\ncheck: All\nif fails: Oil into it.\nexpect:\n  - c.compression > 140 psi\n',
     );
     expect(blocksOf(section, 'verdict')[0]).toMatchObject({
-      measured: 'cylinder 2: 120 psi, 20 below the limit of 140 psi',
+      measured: 'cylinder 2: 120 psi, 20 psi below the limit of 140 psi',
       word: 'fails',
       ifFails: 'Oil into it.',
       from: [],

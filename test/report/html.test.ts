@@ -93,19 +93,19 @@ describe('a page reads in order', () => {
 describe('verdicts are sentences with a word and a sign', () => {
   it('says what was measured, how far from the limit, and whether it holds', () => {
     expect(seen(page)).toContain(
-      '✓ baro_seen within 0.5 inHg of koeo.map 29.5 ± 0.2 inHg, 0.4 inside 0.5 inHg of 29.6 inHg: holds .',
+      '✓ baro_seen within 0.5 inHg of koeo.map 29.5 ± 0.2 inHg, 0.4 inHg inside 0.5 inHg of 29.6 inHg: holds .',
     );
   });
 
   it('says what to do when it fails, and that the author means it to', () => {
     expect(seen(page)).toContain(
-      '✗ idle between -10 % and 10 % 25 %, 15 outside -10 .. 10 %: fails , and shows the fault as the author means it to. If it fails Look for unmetered air before fuel.',
+      '✗ idle between -10 % and 10 % 25 %, 15 % outside -10 .. 10 %: fails , and shows the fault as the author means it to. If it fails Look for unmetered air before fuel.',
     );
   });
 
   it('says for and against a suspect', () => {
     expect(seen(page)).toContain(
-      'weak fuel supply : ruled out. Against it it predicts trims.fast > trims.idle , which fails (8 %, 17 below the limit of 25 %). Missing it predicts fuel_pressure < 45 psi , not measured.',
+      'weak fuel supply : ruled out. Against it it predicts trims.fast > trims.idle , which fails (8 %, 17 % below the limit of 25 %). Missing it predicts fuel_pressure < 45 psi , not measured.',
     );
   });
 

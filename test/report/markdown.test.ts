@@ -59,10 +59,10 @@ describe('a table in Markdown', () => {
 describe('verdicts, suspects and findings in Markdown', () => {
   it('are the same sentences', () => {
     expect(written).toContain(
-      '✗ `idle between -10 % and 10 %`  \n25 %, 15 outside -10 .. 10 %: **fails**, and shows the fault as the author means it to.  \n*If it fails:* Look for unmetered air before fuel.  \nfrom `before.idle.stft_b1`, `before.idle.ltft_b1`',
+      '✗ `idle between -10 % and 10 %`  \n25 %, 15 % outside -10 .. 10 %: **fails**, and shows the fault as the author means it to.  \n*If it fails:* Look for unmetered air before fuel.  \nfrom `before.idle.stft_b1`, `before.idle.ltft_b1`',
     );
     expect(written).toContain(
-      '✗ **weak fuel supply**: ruled out.  \n*Against it:* it predicts `trims.fast > trims.idle`, which fails (8 %, 17 below the limit of 25 %).  \n*Missing:* it predicts `fuel_pressure < 45 psi`, not measured.',
+      '✗ **weak fuel supply**: ruled out.  \n*Against it:* it predicts `trims.fast > trims.idle`, which fails (8 %, 17 % below the limit of 25 %).  \n*Missing:* it predicts `fuel_pressure < 45 psi`, not measured.',
     );
     expect(written.find((text) => text.startsWith('**✗ Error.'))).toContain('```text\n  map: 101 inHg\n```');
   });
