@@ -83,7 +83,7 @@ describe('a check in words', () => {
       [
         '  Trim',
         '    ✗ before.ltft_b1 between -10 % and 10 %',
-        '      17 %, 7 outside -10 .. 10 %: fails, and shows the fault as the author means it to.',
+        '      17 %, 7 % outside -10 .. 10 %: fails, and shows the fault as the author means it to.',
       ].join('\n'),
     );
   });
