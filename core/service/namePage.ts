@@ -70,7 +70,7 @@ export function computedPage(standing: Standing, cell: number, name: string, uni
   const { value, text, from, fullName } = computed;
   const why = value.kind === 'absent' ? `${value.status}: ${value.why}` : valueWords(value, units);
   const sources = from.map((each) => {
-    const reading = study.memo.readings.get(each) ?? study.memo.names.header.get(each);
+    const reading = study.memo.reading(each) ?? study.memo.names.header.get(each);
     const words = reading === undefined ? 'not measured' : valueWords(reading.value, units);
     return `- ${codeSpan(each)} ${escapeMarkdown(words)}`;
   });

@@ -14,8 +14,8 @@ export interface Memo {
   /** Every name of the case, and what conversions take as the barometer: what an editor looks names up in. */
   readonly names: Names;
   readonly barometers: Barometers;
-  /** The readings of the cells by their full names. */
-  readonly readings: ReadonlyMap<string, Reading>;
+  /** The cells' readings by their full names. */
+  readonly reading: (fullName: string) => Reading | undefined;
   readonly parsed: Parsed;
   readonly order: DefinitionOrder;
   readonly bareNames: ReadonlySet<string>;

@@ -47,6 +47,7 @@ export function study(text: string, previous?: Study): Study {
     const more = [...(cell === 0 ? header.diagnostics : []), ...(circles.get(cell) ?? [])];
     return outcomeOf(facts, around, ofReading(cell) ?? [], more);
   });
+  const reading = readingsByName(readings);
   const suspects = outcomes.flatMap((each) => each.suspects);
   const ofFile = file.diagnostics.map((diagnostic): Finding => ({ cell: undefined, diagnostic }));
   return {
@@ -58,15 +59,13 @@ export function study(text: string, previous?: Study): Study {
     expectations: outcomes.flatMap((each) => each.expectations),
     answers: outcomes.flatMap((each) => each.answers),
     suspects,
-    next: nextMeasurement(suspects, notTakenIn(readings)),
+    next: nextMeasurement(suspects, notTakenIn(reading)),
     findings: [...ofFile, ...outcomes.flatMap((each) => each.findings)],
     memo: {
       header: { cell: file.cells[0]?.cell, header },
       names,
       barometers,
-      get readings() {
-        return indexOf(readings);
-      },
+      reading,
       parsed,
       order,
       bareNames,
@@ -105,7 +104,7 @@ function collectCells(
     if (previous === undefined) return facts;
     const readings = keepValues(facts.readings, (name, at) => {
       const near = known?.readings[at];
-      return near?.fullName === name ? near : previous.memo.readings.get(name);
+      return near?.fullName === name ? near : previous.memo.reading(name);
     });
     return { ...facts, readings };
   });
@@ -124,22 +123,19 @@ function outcomesBefore(file: CaseFile, previous: Study | undefined): Surroundin
   };
 }
 
-const indexes = new WeakMap<readonly Reading[], ReadonlyMap<string, Reading>>();
-
-/** Readings by their full names. Made when it is asked for, which few changes need. */
-function indexOf(readings: readonly Reading[]): ReadonlyMap<string, Reading> {
-  let index = indexes.get(readings);
-  if (index === undefined) {
-    index = new Map(readings.map((each) => [each.fullName, each]));
-    indexes.set(readings, index);
-  }
-  return index;
+/** Finds readings by their full names. The index is made when the first is asked for, which few changes need. */
+function readingsByName(readings: readonly Reading[]): Memo['reading'] {
+  let index: ReadonlyMap<string, Reading> | undefined;
+  return (fullName) => {
+    index ??= new Map(readings.map((each) => [each.fullName, each]));
+    return index.get(fullName);
+  };
 }
 
 /** Whether a reading of that name is missing: no cell has it, or the cell says that it was not taken. */
-function notTakenIn(readings: readonly Reading[]): (name: string) => boolean {
+function notTakenIn(reading: Memo['reading']): (name: string) => boolean {
   return (name) => {
-    const value = indexOf(readings).get(name)?.value;
+    const value = reading(name)?.value;
     return value === undefined || (value.kind === 'absent' && value.status === 'not measured');
   };
 }
