@@ -213,7 +213,7 @@ export function checkLogic(checking: Checking, tree: Logic): Typed {
   const left = statement(checking, tree.left, tree.operator);
   const right = statement(checking, tree.right, tree.operator);
   if (left === undefined || right === undefined) return broken(tree.span);
-  return { kind: 'both', operator: tree.operator, left, right, type: truthType, span: tree.span };
+  return { kind: 'both', operator: tree.operator, left, right, tree, type: truthType, span: tree.span };
 }
 
 function statement(checking: Checking, tree: Expression, of: string): Typed | undefined {

@@ -70,10 +70,11 @@ export function withinTest(relative: boolean): Test {
 }
 
 export function negated(test: Test): Test {
-  return (operands) => {
-    const { verdict, margin, uncertainty } = test(operands);
-    return { verdict: oppositeOf(verdict), margin: -margin + 0, uncertainty };
-  };
+  return (operands) => deny(test(operands));
+}
+
+function deny({ verdict, margin, uncertainty }: Decision): Decision {
+  return { verdict: oppositeOf(verdict), margin: -margin + 0, uncertainty };
 }
 
 function oppositeOf(verdict: Verdict): Verdict {
@@ -200,7 +201,7 @@ function truth(
   { verdict, margin, uncertainty }: Decision,
   member: string | undefined,
 ): Truth {
-  return new Decided(statement, amounts, verdict, margin, uncertainty, member);
+  return new Decided(statement, amounts, { verdict, margin, uncertainty }, member, false);
 }
 
 /** A verdict whose limit is worded when someone reads it: most verdicts are only counted. */
@@ -215,14 +216,15 @@ class Decided implements Truth {
   readonly why: string | undefined;
   readonly #statement: Statement;
   readonly #amounts: readonly Amount[];
+  /** It stands under `not`. */
+  readonly #denied: boolean;
 
   constructor(
     statement: Statement,
     amounts: readonly Amount[],
-    verdict: Verdict,
-    margin: number,
-    uncertainty: number,
+    { verdict, margin, uncertainty }: Decision,
     member: string | undefined,
+    denied: boolean,
   ) {
     this.verdict = verdict;
     const type = leftType(statement.node);
@@ -234,27 +236,30 @@ class Decided implements Truth {
     this.why = verdict === 'cannot compute' ? 'the result is no number' : undefined;
     this.#statement = statement;
     this.#amounts = amounts;
+    this.#denied = denied;
   }
 
   get limit(): string {
-    return sayLimit(this.#statement.node, this.#statement.range, this.#amounts);
+    return sayLimit(this.#statement.node, this.#statement.range, this.#amounts, this.#denied);
+  }
+
+  /** The same operands, the limit's other side. */
+  get denial(): Truth {
+    const decision = deny({
+      verdict: this.verdict,
+      margin: this.margin,
+      uncertainty: this.marginUncertainty,
+    });
+    return new Decided(this.#statement, this.#amounts, decision, this.member, !this.#denied);
   }
 }
 
-/** The same statement denied. What is too close, not measured or not computable stays so. */
+/**
+ * The same statement denied, with the margin and the words of its limit turned round.
+ * What is too close, not measured or not computable stays so.
+ */
 export function opposite(truth: Truth): Truth {
-  const { kind, verdict, left, margin, marginUncertainty, marginType, limit, member, why } = truth;
-  return {
-    kind,
-    verdict: oppositeOf(verdict),
-    left,
-    margin: margin === undefined ? undefined : -margin + 0,
-    marginUncertainty,
-    marginType,
-    limit,
-    member,
-    why,
-  };
+  return truth instanceof Decided ? truth.denial : { ...truth, verdict: oppositeOf(truth.verdict) };
 }
 
 function leftType(node: Comparing): QuantityType {

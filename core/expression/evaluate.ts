@@ -1,6 +1,8 @@
-import { exact, measured, power } from '../quantity/amount.ts';
+import { exact, halfWidth, measured, power } from '../quantity/amount.ts';
 import { fromSi, halfWidthSi, toSi } from '../quantity/convert.ts';
+import { formatQuantity } from '../quantity/format.ts';
 import { absentOf, cannotCompute, undecided } from './absent.ts';
+import { shortText } from './checking.ts';
 import { combine, each, finite, memberOf, negative, sayMember } from './combine.ts';
 import { convertPressure } from './convertPressure.ts';
 import { decide, opposite, order } from './decide.ts';
@@ -8,6 +10,7 @@ import { lift } from './lift.ts';
 import { cutSeries, pickSamples } from './pickSamples.ts';
 import type { Environment } from './scope.ts';
 import { statementOf } from './statement.ts';
+import type { Expression } from './tree.ts';
 import type {
   Apply,
   Both,
@@ -77,6 +80,8 @@ export function evaluateNode(node: Typed, environment: Environment): Value {
     case 'same word':
       return sameWord(node, environment);
     case 'opposite':
+      if (node.of.kind === 'same word')
+        return sameWord({ ...node.of, negated: !node.of.negated }, environment);
       return opposite(truthOf(evaluateNode(node.of, environment)));
     case 'both':
       return both(node, environment);
@@ -181,6 +186,9 @@ function sameWord(node: SameWord, environment: Environment): Truth {
   let same: boolean;
   let limit: string | undefined;
   if (left.kind === 'words' && right.kind === 'words') {
+    if (leavesOpen(left.text, right.text)) {
+      return { kind: 'truth', ...noNumbers, verdict: 'too close to call', why: 'the test came out unclear' };
+    }
     same = left.text === right.text;
     limit = node.negated ? `not ${right.text}` : right.text;
   } else if (left.kind === 'truth' && right.kind === 'truth') {
@@ -190,7 +198,15 @@ function sameWord(node: SameWord, environment: Environment): Truth {
     }
     same = left.verdict === right.verdict;
   } else return undecided(cannotCompute('a word and a statement cannot be compared'));
-  return { kind: 'truth', ...noNumbers, verdict: same !== node.negated ? 'holds' : 'fails', limit };
+  const holds = same !== node.negated;
+  const why = !holds && left.kind === 'words' ? `it is ${left.text}` : undefined;
+  return { kind: 'truth', ...noNumbers, verdict: holds ? 'holds' : 'fails', limit, why };
+}
+
+/** A test that came out unclear says neither yes nor no. */
+function leavesOpen(left: string, right: string): boolean {
+  const decided = (word: string): boolean => word === 'yes' || word === 'no';
+  return left === 'unclear' && decided(right);
 }
 
 /** Every value of a statement's type as a verdict. */
@@ -205,7 +221,21 @@ function both(node: Both, environment: Environment): Truth {
   const right = truthOf(evaluateNode(node.right, environment));
   const before = order.indexOf(left.verdict) - order.indexOf(right.verdict);
   const { verdict, why } = (node.operator === 'and' ? before <= 0 : before >= 0) ? left : right;
-  return { kind: 'truth', ...noNumbers, verdict, why };
+  if (verdict === 'not measured' || verdict === 'cannot compute')
+    return { kind: 'truth', ...noNumbers, verdict, why };
+  const deciding: string[] = [];
+  if (left.verdict === verdict) deciding.push(sayHalf(node.left, node.tree.left, left));
+  if (right.verdict === verdict) deciding.push(sayHalf(node.right, node.tree.right, right));
+  return { kind: 'truth', ...noNumbers, verdict, why: deciding.join('; ') };
+}
+
+/** "`battery > 15 V` fails: 14.1 V"; halves of halves speak for themselves. */
+function sayHalf(node: Typed, tree: Expression, { verdict, left, member, why }: Truth): string {
+  if (node.kind === 'both' && why !== undefined) return why;
+  const says = `\`${shortText(tree)}\` ${verdict === 'too close to call' ? `is ${verdict}` : verdict}`;
+  if (left === undefined) return why === undefined ? says : `${says}: ${why}`;
+  const who = member === undefined ? '' : /^\d+$/.test(member) ? `cylinder ${member}: ` : `${member}: `;
+  return `${says}: ${who}${formatQuantity(left.amount.si, left.type, halfWidth(left.amount))}`;
 }
 
 function choice(node: Choice, environment: Environment): Value {

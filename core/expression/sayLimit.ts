@@ -6,22 +6,39 @@ import type { Relation } from './tree.ts';
 import type { Comparing, Typed } from './typed.ts';
 import type { Range } from './value.ts';
 
-/** The limit of a comparison as its author would write it; `amounts` are its operands' in order. */
-export function sayLimit(node: Comparing, range: Range | undefined, amounts: readonly Amount[]): string {
+/**
+ * The limit of a comparison as its author would write it; `amounts` are its operands' in order.
+ * Under `not` the statement is `denied`: what had to be below a limit must be at least there.
+ */
+export function sayLimit(
+  node: Comparing,
+  range: Range | undefined,
+  amounts: readonly Amount[],
+  denied: boolean,
+): string {
   const [, second, third] = amounts;
   switch (node.kind) {
     case 'compare':
-      return sayRelation(node.relation, second, quantityOf(node.right));
+      return sayRelation(denied ? denial[node.relation] : node.relation, second, quantityOf(node.right));
     case 'between':
-      return sayBetween(second, third, quantityOf(node.low), quantityOf(node.high), node.negated);
+      return sayBetween(second, third, quantityOf(node.low), quantityOf(node.high), node.negated !== denied);
     case 'within':
-      return sayWithin(second, third, quantityOf(node.tolerance), quantityOf(node.right), node.negated);
+      return sayWithin(
+        second,
+        third,
+        quantityOf(node.tolerance),
+        quantityOf(node.right),
+        node.negated !== denied,
+      );
     case 'in range': {
       const type = quantityOf(node.range);
-      return sayBetween(range?.low, range?.high, type, type, node.negated);
+      return sayBetween(range?.low, range?.high, type, type, node.negated !== denied);
     }
   }
 }
+
+/** What must be so where a relation must not. */
+const denial: Readonly<Record<Relation, Relation>> = { '<': '>=', '<=': '>', '>': '<=', '>=': '<' };
 
 export function quantityOf({ type }: Typed): QuantityType {
   return 'quantity' in type ? type.quantity : plainNumber;
@@ -52,6 +69,9 @@ function sayBetween(
   highType: QuantityType,
   negated: boolean,
 ): string {
+  // Outside a range with one end is beyond that end.
+  if (negated && low === undefined && high !== undefined) return sayRelation('>', high, highType);
+  if (negated && high === undefined && low !== undefined) return sayRelation('<', low, lowType);
   const exact = (low?.spread.length ?? 0) === 0 && (high?.spread.length ?? 0) === 0;
   const oneUnit = lowType.unit === highType.unit || low?.si === 0;
   let range: string;

@@ -2,7 +2,7 @@ import type { Operand } from '../quantity/kinds.ts';
 import type { Quantity, QuantityType } from '../quantity/types.ts';
 import type { Span } from '../text/span.ts';
 import type { FunctionRow, Parameter } from './functionRow.ts';
-import type { Expression, Relation } from './tree.ts';
+import type { Expression, Logic, Relation } from './tree.ts';
 import type { Type } from './type.ts';
 import type { Value } from './value.ts';
 
@@ -189,6 +189,8 @@ export interface Both extends Base {
   readonly operator: 'and' | 'or';
   readonly left: Typed;
   readonly right: Typed;
+  /** The halves as written, for telling which of them decided. */
+  readonly tree: Logic;
 }
 
 export interface Choice extends Base {

@@ -149,7 +149,20 @@ describe('a verdict tells its left side, its margin and its limit', () => {
     ['vacuum in spec.vacuum', { margin: -0.6, limit: '17 .. 21 inHg' }],
     ['vacuum in spec.least', { margin: 1.4, limit: 'at least 15 inHg' }],
     ['idle not between 0 % and 10 %', { verdict: 'holds', margin: 15, limit: 'outside 0 .. 10 %' }],
-    ['not idle > 10 %', { verdict: 'fails', margin: -15, limit: 'above 10 %' }],
+    ['not idle > 10 %', { verdict: 'fails', margin: -15, limit: 'at most 10 %' }],
+    ['not idle >= 10 %', { verdict: 'fails', margin: -15, limit: 'below 10 %' }],
+    ['not idle < 10 %', { verdict: 'holds', margin: 15, limit: 'at least 10 %' }],
+    ['not idle <= 10 %', { verdict: 'holds', margin: 15, limit: 'above 10 %' }],
+    ['not not idle < 10 %', { verdict: 'fails', margin: -15, limit: 'below 10 %' }],
+    ['not idle between 0 % and 10 %', { verdict: 'holds', margin: 15, limit: 'outside 0 .. 10 %' }],
+    ['not idle not between 0 % and 10 %', { verdict: 'fails', margin: -15, limit: '0 .. 10 %' }],
+    ['not idle between 0 % and 30 %', { verdict: 'fails', margin: -5, limit: 'outside 0 .. 30 %' }],
+    ['not idle in 0 .. 30 %', { verdict: 'fails', margin: -5, limit: 'outside 0 .. 30 %' }],
+    ['not exact within 2 % of 15 %', { verdict: 'holds', margin: 3, limit: 'more than 2 % of 15 %' }],
+    ['not vacuum in spec.most', { verdict: 'fails', margin: -4.6, limit: 'above 21 inHg' }],
+    ['vacuum not in spec.least', { verdict: 'fails', margin: -1.4, limit: 'below 15 inHg' }],
+    ['not loop is "open"', { verdict: 'holds', left: undefined, limit: 'not open' }],
+    ['not loop is not "open"', { verdict: 'fails', left: undefined, limit: 'open' }],
     ['ect > 90 °C', { verdict: 'fails', left: 88, margin: -2, unit: '°C', limit: 'above 90 °C' }],
     ['idle > 1 % and trim > 1 %', { verdict: 'holds', left: undefined, margin: undefined, limit: undefined }],
     ['loop is "open"', { verdict: 'fails', left: undefined, limit: 'open' }],
@@ -207,6 +220,26 @@ describe('and, or, not', () => {
     expect(judged('idle > 1 % and oil > 1 psi').why).toBe('not measured');
     expect(judged('oil > 1 psi or calc > 1 psi').why).toBe('not measured');
     expect(judged('oil > 1 psi and calc > 1 psi').why).toBe('no barometer');
+  });
+});
+
+describe('what decided a statement of halves is said, since it has no value of its own', () => {
+  it.each<readonly [string, Verdict, string | undefined]>([
+    ['idle < 30 % and volts > 15 V', 'fails', '`volts > 15 V` fails: 12.6 ± 0.1 V'],
+    ['idle < 3 % or volts > 15 V', 'fails', '`idle < 3 %` fails: 25 %; `volts > 15 V` fails: 12.6 ± 0.1 V'],
+    ['idle < 3 % or volts > 12 V', 'holds', '`volts > 12 V` holds: 12.6 ± 0.1 V'],
+    ['idle > 3 % and volts > 12 V', 'holds', '`idle > 3 %` holds: 25 %; `volts > 12 V` holds: 12.6 ± 0.1 V'],
+    ['not (idle > 3 % or volts > 15 V)', 'fails', '`idle > 3 %` holds: 25 %'],
+    ['smoke is yes and loop is "open"', 'fails', '`loop is "open"` fails: it is closed'],
+    ['idle > 3 % and compression > 140 psi', 'fails', '`compression > 140 psi` fails: cylinder 2: 120 psi'],
+    ['idle > 3 % and volts > 15 V and smoke is yes', 'fails', '`volts > 15 V` fails: 12.6 ± 0.1 V'],
+    ['idle > 3 % and trim < 10 %', 'too close to call', '`trim < 10 %` is too close to call: 10 ± 1 %'],
+    ['idle > 3 % and not volts < 15 V', 'fails', '`not volts < 15 V` fails: 12.6 ± 0.1 V'],
+    ['lowest(compression) is "2"', 'fails', 'it is 3'],
+    ['lowest(compression) is "3"', 'holds', undefined],
+    ['loop is not "closed"', 'fails', 'it is closed'],
+  ])('%s', (text, verdict, why) => {
+    expect(judged(text)).toMatchObject({ verdict, why, left: undefined });
   });
 });
 
