@@ -42,7 +42,7 @@ tbody th, tbody td { vertical-align: baseline; padding: 0.17em 0.85em; }
 tbody tr:first-child > * { padding-top: 0.38em; }
 tbody tr:last-child > * { padding-bottom: 0.38em; }
 th:first-child, td:first-child { padding-left: 0; }
-tbody th { min-width: 13em; }
+tbody th { min-width: 13em; max-width: 24em; }
 td.num, td.pm { white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
 td.num { text-align: right; }
 td.num.tight { padding-right: 0.35em; }
@@ -61,7 +61,7 @@ tr.below td.remark { max-width: none; }
 .key { font-family: var(--code); font-size: 0.86em; color: var(--soft); white-space: nowrap; }
 .heard { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap; }
 .pad { visibility: hidden; user-select: none; }
-svg.strip { display: inline-block; vertical-align: middle; margin-left: 0.5em; color: var(--ink); }
+svg.strip { display: inline-block; vertical-align: middle; color: var(--ink); }
 
 .verdict, .suspect { position: relative; max-width: 50em; margin: 0.75em 0; }
 .verdict p, .suspect p { margin: 0; max-width: none; }

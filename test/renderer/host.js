@@ -1,5 +1,5 @@
 // What an editor does with a renderer, on a page of its own: loads it as a module and hands it outputs.
-const { activate } = await import('./renderer.js');
+const { activate } = await import(new URL('renderer.js', location.href).href);
 
 const violations = [];
 document.addEventListener('securitypolicyviolation', (event) => {
@@ -110,6 +110,8 @@ globalThis.host = {
     return at?.getAttribute('aria-label') ?? at?.tagName ?? '';
   },
   async barriers() {
+    // A reader meets a result once it is drawn; what is too wide is known by then and not before.
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
     const rules = { region: { enabled: false } };
     const { violations: found } = await globalThis.axe.run('main', { rules, resultTypes: ['violations'] });
     return found.flatMap(({ id, nodes }) =>

@@ -55,7 +55,7 @@ const verdict = {
   kind: 'verdict',
   text: 'gauged.vacuum in spec.vacuum',
   sign: '✗',
-  measured: '16.7 ± 0.2 inHg, 1.3 outside 18 .. 21 inHg',
+  measured: '16.7 ± 0.2 inHg, 1.3 inHg outside 18 .. 21 inHg',
   word: 'fails',
   ifFails: 'Look for air behind the meter.',
   from: ['spec.vacuum'],
@@ -188,7 +188,7 @@ describe('what it is given', () => {
       result([{ kind: 'hologram' }, null, 5, { kind: 'table' }, { kind: 'constructor' }, verdict]),
     );
     expect(plain(await text(page, 'a'))).toBe(
-      'A part of this result (table) cannot be shown. ✗ gauged.vacuum in spec.vacuum 16.7 ± 0.2 inHg, 1.3 outside 18 .. 21 inHg: fails. If it fails Look for air behind the meter. from spec.vacuum',
+      'A part of this result (table) cannot be shown. ✗ gauged.vacuum in spec.vacuum 16.7 ± 0.2 inHg, 1.3 inHg outside 18 .. 21 inHg: fails. If it fails Look for air behind the meter. from spec.vacuum',
     );
     expect(errors).toEqual([]);
   });

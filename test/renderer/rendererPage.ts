@@ -5,6 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { bundleRenderer } from '../../extension/build/bundleRenderer.ts';
 import type { Theme } from './themes.ts';
 
+const require = createRequire(import.meta.url);
 const home = 'http://renderer.test/';
 const scripts = ['renderer.js', 'host.js', 'axe.js'];
 
@@ -63,7 +64,7 @@ export async function openRenderer(browser: Browser, options: PageOptions = {}):
   const files = new Map([
     ['renderer.js', await builtRenderer()],
     ['host.js', readFileSync(new URL('host.js', import.meta.url), 'utf8')],
-    ['axe.js', readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')],
+    ['axe.js', readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8')],
   ]);
   const context = await browser.newContext({ viewport: { width, height: 800 }, deviceScaleFactor: scale });
   const page = await context.newPage();

@@ -4,9 +4,9 @@ import { functionNames } from '../../../core/study/functions.ts';
 import { anyOf, include, type Rule, wordEnd, wordStart } from './rule.ts';
 
 /** The language's words by what they do. Together they are all of its words. */
-export const choiceWords = ['if', 'then', 'else'] as const;
-export const constantWords = ['true', 'false', 'yes', 'no', 'unclear'] as const;
-export const operatorWords: readonly string[] = [...keywords].filter(
+const choiceWords = ['if', 'then', 'else'] as const;
+const constantWords = ['true', 'false', 'yes', 'no', 'unclear'] as const;
+const operatorWords: readonly string[] = [...keywords].filter(
   (word) => ![...choiceWords, ...constantWords].some((other) => other === word),
 );
 

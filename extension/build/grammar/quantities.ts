@@ -3,7 +3,7 @@ import { unitRows } from '../../../core/quantity/unitTable.ts';
 import { anyOf, type Rule, wordEnd } from './rule.ts';
 
 /** Every spelling of every unit that stands by itself, but for the `1` of plain numbers. */
-export const unitSpellings: readonly string[] = unitRows
+const unitSpellings: readonly string[] = unitRows
   .filter((row) => row.symbol !== '1')
   .flatMap((row) => [row.symbol, ...row.also]);
 
@@ -23,7 +23,7 @@ const number = String.raw`[-+−]?(?:\d+(?:\.\d+)?|\.\d+)`;
 const start = String.raw`(?:(?<=\.\.)|(?<![\p{L}\d_.]))`;
 
 /** The words that say what a pressure or a temperature is. */
-export const qualifiers = ['absolute', 'gauge', 'vacuum', 'difference', 'point'] as const;
+const qualifiers = ['absolute', 'gauge', 'vacuum', 'difference', 'point'] as const;
 const qualifier = `(?:${qualifiers.join('|')})${wordEnd}`;
 
 /** A number with its unit, `±` and the ends of a range. */
