@@ -7,7 +7,7 @@ import { type Barometer, barometerFor } from './barometer.ts';
 import type { Source } from './cellFacts.ts';
 import { circularBarometer, needsBarometer } from './circular.ts';
 import { readsOf } from './graph/reads.ts';
-import { lookUp, type Named } from './names.ts';
+import { lookUp, type Named, unreadValue } from './names.ts';
 import { readTargets, sameTargets } from './readTargets.ts';
 import { scopeFor } from './scope.ts';
 import { type Evaluated, readingsBehind, type Standpoint, type Surroundings } from './surroundings.ts';
@@ -60,8 +60,8 @@ function compute(
 ): Omit<Evaluated, 'read'> {
   const { scope, values } = scopeFor(around, at);
   const { value: typed, diagnostics } = checkExpression(source.expression, scope);
-  const { value, asked } = valueOf(source, typed, values, barometer, around);
   const found: Diagnostic[] = [...source.diagnostics, ...diagnostics];
+  const { value, asked } = valueOf(source, typed, values, barometer, around);
   if (asked && barometer?.value.kind === 'absent') found.push(...noBarometer(source));
   const barometers = new Set<string>(asked ? barometer?.from : []);
   const from = new Set<string>();
@@ -89,6 +89,9 @@ function valueOf(
   // What was misread has a tree for the editor, but no value: half of "a > 3 V b" must not hold.
   if (source.diagnostics.some(({ severity }) => severity === 'error'))
     return { value: inError, asked: false };
+  // Where nothing is wrong here, the reason is what could not be read there.
+  const unread = [...values.values()].find((each) => each === unreadValue);
+  if (unread !== undefined) return { value: unread, asked: false };
   let asked = false;
   const value = evaluate(typed, {
     value: (id) => values.get(id) ?? nothing,

@@ -1,4 +1,5 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import type { Absent } from '../expression/value.ts';
 import { allSignals, nearestSignals, signalOf } from '../signals/lookup.ts';
 import type { Signal } from '../signals/types.ts';
 import { nearest } from '../text/nearest.ts';
@@ -111,10 +112,12 @@ export function lookUp(names: Names, from: number, path: readonly string[], span
   if (sections.includes(first)) return inHeader(names, path, spans);
   const cell = names.prefixes.get(first);
   if (cell !== undefined) return inCell(names, cell, path, spans);
-  return bareName(names, path, spans);
+  return bareName(names, from, path, spans);
 }
 
 function inHeader(names: Names, path: readonly string[], spans: readonly Span[]): Named {
+  const header = names.cells[0];
+  if (header?.unread) return inUnread(header, path);
   const section = path[0] ?? '';
   const member = path[1];
   const reading = member === undefined ? undefined : names.header.get(`${section}.${member}`);
@@ -122,10 +125,11 @@ function inHeader(names: Names, path: readonly string[], spans: readonly Span[])
   const keys = [...names.header.keys()].filter((key) => key.startsWith(`${section}.`)).map(lastPart);
   return member === undefined
     ? wholeCell(section, keys, spans, 1)
-    : noMember(section, member, keys, spans, 1);
+    : noMember(section, member, keys, spans, 1, false);
 }
 
 function inCell(names: Names, cell: CellFacts, path: readonly string[], spans: readonly Span[]): Named {
+  if (cell.unread) return inUnread(cell, path);
   const [as = '', second, third] = path;
   if (second === undefined) return wholeCell(as, membersOf(cell), spans, 1);
   const definition = cell.definitions.find((each) => each.name === second);
@@ -143,6 +147,37 @@ function inCell(names: Names, cell: CellFacts, path: readonly string[], spans: r
   const found = taken(as, second, index.get(second), 2);
   return found ?? notHeld(names, cell, as, second, membersOf(cell), spans, 1);
 }
+
+/** Whatever is asked of a cell that could not be read: it may well be there. */
+function inUnread(cell: CellFacts, path: readonly string[]): Named {
+  const nowhere = { start: 0, end: 0 };
+  const reading: Reading = {
+    fullName: path.join('.'),
+    key: path[path.length - 1] ?? '',
+    from: 'readings',
+    cell: cell.cell,
+    when: 'before',
+    state: undefined,
+    column: undefined,
+    signal: undefined,
+    form: undefined,
+    type: { kind: 'unknown' },
+    value: unreadValue,
+    keySpan: nowhere,
+    valueSpan: nowhere,
+    tool: undefined,
+    at: undefined,
+    saw: undefined,
+  };
+  return { kind: 'reading', reading, used: path.length };
+}
+
+/** What stands for a value in a cell that could not be read. */
+export const unreadValue: Absent = {
+  kind: 'absent',
+  status: 'cannot compute',
+  why: 'its cell could not be read',
+};
 
 /** A cell's readings by key, then by the cell's own name for the state ('' outside a state's column). */
 type Index = ReadonlyMap<string, ReadonlyMap<string, Reading>>;
@@ -162,7 +197,7 @@ function indexOf(cell: CellFacts): Index {
   return index;
 }
 
-function bareName(names: Names, path: readonly string[], spans: readonly Span[]): Named {
+function bareName(names: Names, from: number, path: readonly string[], spans: readonly Span[]): Named {
   const name = path[0] ?? '';
   const candidates = names.bare.get(name) ?? [];
   const only = candidates[0];
@@ -177,7 +212,7 @@ function bareName(names: Names, path: readonly string[], spans: readonly Span[])
   }
   const signal = names.ownSignals.get(name) ?? signalOf(name);
   if (signal !== undefined) return { kind: 'not measured', signal, fullName: name, used: 1 };
-  const close = nearest(name, knownNames(names));
+  const close = nearest(name, knownNames(names, from));
   const offers = close.length > 0 ? close : nearestSignals(name);
   const at = spans[0] ?? { start: 0, end: 0 };
   const fixes = offers.map((offer) => ({
@@ -214,7 +249,7 @@ function notHeld(
   if (signal !== undefined && cell.answersForSignals) {
     return { kind: 'not measured', signal, fullName: `${of}.${member}`, used: at + 1 };
   }
-  return noMember(of, member, has, spans, at);
+  return noMember(of, member, has, spans, at, cell.answersForSignals);
 }
 
 function noMember(
@@ -223,11 +258,12 @@ function noMember(
   has: readonly string[],
   spans: readonly Span[],
   at: number,
+  anySignal: boolean,
 ): Named {
   const span = spans[at] ?? spans[0] ?? { start: 0, end: 0 };
   const close = nearest(member, has);
   const offers =
-    close.length > 0
+    close.length > 0 || !anySignal
       ? close
       : nearest(
           member,
@@ -250,9 +286,10 @@ function membersOf(cell: CellFacts): string[] {
   return [...members];
 }
 
-/** Every name that could be meant, for the nearest one and for completion. */
-function knownNames(names: Names): Set<string> {
-  return new Set([...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
+/** Every name that could be meant in a cell, its own computed names first, for the nearest one. */
+function knownNames(names: Names, from: number): Set<string> {
+  const own = (names.cells[from]?.definitions ?? []).map((each) => each.name);
+  return new Set([...own, ...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
 }
 
 const lastPart = (name: string): string => name.slice(name.lastIndexOf('.') + 1);

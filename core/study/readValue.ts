@@ -261,7 +261,9 @@ function usualType(signal: Signal | undefined): QuantityType | undefined {
 }
 
 function broken(node: Node, place: Place, diagnostics: readonly Diagnostic[]): ReadValue {
-  return result(node, { type: typeOfSignal(place.signal), value: unreadable, form: undefined, diagnostics });
+  // In a reference it may have been meant as a range or a curve.
+  const type: Type = place.reference ? { kind: 'unknown' } : typeOfSignal(place.signal);
+  return result(node, { type, value: unreadable, form: undefined, diagnostics });
 }
 
 function result(node: Node, of: Pick<ReadValue, 'type' | 'value' | 'form' | 'diagnostics'>): ReadValue {

@@ -96,11 +96,12 @@ function collectCells(
   previous: Study | undefined,
 ): readonly CellFacts[] {
   const before = previous?.memo.header.header === header ? previous : undefined;
-  return file.cells.map(({ cell }, index) => {
+  return file.cells.map(({ cell, raw }, index) => {
     const known = previous?.memo.names.cells[index];
-    const isKnown = before !== undefined && before.file.cells[index]?.cell === cell;
-    if (isKnown && known !== undefined) return known;
-    const facts = collectCell(cell, index, header, parse);
+    const there = before?.file.cells[index];
+    const same = cell === undefined ? there?.raw.text === raw.text : there?.cell === cell;
+    if (same && known !== undefined) return known;
+    const facts = collectCell(cell, raw.text, index, header, parse);
     if (previous === undefined) return facts;
     const readings = keepValues(facts.readings, (name, at) => {
       const near = known?.readings[at];

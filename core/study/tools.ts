@@ -19,11 +19,12 @@ export interface Tools {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** Without a header that could be read, nobody knows which tools there are. */
 export const noTools: Tools = { byName: new Map(), diagnostics: [] };
 
 /** Reads `tools:` of the header: `gauge: {description: vacuum gauge, accuracy: 0.2 inHg}`. */
 export function readTools(tools: HeaderCell['tools']): Tools {
-  if (tools === undefined) return noTools;
+  if (tools === undefined) return { byName: new Map(), diagnostics: [] };
   const byName = new Map<string, Accuracy | undefined>();
   const diagnostics: Diagnostic[] = [];
   for (const { key, value } of tools) {
@@ -56,7 +57,7 @@ export function findTool(
   tools: Tools,
   name: TextNode | undefined,
 ): { readonly accuracy: Accuracy | undefined; readonly diagnostics: readonly Diagnostic[] } {
-  if (name === undefined) return { accuracy: undefined, diagnostics: [] };
+  if (name === undefined || tools === noTools) return { accuracy: undefined, diagnostics: [] };
   if (tools.byName.has(name.text)) return { accuracy: tools.byName.get(name.text), diagnostics: [] };
   const has = [...tools.byName.keys()];
   const close = nearest(name.text, has);

@@ -54,6 +54,44 @@ expect:
   });
 });
 
+describe('a table of one state', () => {
+  const table = (heading: string, row: string) =>
+    resultOf(
+      `readings: Compression
+as: cranked
+state: cranking
+table: |
+  reading      ${heading}   unit
+  compression  ${row}   psi
+---
+check: Seals
+expect:
+  - min(cranked.compression) > 150 psi
+`,
+      'engine:\n  cylinders: 4\n',
+    );
+
+  it('may have a column for each cylinder', () => {
+    const { values, expectations, diagnostics } = table('1    2    3   4', '181  178  95  179');
+    expect(values['cranked.compression']).toMatchObject({ value: { 1: 181, 2: 178, 3: 95, 4: 179 } });
+    expect(expectations[0]).toMatchObject({ verdict: 'fails', value: 95 });
+    expect(diagnostics.map((each) => each.code)).not.toContain('columns-without-states');
+  });
+
+  it('must say what several columns are, and no value of them is used', () => {
+    const result = table('before  after', '181     178');
+    expect(codesOf(result)).toContain('columns-without-states');
+    expect(result.values['cranked.compression']).toMatchObject({ value: null, status: 'cannot compute' });
+    expect(result.expectations[0]?.verdict).toBe('cannot compute');
+  });
+
+  it('misses a column for a state that is listed', () => {
+    const cells =
+      'readings: Loads\nas: before\nstates:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  unit\n  rpm      700   rpm\n';
+    expect(codesOf(resultOf(cells))).toEqual(['state-without-column']);
+  });
+});
+
 describe('a map by cylinder', () => {
   const cranked = (values: string, check: string) =>
     resultOf(
@@ -147,6 +185,41 @@ consider:
       - smoke.result is not unclear
 `);
     expect(expectations.map((each) => each.verdict)).toEqual(['holds', 'holds']);
+  });
+});
+
+describe('a test that is not decided', () => {
+  const standing = (test: string, statement: string) => {
+    const { suspects, expectations, next } = resultOf(`test: Smoke
+as: smoke
+${test}---
+suspects: Lean
+consider:
+  - name: a leak
+    ${statement}
+`);
+    return [suspects[0]?.standing, expectations[0]?.verdict, next];
+  };
+
+  it.each([
+    ['result: unclear\n', 'predicts: smoke.result is yes', 'too close to call', undefined],
+    ['result: unclear\n', 'ruled out if: smoke.result is no', 'too close to call', undefined],
+    ['did: Not yet.\n', 'predicts: smoke.result is yes', 'not measured', 'smoke.result'],
+  ])('%s with %s speaks neither for nor against', (test, statement, verdict, next) => {
+    expect(standing(test, statement)).toEqual(['not tested', verdict, next]);
+  });
+
+  it('is told apart from one that is', () => {
+    expect(standing('result: unclear\n', 'predicts: smoke.result is unclear')).toEqual([
+      'still possible',
+      'holds',
+      undefined,
+    ]);
+    expect(standing('result: no\n', 'predicts: smoke.result is yes')).toEqual([
+      'ruled out',
+      'fails',
+      undefined,
+    ]);
   });
 });
 

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { checkCase } from '../../core/rules/checkCase.ts';
+import { caseResult } from '../../core/study/results.ts';
 import { annotated, findingsOf } from '../support/annotated.ts';
 
 const check = (source: string): void => {
@@ -115,5 +117,38 @@ tool: guage
 values:
   rpm: 700 rpm
 `);
+  });
+
+  it('of a cell that could not be read are nobody else’s mistake', () => {
+    const text = `diag: 1
+case: A tab
+tools: {gauge: {description: vacuum gauge}}
+---
+readings: Key on
+as: koeo
+state: key on engine off
+values:
+\tmap: 29.6 inHg
+---
+check: Barometer
+let:
+  half: koeo.map / 2
+expect:
+  - koeo.map > 28 inHg
+  - koeo.idle.nothing > 1
+`;
+    const { diagnostics, expectations } = caseResult(checkCase(text), 'case.diag');
+    expect(diagnostics.map((each) => each.code)).toEqual(['tab-indentation']);
+    expect(expectations.map((each) => [each.verdict, each.why])).toEqual([
+      ['cannot compute', 'its cell could not be read'],
+      ['cannot compute', 'its cell could not be read'],
+    ]);
+    const header = text
+      .replace('case: A tab', 'case: A: tab')
+      .replace('\tmap', '  map')
+      .replace('state:', 'tool: gauge\nstate:');
+    expect(caseResult(checkCase(header), 'case.diag').diagnostics.map((each) => each.code)).not.toContain(
+      'unknown-tool',
+    );
   });
 });

@@ -27,7 +27,11 @@ export interface StudyFacts {
     readonly allowed: readonly string[];
     readonly nearest: readonly string[];
   };
-  readonly 'unknown-cylinder': { readonly name: string; readonly cylinder: string; readonly cylinders: number };
+  readonly 'unknown-cylinder': {
+    readonly name: string;
+    readonly cylinder: string;
+    readonly cylinders: number;
+  };
   readonly 'no-barometer': { readonly what: string };
   readonly 'circular-check': { readonly barometer: string };
   readonly 'fault-not-shown': { readonly title: string };
@@ -38,6 +42,8 @@ export interface StudyFacts {
     readonly columns: readonly string[];
     readonly nearest: readonly string[];
   };
+  readonly 'columns-without-states': { readonly columns: readonly string[] };
+  readonly 'state-without-column': { readonly state: string };
   readonly 'unknown-state-column': {
     readonly state: string;
     readonly states: readonly string[];
@@ -120,7 +126,8 @@ export const studyRows: Rows<StudyFacts> = {
   'fault-not-shown': {
     severity: 'warning',
     title: 'A check that is meant to show the fault, and does not',
-    say: ({ title }) => `"${title}" says \`shows: fault\`, but everything in it holds. Is the limit right, or is the fault elsewhere?`,
+    say: ({ title }) =>
+      `"${title}" says \`shows: fault\`, but everything in it holds. Is the limit right, or is the fault elsewhere?`,
     why: 'The author expects this check to fail because of the fault. If it holds, the case does not say what its author thinks it says.',
     wrong: 'shows: fault\nexpect:\n  - 4 % between -10 % and 10 %',
     right: 'shows: fault\nexpect:\n  - 25 % between -10 % and 10 %',
@@ -128,7 +135,8 @@ export const studyRows: Rows<StudyFacts> = {
   'not-a-statement': {
     severity: 'error',
     title: 'An expectation that is no statement',
-    say: ({ got }) => `This gives ${got}, not something that holds or fails. Compare it with something: \`… between … and …\`.`,
+    say: ({ got }) =>
+      `This gives ${got}, not something that holds or fails. Compare it with something: \`… between … and …\`.`,
     why: 'Only a comparison can hold or fail.',
     wrong: 'expect:\n  - before.idle.map',
     right: 'expect:\n  - before.idle.map < 14 inHg',
@@ -136,7 +144,8 @@ export const studyRows: Rows<StudyFacts> = {
   'capture-not-read': {
     severity: 'info',
     title: 'A capture that was not read',
-    say: ({ file }) => `The samples in \`${file}\` are not read yet; what is computed from them says "cannot compute".`,
+    say: ({ file }) =>
+      `The samples in \`${file}\` are not read yet; what is computed from them says "cannot compute".`,
     why: 'Only captures whose rows stand in the case are read by this version.',
     wrong: 'file: captures/o2-2500.csv',
     right: 'rows: |\n  0 s   0.10 V\n  1 s   0.80 V',
@@ -149,6 +158,24 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'A channel takes its samples from the column whose heading it names, letter for letter.',
     wrong: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: Front}',
     right: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: front}',
+  },
+  'columns-without-states': {
+    severity: 'error',
+    title: 'Several columns, and no word of what they are',
+    say: ({ columns }) =>
+      `The table has the columns ${columns.map((each) => `\`${each}\``).join(', ')}, and the cell does not say in which engine state each was taken. List them under \`states\`, or head them with cylinder numbers.`,
+    why: 'Two values of one signal can only be told apart by the state that each was taken in, or by the cylinder.',
+    wrong: 'table: |\n  reading  idle  fast  unit\n  map      13.1  9.8   inHg',
+    right: 'states:\n  idle: warm idle\n  fast: 2500 rpm no load\ntable: |\n  reading  idle  fast  unit\n  map      13.1  9.8   inHg',
+  },
+  'state-without-column': {
+    severity: 'warning',
+    title: 'A state that the table has no column for',
+    say: ({ state }) =>
+      `\`${state}\` is listed under \`states\`, and the table has no column of that name. Add the column, or take the state out.`,
+    why: 'A state without values is mostly a column under another name, whose values are then missing.',
+    wrong: 'states:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  unit\n  map      13.1  inHg',
+    right: 'states:\n  idle: warm idle\ntable: |\n  reading  idle  unit\n  map      13.1  inHg',
   },
   'unknown-state-column': {
     severity: 'error',

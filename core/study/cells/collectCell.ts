@@ -13,8 +13,14 @@ import { testReadings } from './test.ts';
 import { type Collected, circumstancesOf, readValues } from './values.ts';
 
 /** What a cell brings to the case: its readings, computed names and statements. */
-export function collectCell(cell: Cell | undefined, index: number, header: Header, parse: Parse): CellFacts {
-  if (cell === undefined) return nothing(index);
+export function collectCell(
+  cell: Cell | undefined,
+  text: string,
+  index: number,
+  header: Header,
+  parse: Parse,
+): CellFacts {
+  if (cell === undefined) return unread(text, index);
   const as = 'as' in cell ? cell.as : undefined;
   const { readings, diagnostics } = readingsOf(cell, index, header);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
@@ -31,6 +37,7 @@ export function collectCell(cell: Cell | undefined, index: number, header: Heade
   return {
     cell: index,
     as: as?.text,
+    unread: false,
     asSpan: as?.span,
     states: statesByName,
     answersForSignals: cell.kind === 'readings',
@@ -75,10 +82,12 @@ function statementsOf(cell: Cell, index: number, parse: Parse): CellFacts['state
   }
 }
 
-function nothing(index: number): CellFacts {
+/** A cell that could not be read still has its name, as far as that can be seen. */
+function unread(text: string, index: number): CellFacts {
   return {
     cell: index,
-    as: undefined,
+    as: /^as:[ \t]+([A-Za-z_][A-Za-z0-9_]*)[ \t]*(?:#.*)?$/m.exec(text)?.[1],
+    unread: true,
     asSpan: undefined,
     states: new Map(),
     answersForSignals: false,

@@ -1,22 +1,27 @@
 import type { Named, StateNode } from '../../casefile/cell.ts';
 import { notTaken, readTable } from '../../casefile/table.ts';
-import type { TextNode } from '../../casefile/tree.ts';
+import type { MapNode, TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import type { Absent } from '../../expression/value.ts';
 import { parseQuantity } from '../../quantity/parse.ts';
 import { unitOf } from '../../quantity/unit.ts';
 import { nearest } from '../../text/nearest.ts';
+import { cover } from '../../text/span.ts';
 import { placedIn } from '../placed.ts';
 import { takenAt } from '../takenAt.ts';
 import type { Reading } from '../types.ts';
 import { type Circumstances, type Collected, readEntry } from './values.ts';
 
-/** A column of a table: the state that its values were taken in, or just "value". */
+/** A column of values: the state that they were taken in, a cylinder, or just "value". */
 interface Column {
   readonly heading: TextNode;
   readonly around: Circumstances;
 }
 
-/** Reads a `table:` of values: a row a signal, a column a state, the unit in a column of its own. */
+/**
+ * Reads a `table:` of values: a row a signal, a column a state, the unit in a column of its own.
+ * In a cell of one state the columns may be cylinders instead.
+ */
 export function readTableValues(
   node: TextNode,
   states: readonly Named<StateNode>[],
@@ -27,49 +32,107 @@ export function readTableValues(
   const found: Diagnostic[] = [...diagnostics];
   const headings = table.headings.slice(1);
   const unitAt = headings.findIndex((each) => each.text === 'unit');
+  const valueHeadings = headings.filter((_, i) => i !== unitAt);
+  const cylinders = states.length === 0 && valueHeadings.every((each) => /^[1-9][0-9]?$/.test(each.text));
+  const unsaid = states.length === 0 && !cylinders && valueHeadings.length > 1;
   const columns = headings.map((heading, i) =>
-    i === unitAt ? undefined : columnOf(heading, states, around, found),
+    i === unitAt ? undefined : columnOf(heading, states, around),
   );
+  const stray = cylinders ? [] : strayColumns(valueHeadings, states);
+  // A column under another name explains the state that is missing.
+  found.push(...(stray.length > 0 ? stray : statesWithoutColumn(headings, states)));
   const readings: Reading[] = [];
+  const add = (entry: ReturnType<typeof readEntry>, reported: Set<string>): void => {
+    readings.push(entry.reading);
+    for (const each of entry.diagnostics) {
+      const key = `${each.code} ${each.span.start}`;
+      if (!reported.has(key)) found.push(each);
+      reported.add(key);
+    }
+  };
   for (const { name, values } of table.rows) {
     const unit = unitAt < 0 ? undefined : checkedUnit(values[unitAt], found);
+    if (unit === 'unknown') continue;
+    const written = values.map((value) => withUnit(value, unit));
     const reported = new Set<string>();
-    values.forEach((value, i) => {
+    if (cylinders) {
+      add(readEntry(name, byCylinder(headings, written, unitAt), around), reported);
+      continue;
+    }
+    const first = written.find((_, i) => i !== unitAt);
+    if (unsaid && first !== undefined) {
+      readings.push({ ...readEntry(name, first, around).reading, value: columnUnsaid });
+      continue;
+    }
+    written.forEach((value, i) => {
       const column = columns[i];
-      if (column === undefined || unit === 'unknown') return;
-      const { reading, diagnostics: about } = readEntry(name, withUnit(value, unit), column.around);
-      readings.push(reading);
-      for (const each of about) {
-        const key = `${each.code} ${each.span.start}`;
-        if (!reported.has(key)) found.push(each);
-        reported.add(key);
-      }
+      if (column !== undefined) add(readEntry(name, value, column.around), reported);
     });
   }
   return { readings, diagnostics: found };
+}
+
+const columnUnsaid: Absent = {
+  kind: 'absent',
+  status: 'cannot compute',
+  why: 'its table does not say what its columns are',
+};
+
+/** The values of a row as the map that an author would write: {1: 181 psi, 2: 178 psi}. */
+function byCylinder(headings: readonly TextNode[], values: readonly TextNode[], unitAt: number): MapNode {
+  const entries = headings.flatMap((key, i) => {
+    const value = values[i];
+    return i === unitAt || value === undefined ? [] : [{ key, value }];
+  });
+  const first = entries[0]?.value.span ?? { start: 0, end: 0 };
+  const last = entries[entries.length - 1]?.value.span ?? first;
+  return { kind: 'map', entries, flow: false, span: cover(first, last) };
 }
 
 function columnOf(
   heading: TextNode,
   states: readonly Named<StateNode>[],
   around: Circumstances,
-  found: Diagnostic[],
 ): Column | undefined {
-  const state = states.find((each) => each.key.text === heading.text);
-  if (state !== undefined) {
-    const prefix = around.prefix === undefined ? heading.text : `${around.prefix}.${heading.text}`;
-    return { heading, around: { ...around, prefix, state: takenAt(state.value), column: heading.text } };
-  }
   if (states.length === 0) return { heading, around };
+  const state = states.find((each) => each.key.text === heading.text);
+  if (state === undefined) return undefined;
+  const prefix = around.prefix === undefined ? heading.text : `${around.prefix}.${heading.text}`;
+  return { heading, around: { ...around, prefix, state: takenAt(state.value), column: heading.text } };
+}
+
+/** Columns of which nobody says in what state their values were taken. */
+function strayColumns(
+  headings: readonly TextNode[],
+  states: readonly Named<StateNode>[],
+): readonly Diagnostic[] {
   const names = states.map((each) => each.key.text);
-  const close = nearest(heading.text, names);
-  const fixes = close.map((name) => ({
-    title: `Write \`${name}\``,
-    edits: [{ span: heading.span, newText: name }],
-  }));
-  const facts = { state: heading.text, states: names, nearest: close };
-  found.push(diagnose('unknown-state-column', heading.span, facts, fixes));
-  return undefined;
+  const [first, second] = headings;
+  if (states.length === 0) {
+    if (first === undefined || second === undefined) return [];
+    const columns = headings.map((each) => each.text);
+    return [diagnose('columns-without-states', cover(first.span, second.span), { columns })];
+  }
+  return headings
+    .filter((each) => !names.includes(each.text))
+    .map((heading) => {
+      const close = nearest(heading.text, names);
+      const fixes = close.map((name) => ({
+        title: `Write \`${name}\``,
+        edits: [{ span: heading.span, newText: name }],
+      }));
+      const facts = { state: heading.text, states: names, nearest: close };
+      return diagnose('unknown-state-column', heading.span, facts, fixes);
+    });
+}
+
+function statesWithoutColumn(
+  headings: readonly TextNode[],
+  states: readonly Named<StateNode>[],
+): readonly Diagnostic[] {
+  return states
+    .filter(({ key }) => headings.every((each) => each.text !== key.text))
+    .map(({ key }) => diagnose('state-without-column', key.span, { state: key.text }));
 }
 
 /** How a unit column says that a number has none. */
