@@ -40,9 +40,7 @@ function targetsOf(study: Study, { thing, named }: Occurrence): readonly Target[
   const standing = cell === undefined ? undefined : standingOf(study, cell);
   if (standing === undefined) return [];
   const reading = named?.kind === 'reading' ? named.reading : undefined;
-  if (reading?.from === 'test') {
-    return [{ cell: reading.cell, span: reading.valueSpan, nameSpan: reading.valueSpan }];
-  }
+  if (reading?.from === 'test') return keyOf(standing, reading.key);
   const id = thingId(thing);
   const targets = occurrencesIn(standing)
     .filter((each) => each.defines && thingId(each.thing) === id)
@@ -50,6 +48,15 @@ function targetsOf(study: Study, { thing, named }: Occurrence): readonly Target[
   if (targets.length > 0 || reading === undefined) return targets;
   // A reading that is called by one of the case's own signals, or a column of a table.
   return [{ cell: reading.cell, span: reading.keySpan, nameSpan: reading.keySpan }];
+}
+
+/** A test's result, and what was found, are keys of the cell itself. */
+function keyOf(standing: Standing, key: string): readonly Target[] {
+  const spot = spotsOf(standing).find(
+    (each) => each.path.length === 2 && each.role === 'key' && each.node.text === key,
+  );
+  if (spot === undefined) return [];
+  return [{ cell: standing.index, span: wholeOf(spot) ?? spot.node.span, nameSpan: spot.node.span }];
 }
 
 /** The cell in which a thing gets its name. */

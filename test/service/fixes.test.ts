@@ -71,9 +71,9 @@ describe('fixes of what is wrong', () => {
       'readings: A\ntool: gauge\nvalues:\n  rpm: 700 rpm\n',
     );
     checkFix(
-      'check: A\nas: a\nlet:\n  total: 1\nexpect:\n  - tota$0 > 0\n',
+      'check: A\nlet:\n  total: 1\nexpect:\n  - tota$0 > 0\n',
       'Write `total`',
-      'check: A\nas: a\nlet:\n  total: 1\nexpect:\n  - total > 0\n',
+      'check: A\nlet:\n  total: 1\nexpect:\n  - total > 0\n',
     );
     checkFix(
       'readings: A\nvaules$0:\n  rpm: 700 rpm\n',

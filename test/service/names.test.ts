@@ -77,7 +77,7 @@ describe('go to definition', () => {
     checkDefinition('sump: 80', ['1: sump: (sump)']);
     checkDefinition('displacement > spec', ['1: displacement: 2.4 L (displacement)']);
     checkDefinition('lift * spec', ['3: lift: 9 mm (lift)']);
-    checkDefinition('result is', ['7: yes (yes)']);
+    checkDefinition('result is', ['7: result: yes (result)']);
   });
 
   it('goes from a state in quotes to the state', () => {
