@@ -4,7 +4,7 @@ import type { Value } from '../expression/value.ts';
 import type { Finding, Study } from '../study/types.ts';
 import { lineIndex } from '../text/lines.ts';
 import type { Answer, Block, CasePage, Section } from './blocks.ts';
-import { cautionsFor, type Work } from './cautions.ts';
+import { cautionsOf, type Work } from './cautions.ts';
 import { captureContent } from './cells/captureCell.ts';
 import { type CellContent, type CellContext, words } from './cells/cellContext.ts';
 import { chartContent } from './cells/chartCell.ts';
@@ -39,7 +39,7 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
     study.findings
       .filter((each) => each.cell === cell && beside(each))
       .map((each) => findingLine(study, text, lines, each));
-  const given = new Set<string>();
+  const given = new Map<string, string>();
   const sections: Section[] = [];
   const answers: Answer[] = [];
   const aboutFile = findings(undefined);
@@ -55,8 +55,7 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
     }
     const context = contextOf(study, index, pictures);
     const content = contentOf(cell, context);
-    const cautions = cautionsFor(workOf(cell, context), given);
-    for (const caution of cautions) given.add(caution.id);
+    const cautions = cautionsAt(workOf(cell, context), given, content.title);
     sections.push({
       ...section(index + 1, content.title, content.margin, [
         ...cautions,
@@ -71,6 +70,25 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
     if (answer !== undefined) answers.push(answer);
   });
   return { title: study.title === '' ? file : study.title, summary: summaryOf(study), sections, answers };
+}
+
+/** Each caution in full once; at a later step whose own danger it is, a line that points back to it. */
+function cautionsAt(work: Work, given: Map<string, string>, title: string): Block[] {
+  const called = cautionsOf(work);
+  const again = called.filter(({ id, own }) => own && given.has(id));
+  const full = called.filter(({ id }) => !given.has(id));
+  for (const { id } of full) given.set(id, title);
+  const told = again.flatMap((each, at) => {
+    const before = given.get(each.id) ?? '';
+    const where = before === '' ? '' : ` (see “${before}”)`;
+    return [at === 0 ? '' : '; ', { strong: each.title }, where];
+  });
+  return [
+    ...full.map(({ kind, title: head, text }): Block => ({ kind, title: head, text })),
+    ...(told.length === 0
+      ? []
+      : [{ kind: 'paragraph' as const, lead: 'Caution, as before', runs: [...told, '.'] }]),
+  ];
 }
 
 function computedAnswer(study: Study, cell: number): Value | undefined {
@@ -143,15 +161,18 @@ export function workOf(cell: Cell, { readings }: Pick<CellContext, 'readings'>):
   switch (cell.kind) {
     case 'readings':
     case 'capture':
+      // What the computer stored by itself is nobody's work.
+      if (words(cell.when) === 'freeze frame') return none;
       return {
         signals: [...new Set(readings.map((each) => each.signal?.name ?? each.key))],
-        words: words(cell.title),
+        words: '',
+        called: words(cell.title),
         states: [...new Set(readings.flatMap((each) => each.state?.name ?? []))],
       };
     case 'test':
-      return { ...none, words: [cell.title, cell.did, cell.at].map(words).join(' ') };
+      return { ...none, words: [cell.title, cell.did, cell.at].map(words).join('. ') };
     case 'repair':
-      return { ...none, words: [cell.title, cell.done].map(words).join(' ') };
+      return { ...none, words: `Repaired ${words(cell.title)}. ${words(cell.done)}` };
     default:
       return none;
   }

@@ -217,7 +217,7 @@ describe('suspects', () => {
       blocksOf(section, 'suspect').map(({ sign, name, standing }) => `${sign} ${name}: ${standing}`),
     ).toEqual(['≈ leak: still possible', '✗ weak pump: ruled out', '– worn cam: not tested']);
     expect(blocksOf(section, 'suspect')[1]?.against).toEqual([
-      ['it predicts ', { code: 'smoke.result is no' }, ', which fails'],
+      ['it predicts ', { code: 'smoke.result is no' }, ', which fails (it is yes)'],
     ]);
     expect(blocksOf(section, 'paragraph').map(({ lead }) => lead)).toEqual(['Because', 'Next']);
   });
@@ -230,6 +230,33 @@ describe('cautions', () => {
   it('come with the first cell that needs them, and once', () => {
     const fuel = (title: string): string => `readings: ${title}\nvalues:\n  fuel_pressure: 50 psi\n`;
     expect(titles(`${fuel('One')}---\n${fuel('Two')}`)).toEqual([[], ['Fuel under pressure'], []]);
+  });
+
+  it('are pointed back to where a later step is as dangerous itself', () => {
+    const page = pageOf(
+      'readings: One\nstate: warm idle\nvalues:\n  fuel_pressure: 50 psi\n---\nreadings: Two\nstate: warm idle\nvalues:\n  ect: 194 °F\n---\ntest: Rail\ndid: Lifted the rail with its injectors.\nresult: yes\n',
+    );
+    const told = page.sections.map((section) =>
+      blocksOf(section, 'paragraph').filter(({ lead }) => lead === 'Caution, as before'),
+    );
+    expect(told).toEqual([
+      [],
+      [],
+      [],
+      [
+        {
+          kind: 'paragraph',
+          lead: 'Caution, as before',
+          runs: ['', { strong: 'Fuel under pressure' }, ' (see “One”)', '.'],
+        },
+      ],
+    ]);
+  });
+
+  it('do not come with what the computer stored by itself', () => {
+    expect(
+      titles('readings: Stored\nwhen: freeze frame\nstate: warm idle\nvalues:\n  rpm: 710 rpm\n'),
+    ).toEqual([[], []]);
   });
 
   it('do not come with what is only known beforehand', () => {

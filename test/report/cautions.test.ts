@@ -1,14 +1,23 @@
 import { describe, expect, it } from 'vitest';
+import { casePage } from '../../core/report/casePage.ts';
 import { cautionRows, cautionsFor, deference } from '../../core/report/cautions.ts';
+import { checkCase } from '../../core/rules/checkCase.ts';
 import { allSignals } from '../../core/signals/lookup.ts';
 import { engineStates } from '../../core/signals/states.ts';
+import { samples } from '../support/samples.ts';
+import { stepsWithCautions } from './stepsWithCautions.ts';
 
 const brought = (
-  work: { signals?: string[]; words?: string; states?: string[] },
+  work: { signals?: string[]; words?: string; called?: string; states?: string[] },
   given: string[] = [],
 ): string[] =>
   cautionsFor(
-    { signals: work.signals ?? [], words: work.words ?? '', states: work.states ?? [] },
+    {
+      signals: work.signals ?? [],
+      words: work.words ?? '',
+      called: work.called ?? '',
+      states: work.states ?? [],
+    },
     new Set(given),
   ).map((each) => each.id);
 
@@ -18,22 +27,50 @@ describe('a caution', () => {
     [{ signals: ['fuel_pressure'] }, ['fuel-pressure']],
     [{ signals: ['back_pressure'] }, ['exhaust']],
     [{ signals: ['leakdown'] }, ['leak-down']],
-    [{ signals: ['battery'] }, ['battery']],
+    [{ signals: ['resting_voltage'] }, ['battery']],
+    // The supply voltage among the generic data: nobody touches the battery.
+    [{ signals: ['battery'], states: ['key on engine off'] }, []],
     [{ signals: ['oil_pressure'] }, ['oil']],
     [{ signals: ['co', 'co2'] }, ['exhaust']],
     [{ states: ['warm idle'] }, ['running-engine']],
     [{ states: ['2500 rpm no load'] }, ['running-engine']],
     [{ states: ['cruise'] }, ['road-test']],
     [{ words: 'Half a psi of smoke through the booster hose.' }, ['smoke']],
-    [{ words: 'Propane at the runners, engine at idle' }, ['flammable-gas']],
+    [{ words: 'Propane at the runners, engine at idle' }, ['running-engine', 'flammable-gas']],
     [{ words: 'Swap coils 2 and 3' }, ['ignition', 'rotating-swap']],
     [{ words: 'Lifted the car and looked at the pipe' }, ['lifting']],
     [{ words: 'Block test at the radiator' }, ['coolant']],
     [{ words: 'Opened the common rail return' }, ['high-pressure-fuel']],
-    [{ words: 'Measured isolation of the hybrid battery' }, ['high-voltage', 'battery']],
+    [{ words: 'Measured isolation of the hybrid battery' }, ['high-voltage']],
+    [{ words: 'Swapped injectors 2 and 3' }, ['fuel-pressure', 'rotating-swap']],
+    [{ words: 'Injector 2 and all seals replaced' }, ['fuel-pressure']],
+    [{ words: 'Raised the front of the van and set it on stands' }, ['lifting']],
+    [{ words: 'Took the pan off. Engine oil drained.' }, ['oil']],
+    [{ words: 'Catalyst replaced, muffler looked through' }, ['exhaust']],
+    [{ words: 'Drove the same climb' }, ['road-test']],
+    [{ called: 'Full throttle with both front sensors out' }, ['exhaust']],
     [{ signals: ['map', 'ect', 'iat'], states: ['key on engine off'] }, []],
   ])('comes with the work: %j', (work, ids) => {
     expect(brought(work)).toEqual(ids);
+  });
+
+  it.each([
+    [{ words: 'Valve lift with the cover off' }],
+    [{ called: 'Valve lift with the cover off' }],
+    [{ called: 'The training stand, key on, engine off' }],
+    [{ words: 'Pressure stands, key on' }],
+    [{ called: 'At the barometric sensor, meter against battery minus' }],
+    [{ words: 'Measured at the sensor against battery minus' }],
+    [{ called: 'Three loads, an hour after the oil change' }],
+    [{ words: 'Drew 20 kPa with the hand vacuum pump on the port' }],
+    [{ words: 'Battery not disconnected' }],
+    [{ words: 'Water pump replaced' }],
+    [{ words: 'No change in the exhaust note' }],
+    [{ words: 'Soap water around the injector seals' }],
+    [{ words: 'Coolant sensor replaced' }],
+    [{ words: 'Exhaust valve lifted 9.1 mm' }],
+  ])('does not come with a word that only sounds like work: %j', (work) => {
+    expect(brought(work)).toEqual([]);
   });
 
   it('is given once', () => {
@@ -47,6 +84,33 @@ describe('a caution', () => {
     )) {
       expect(text.endsWith(deference)).toBe(true);
     }
+  });
+});
+
+/** Every step of a sample that brings a caution, its cautions, and with an arrow those that are pointed back to. */
+function stepsOf(file: string, text: string): string[] {
+  const { sections } = casePage({ study: checkCase(text), file, pictures: () => undefined });
+  return sections.flatMap(({ title, blocks }) => {
+    const full = blocks.flatMap((each) =>
+      each.kind === 'caution' && each.title !== 'from the author' ? [each.title] : [],
+    );
+    const again = blocks.flatMap((each) =>
+      each.kind === 'paragraph' && each.lead === 'Caution, as before'
+        ? each.runs.flatMap((run) => (typeof run === 'object' && 'strong' in run ? [`↑ ${run.strong}`] : []))
+        : [],
+    );
+    return full.length + again.length === 0 ? [] : [`${title}: ${[...full, ...again].join(', ')}`];
+  });
+}
+
+describe('the cautions of the samples', () => {
+  it.each(Object.entries(stepsWithCautions))('stand where the work is: %s', (file, steps) => {
+    const text = samples.get(file) ?? '';
+    expect(stepsOf(file, text)).toEqual(steps);
+  });
+
+  it('are listed for every sample', () => {
+    expect(Object.keys(stepsWithCautions)).toEqual([...samples.keys()]);
   });
 });
 

@@ -1,0 +1,95 @@
+/**
+ * What each sample’s steps bring, read through step by step against the work that they tell.
+ * An arrow points back to a caution that stands in full further up.
+ */
+export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
+  'blocked-exhaust.diag': [
+    'Full throttle on the level, before: Road test',
+    'Vacuum, held at 2500 rpm: Running engine',
+    'Pressure in the exhaust before the catalyst: Hot exhaust and exhaust gas',
+    'Pressure in the exhaust behind the catalyst: ↑ Hot exhaust and exhaust gas',
+    'Full throttle with both front sensors out: ↑ Hot exhaust and exhaust gas',
+    'Compression, throttle open: Compression, a plug out',
+    'Coil of cylinder 4 on another cylinder: Ignition voltage, Wiggling and swapping live parts, ↑ Road test',
+    'Pressure in the exhaust before the catalyst, after: ↑ Hot exhaust and exhaust gas',
+    'Coil first, then the catalyst: ↑ Hot exhaust and exhaust gas, ↑ Ignition voltage',
+  ],
+  'early-thermostat.diag': [
+    'Warm-up, before: Road test',
+    'Infrared, fifteen minutes after the start: Running engine',
+    'Feel the upper hose during the warm-up: ↑ Running engine',
+    'Is the fan running all the time?: ↑ Running engine',
+    'Coolant level and cooling-system pressure: Hot coolant under pressure',
+    'New thermostat: ↑ Road test, ↑ Hot coolant under pressure',
+  ],
+  'fuel-in-the-oil.diag': [
+    'Three loads, before: Running engine, Road test',
+    'Oil: Hot oil',
+    'At the oil filler: Hot exhaust and exhaust gas',
+    'Crankcase ventilation taken off the intake: ↑ Running engine',
+    'Fuel pressure: Fuel under pressure',
+    'Fuel pressure ten minutes after shut-down, supply and return clamped: ↑ Fuel under pressure',
+    'Which injector drips?: ↑ Fuel under pressure',
+    'Oil, after: ↑ Hot oil',
+    'Fuel pressure ten minutes after shut-down, after: ↑ Fuel under pressure',
+    'Injector, oil and filter: ↑ Fuel under pressure, ↑ Hot oil',
+  ],
+  'ground-side-drop.diag': [
+    'Battery at rest: Battery and heavy current',
+    'While cranking: ↑ Battery and heavy current',
+    'A second cable beside the strap: ↑ Battery and heavy current',
+    'While cranking, after: ↑ Battery and heavy current',
+    'Strap and joint: ↑ Battery and heavy current',
+  ],
+  'half-worked-case.diag': [
+    'Warm idle: Running engine',
+    'Compression, cranking, throttle open: Compression, a plug out',
+    'Compression with oil in the cylinders: ↑ Compression, a plug out',
+    'Pressure in the exhaust: Hot exhaust and exhaust gas',
+  ],
+  'misread-air-flow.diag': [
+    'Four loads, before: Running engine, Road test',
+    'Exhaust gas at warm idle: Hot exhaust and exhaust gas',
+    'Fuel and exhaust: Fuel under pressure, ↑ Hot exhaust and exhaust gas',
+    "The sister car's meter for one drive: ↑ Road test",
+  ],
+  'mountain-barometer.diag': [
+    'Four loads, before: Running engine, Road test',
+    'New barometric sensor: ↑ Road test',
+  ],
+  'open-temperature-sensor.diag': [
+    "Warm, maker's list: Running engine",
+    'New coolant temperature sensor: Hot coolant under pressure',
+  ],
+  'plenum-leak.diag': [
+    'Three loads, before: Running engine, Road test',
+    'Fuel pressure: Fuel under pressure',
+    'Pinch the booster hose: ↑ Running engine',
+    'Smoke into the intake: Smoke into a system',
+    'New plenum gasket: ↑ Road test',
+  ],
+  'students-first-notebook.diag': ['At idle: Running engine'],
+  'units-workbook.diag': [
+    'The training stand at idle: Running engine, Fuel under pressure',
+    'Mistake 2, a comma for the point: ↑ Fuel under pressure',
+  ],
+  'weak-fuel-supply.diag': [
+    'Four loads, before: Running engine, Road test',
+    'Fuel pressure at the same loads: Fuel under pressure',
+    'At the pump, engine running: Battery and heavy current',
+    "The pump's connector: ↑ Fuel under pressure",
+    'Pump on a fused wire from the battery: ↑ Running engine, ↑ Fuel under pressure, ↑ Battery and heavy current',
+    'Fuel pressure at the same loads, after: ↑ Fuel under pressure',
+    'Connector and pump flange: ↑ Fuel under pressure',
+  ],
+  'worn-intake-lobe.diag': [
+    'Misfires on a loaded climb: Road test',
+    'Compression, cranking, throttle open: Compression, a plug out',
+    'Compression, running at idle: Running engine, ↑ Compression, a plug out',
+    'Compression, throttle snapped: ↑ Compression, a plug out',
+    'Leak-down at top dead centre: Air pressure in a cylinder',
+    'Coil, plug and injector of cylinder 3 to cylinder 1: Fuel under pressure, Ignition voltage, Wiggling and swapping live parts, ↑ Road test',
+    'Compression, throttle snapped, after: ↑ Compression, a plug out',
+    'Camshaft and followers: Hot oil',
+  ],
+};
