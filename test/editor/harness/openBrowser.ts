@@ -6,6 +6,8 @@ import { type Browser, chromium } from 'playwright-core';
  * (which is for Linux on x64).
  */
 export async function openBrowser(): Promise<Browser> {
+  // Nothing here is drawn in three dimensions.
+  sparticuz.setGraphicsMode = false;
   const own = process.env.CASEBOOK_CHROMIUM;
   const executablePath = own ?? (await sparticuz.executablePath());
   const args = [...(own === undefined ? sparticuz.args : []), '--no-sandbox'].filter(
