@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { blockMarkup } from '../../core/report/markup/blocks.ts';
 import type { Markup } from '../../core/report/markup/markup.ts';
 import type { CellResult, ResultBlock } from '../../core/service/cellResult.ts';
@@ -17,6 +17,10 @@ const opened: RendererPage[] = [];
 beforeAll(async () => {
   browser = await openBrowser();
 }, 120_000);
+
+afterEach(async () => {
+  for (const { page } of opened.splice(0)) await page.context().close();
+});
 
 afterAll(async () => {
   await browser?.close();
@@ -74,7 +78,6 @@ describe('under a policy that allows nothing', () => {
     expect(await page.evaluate(() => globalThis.host.violations)).toEqual([]);
     expect(requests.map((each) => each.slice('http://renderer.test'.length))).toEqual([
       '/',
-      '/axe.js',
       '/host.js',
       '/renderer.js',
     ]);

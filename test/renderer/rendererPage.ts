@@ -77,7 +77,7 @@ export async function openRenderer(browser: Browser, options: PageOptions = {}):
   await page.route('**', (route) => {
     const address = route.request().url();
     requests.push(address);
-    const body = address === home ? html : files.get(address.slice(home.length));
+    const body = address === home ? html(!trustedTypes) : files.get(address.slice(home.length));
     if (body === undefined) return route.abort();
     return route.fulfill({
       body,
@@ -90,9 +90,8 @@ export async function openRenderer(browser: Browser, options: PageOptions = {}):
   return { page, requests, errors };
 }
 
-const html = `<!doctype html>
-<html lang="en"><head><title>Results</title>
-<script src="axe.js"></script>
+const html = (withAxe: boolean): string => `<!doctype html>
+<html lang="en"><head><title>Results</title>${withAxe ? '<script src="axe.js"></script>' : ''}
 <script type="module" src="host.js"></script>
 </head><body><main></main></body></html>`;
 
