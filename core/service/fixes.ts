@@ -2,6 +2,7 @@ import type { Study } from '../study/types.ts';
 import type { Span } from '../text/span.ts';
 import { partsOf } from './cellParts.ts';
 import { addAs } from './fixes/addAs.ts';
+import { addColon } from './fixes/addColon.ts';
 import { addReading } from './fixes/addReading.ts';
 import { convertUnit } from './fixes/convertUnit.ts';
 import { extractName } from './fixes/extractName.ts';
@@ -15,6 +16,7 @@ export function fixes(study: Study, cell: number, span: Span): readonly CodeFix[
   if (standing === undefined) return [];
   return [
     ...fixesOfDiagnostics(study, cell, span),
+    ...addColon(standing, span),
     ...addReading(standing, span),
     ...wrapPressure(standing, span),
     ...convertUnit(standing, span),
