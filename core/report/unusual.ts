@@ -1,7 +1,7 @@
 import { fromSi } from '../quantity/convert.ts';
 import { formatRange } from '../quantity/format.ts';
 import { isOutside, measuredIn } from '../rules/measured.ts';
-import { rangesOf } from '../signals/ranges.ts';
+import { usualRange } from '../rules/usualRange.ts';
 import type { Reading, Study } from '../study/types.ts';
 import type { Strip } from './blocks.ts';
 
@@ -10,7 +10,7 @@ import type { Strip } from './blocks.ts';
  * Empty where the rule said nothing: an impossible or a failed value is another matter and has its own finding.
  */
 export function unusual(study: Study, reading: Reading): readonly Strip[] {
-  const { cell, valueSpan, state } = reading;
+  const { cell, valueSpan } = reading;
   const spoken = study.findings.some(
     (each) =>
       each.cell === cell &&
@@ -19,7 +19,7 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
   );
   if (!spoken) return [];
   return measuredIn([reading]).flatMap((one) => {
-    const usual = rangesOf(one.form).usual.find((each) => each.state === state?.known?.name);
+    const usual = usualRange(one, study.memo.header.header);
     if (usual === undefined || !isOutside(one, usual.range)) return [];
     const { type } = one;
     const read = (si: number): number | undefined =>

@@ -3,6 +3,7 @@ import { formatRange } from '../quantity/format.ts';
 import { rangesOf } from '../signals/ranges.ts';
 import type { Reading } from '../study/types.ts';
 import { isOutside } from './measured.ts';
+import { physicalLimit } from './physicalLimit.ts';
 import type { CellRule } from './rule.ts';
 
 /** More than the generic encoding carries, for a value that is said to have come over generic data. */
@@ -10,7 +11,8 @@ export const beyondSensor: CellRule = {
   code: 'beyond-sensor',
   checkCell: ({ measured }) =>
     measured.flatMap((one) => {
-      const { encoding, physical } = rangesOf(one.form);
+      const { encoding } = rangesOf(one.form);
+      const physical = physicalLimit(one);
       if (encoding === undefined || !isFromGenericData(one.reading)) return [];
       if (!isOutside(one, encoding) || (physical !== undefined && isOutside(one, physical))) return [];
       const facts = {

@@ -1,8 +1,8 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
-import { rangesOf } from '../signals/ranges.ts';
 import { failureOf } from './failedValue.ts';
 import { isOutside } from './measured.ts';
+import { physicalLimit } from './physicalLimit.ts';
 import type { CellRule } from './rule.ts';
 import { slipsOf } from './unitSlip.ts';
 
@@ -11,7 +11,7 @@ export const impossibleValue: CellRule = {
   code: 'impossible-value',
   checkCell: ({ measured }) =>
     measured.flatMap((one) => {
-      const limit = rangesOf(one.form).physical;
+      const limit = physicalLimit(one);
       if (limit === undefined || !isOutside(one, limit) || slipsOf(one, limit).length > 0) return [];
       if (failureOf(one, measured) !== undefined) return [];
       const facts = {

@@ -1,5 +1,6 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { Code, Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Header } from '../study/header.ts';
 import type { Finding, Study } from '../study/types.ts';
 import type { Measured } from './measured.ts';
 
@@ -23,6 +24,7 @@ export interface CellRule {
 
 export interface RuledCell {
   readonly read: ReadCell;
+  readonly header: Header;
   /** The numbers that were measured on the car. */
   readonly measured: readonly Measured[];
 }

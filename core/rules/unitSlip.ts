@@ -6,6 +6,7 @@ import { unitOf } from '../quantity/unit.ts';
 import { type Interval, rangesOf } from '../signals/ranges.ts';
 import { failureOf } from './failedValue.ts';
 import { isOutside, type Measured } from './measured.ts';
+import { physicalLimit } from './physicalLimit.ts';
 import { rewritten } from './rewritten.ts';
 import type { CellRule } from './rule.ts';
 
@@ -17,7 +18,7 @@ export const unitSlip: CellRule = {
   code: 'unit-slip',
   checkCell: ({ read, measured }) =>
     measured.flatMap((one) => {
-      const limit = rangesOf(one.form).physical;
+      const limit = physicalLimit(one);
       if (limit === undefined || !isOutside(one, limit) || failureOf(one, measured) !== undefined) return [];
       const offers = slipsOf(one, limit);
       if (offers.length === 0) return [];
@@ -56,6 +57,7 @@ export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
     .map((symbol) => unitOf(symbol))
     .filter((candidate) => candidate !== undefined)
     .filter((candidate) => candidate.dimension === dimension && candidate.symbol !== unit.symbol)
+    .filter(({ symbol }) => !plainShares.has(symbol) || symbol === one.form.unit)
     .map((candidate) => ({ candidate, rank: rank(candidate) }))
     .filter((each) => each.rank > 0);
   const best = Math.max(...ranked.map((each) => each.rank));
@@ -64,6 +66,18 @@ export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
     .slice(0, 2)
     .map((each) => each.candidate);
 }
+
+/** The unit of the other system, when the same number would be usual in it. */
+export function likelierUnit(one: Measured, usual: Interval): Unit | undefined {
+  const { unit, kind } = one.type;
+  const other = otherUnit(unit, kind);
+  if (other === undefined) return undefined;
+  const si = toSi(fromSi(one.si, unit, kind), other, kind);
+  return si >= usual.low && si <= usual.high ? other : undefined;
+}
+
+/** Nobody writes a percentage as parts in a million by mistake. */
+const plainShares: ReadonlySet<string> = new Set(['%', 'ppm']);
 
 /** Units that instruments of the trade show, the commoner first. */
 const tradeUnits = [

@@ -1,28 +1,33 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
-import { rangesOf } from '../signals/ranges.ts';
 import { failureOf } from './failedValue.ts';
 import { isOutside } from './measured.ts';
+import { physicalLimit } from './physicalLimit.ts';
+import { rewritten } from './rewritten.ts';
 import type { CellRule } from './rule.ts';
+import { likelierUnit } from './unitSlip.ts';
+import { usualRange } from './usualRange.ts';
 
 /** Outside what is usual in the state that it was taken in. Information only: a fault is what one looks for. */
 export const unusualValue: CellRule = {
   code: 'unusual-value',
-  checkCell: ({ measured }) =>
+  checkCell: ({ read, header, measured }) =>
     measured.flatMap((one) => {
-      const { physical, usual } = rangesOf(one.form);
-      const state = one.reading.state?.known?.name;
-      const range = usual.find((each) => each.state === state);
-      if (state === undefined || range === undefined || !isOutside(one, range.range)) return [];
+      const physical = physicalLimit(one);
+      const usual = usualRange(one, header);
+      if (usual === undefined || !isOutside(one, usual.range)) return [];
       if (physical !== undefined && isOutside(one, physical)) return [];
       if (failureOf(one, measured) !== undefined) return [];
+      const other = likelierUnit(one, usual.range);
       const facts = {
         name: one.name,
         written: one.written,
-        state,
-        range: formatRange(range.range.low, range.range.high, one.type),
-        source: range.source,
+        state: usual.state,
+        range: formatRange(usual.range.low, usual.range.high, one.type),
+        source: usual.source,
+        ...(other === undefined ? {} : { meant: other.symbol }),
       };
-      return [diagnose('unusual-value', one.reading.valueSpan, facts)];
+      const fixes = other === undefined ? [] : rewritten(read, one.reading, one.type.unit, other);
+      return [diagnose('unusual-value', one.reading.valueSpan, facts, fixes)];
     }),
 };

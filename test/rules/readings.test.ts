@@ -33,6 +33,45 @@ describe('readings that cannot be', () => {
           ^^^^^^ unusual-value: \`vacuum\` at warm idle is usually 17 .. 22 inHg (common practice, petrol engine near sea level); here 9 inHg.`);
   });
 
+  it('takes a manifold pressure with the engine stopped for the barometer that it is', () => {
+    reading(
+      `  map: 84 inHg
+       ^^^^^^^ unit-slip`,
+      'key on engine off',
+    );
+    reading('  map: 84 kPa', 'key on engine off');
+  });
+
+  it('asks about the unit when the same number would be usual in the other one', () => {
+    const source = 'diag: 1\ncase: Warm\n---\nreadings: One\nstate: warm idle\nvalues:\n  ect: 90 °F\n';
+    expect(findingsOf(source)).toEqual([
+      expect.stringMatching(
+        /^7:8-13 unusual-value: .*The same number in °C would be usual: is the unit right\?$/,
+      ),
+    ]);
+  });
+
+  it('expects less vacuum at altitude', () => {
+    const source = (altitude: string) => `diag: 1
+case: On the ridge
+site:
+  altitude: ${altitude}
+---
+readings: Idle
+state: warm idle
+values:
+  vacuum: 14.6 inHg
+`;
+    expect(findingsOf(source('5000 ft'))).toEqual([]);
+    expect(findingsOf(source('40 ft'), ['9:11-20 unusual-value'])).toEqual(['9:11-20 unusual-value']);
+    expect(findingsOf(source('5000 ft').replace('14.6', '9'))[0]).toContain('less 5 inHg for the altitude');
+  });
+
+  it('offers no parts in a million for a percentage', () => {
+    reading(`  leakdown: 120 %
+            ^^^^^ impossible-value`);
+  });
+
   it('leaves healthy readings alone', () => {
     reading(
       '  rpm: 720 rpm\n  map: 10.2 inHg\n  vacuum: 19.5 inHg\n  ect: 195 °F\n  stft_b1: 2 %\n  battery: 14.2 V\n  loop: closed',

@@ -21,6 +21,8 @@ export interface RulesFacts {
     readonly state: string;
     readonly range: string;
     readonly source: string;
+    /** The unit in which the same number would be usual. */
+    readonly meant?: string;
   };
   readonly 'misspelt-state': { readonly name: string; readonly nearest: readonly string[] };
   readonly 'failed-value': { readonly name: string; readonly written: string; readonly means: string };
@@ -57,8 +59,10 @@ export const rulesRows: Rows<RulesFacts> = {
   'unusual-value': {
     severity: 'info',
     title: 'Outside what is usual in this state',
-    say: ({ name, written, state, range, source }) =>
-      `\`${name}\` at ${state} is usually ${range} (${source}); here ${written}.`,
+    say: ({ name, written, state, range, source, meant }) =>
+      `\`${name}\` at ${state} is usually ${range} (${source}); here ${written}.${
+        meant === undefined ? '' : ` The same number in ${meant} would be usual: is the unit right?`
+      }`,
     why: 'Unusual is not wrong: a fault is what one looks for. The maker’s figures for this engine come first.',
     wrong: 'state: warm idle\nvalues:\n  vacuum: 9 inHg',
     right: 'state: warm idle\nvalues:\n  vacuum: 19 inHg',
