@@ -19,7 +19,10 @@ export function makeNode(markup: Markup, verbatim = false): ChildNode {
 
 const drawn: ReadonlySet<string> = new Set(['svg', 'path']);
 
-/** A line does not end between a number and what belongs to it (ISO 80000-1:2022, 7.1.4: a number and its unit). */
+/** A line ends neither between a number and its unit nor inside a range or before a ± (common practice in print). */
 function unbroken(text: string): string {
-  return text.replace(/(\d|±) (?=[%°\p{L}\d±])/gu, '$1\u00a0').replace(/(\S) (?=± )/g, '$1\u00a0');
+  return text
+    .replace(/(\d|±) (?=[%°\p{L}\d±])/gu, '$1\u00a0')
+    .replace(/(\S) (?=± )/g, '$1\u00a0')
+    .replaceAll(' .. ', '\u00a0..\u00a0');
 }

@@ -330,6 +330,7 @@ describe('the look', () => {
     await show(page, 'a', result([{ ...verdict, text: 'a > 18 inHg' }]));
     const seen = await text(page, 'a');
     expect(seen).toContain('16.7\u00a0±\u00a00.2\u00a0inHg, 1.3');
+    expect(seen).toContain('outside 18\u00a0..\u00a021\u00a0inHg');
     expect(seen).toContain('a > 18 inHg');
   });
 
