@@ -9,6 +9,7 @@ export function checkHeader(cells: readonly ReadCell[], length: number): Diagnos
   if (first === undefined) return [diagnose('empty-file', { start: 0, end: length === 0 ? 0 : 1 }, {})];
   const found: Diagnostic[] = [];
   cells.forEach((cell, index) => {
+    if (index > 0 && cell.cell !== undefined && cell.cell.kind !== 'diag') return;
     const kind = kindEntry(cell);
     if (kind?.key.text !== 'diag') {
       if (index === 0) found.push(noHeader(cell));

@@ -23,7 +23,7 @@ export function study(text: string, previous?: Study): Study {
   const header = headerOf(file, memo);
   const { parse, parsed } = parserKnowing(memo?.parsed ?? new Map());
   const cells = collectCells(file, header, parse, previous);
-  const readings = cells.flatMap((each) => each.readings);
+  const readings = all(cells, (each) => each.readings);
   const barometers = findBarometers(readings, header.values);
   const ofReading = (cell: number) => file.cells[cell]?.diagnostics;
   const isSame = (cell: number): boolean => ofReading(cell) === memo?.outcomes[cell]?.ofReading;
@@ -48,19 +48,19 @@ export function study(text: string, previous?: Study): Study {
     return outcomeOf(facts, around, ofReading(cell) ?? [], more);
   });
   const reading = readingsByName(readings);
-  const suspects = outcomes.flatMap((each) => each.suspects);
+  const suspects = all(outcomes, (each) => each.suspects);
   const ofFile = file.diagnostics.map((diagnostic): Finding => ({ cell: undefined, diagnostic }));
   return {
     text,
     file,
     title: header.title,
     readings: [...header.values.values(), ...readings],
-    computed: outcomes.flatMap((each) => each.computed),
-    expectations: outcomes.flatMap((each) => each.expectations),
-    answers: outcomes.flatMap((each) => each.answers),
+    computed: all(outcomes, (each) => each.computed),
+    expectations: all(outcomes, (each) => each.expectations),
+    answers: all(outcomes, (each) => each.answers),
     suspects,
     next: nextMeasurement(suspects, notTakenIn(reading)),
-    findings: [...ofFile, ...outcomes.flatMap((each) => each.findings)],
+    findings: all([{ findings: ofFile }, ...outcomes], (each) => each.findings),
     memo: {
       header: { cell: file.cells[0]?.cell, header },
       names,
@@ -74,6 +74,12 @@ export function study(text: string, previous?: Study): Study {
       fresh: around.fresh.count,
     },
   };
+}
+
+function all<P, T>(parts: readonly P[], of: (part: P) => readonly T[]): T[] {
+  const list: T[] = [];
+  for (const part of parts) for (const each of of(part)) list.push(each);
+  return list;
 }
 
 /** The header is the file's first cell. */
