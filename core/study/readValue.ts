@@ -11,7 +11,7 @@ import { unitOf } from '../quantity/unit.ts';
 import type { Form, Signal } from '../signals/types.ts';
 import { nearest } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
-import { type Fitted, fitTo } from './fitTo.ts';
+import { type Fitted, fitTo, unitsThatFit } from './fitTo.ts';
 import { placedIn } from './placed.ts';
 import type { Accuracy } from './tools.ts';
 
@@ -74,8 +74,8 @@ function read(node: Node, place: Place, accuracy: Accuracy | undefined): ReadVal
 function readText(node: TextNode, place: Place, accuracy: Accuracy | undefined): ReadValue {
   const { signal } = place;
   if (signal !== undefined && signal.holds !== 'quantity') return readWords(node, signal, place);
-  const parsed = parseReading(node.text);
-  const diagnostics = [...placedIn(node, parsed.diagnostics)];
+  const parsed = parseReading(node.text, place.reference ? 'reference' : 'reading');
+  const diagnostics = [...placedIn(node, unitsThatFit(parsed.diagnostics, signal))];
   const written = parsed.value;
   if (written === undefined) return broken(node, place, diagnostics);
   if (isAbsence(written)) {
@@ -157,18 +157,16 @@ function readRange(
 
 /** A map by cylinder ({1: 181 psi}) or by label ({battery post to starter stud: 0.35 V}). */
 function readMap(node: MapNode, place: Place, accuracy: Accuracy | undefined): ReadValue {
-  const byCylinder = node.entries.every((entry) => /^[1-9][0-9]?$/.test(entry.key.text));
-  const by = byCylinder && place.signal?.by !== 'label' ? 'cylinder' : 'label';
+  const numbered = node.entries.every((entry) => isCylinder(entry.key.text));
+  const by = place.signal?.by ?? (numbered ? 'cylinder' : 'label');
   const diagnostics: Diagnostic[] = [];
   const members = new Map<string, Amount | Absent>();
   let fitted: Fitted | undefined;
   if (place.signal !== undefined && place.signal.holds !== 'quantity')
     return wrongShape(node, place, 'a map');
   for (const { key, value } of node.entries) {
-    if (by === 'cylinder' && place.cylinders !== undefined && Number(key.text) > place.cylinders) {
-      const facts = { name: place.key, cylinder: key.text, cylinders: place.cylinders };
-      diagnostics.push(diagnose('unknown-cylinder', key.span, facts));
-    }
+    if (by === 'cylinder') diagnostics.push(...checkCylinder(key, place));
+    if (by === 'cylinder' && !isCylinder(key.text)) continue;
     const member = read(
       value,
       { ...place, fullName: `${place.fullName}[${key.text}]`, reference: false },
@@ -177,7 +175,9 @@ function readMap(node: MapNode, place: Place, accuracy: Accuracy | undefined): R
     diagnostics.push(...member.diagnostics);
     if (member.value.kind === 'one') {
       fitted ??= { type: member.value.type, form: member.form };
-      members.set(key.text, member.value.amount);
+      const same = sameSort(member.value.type, fitted.type);
+      if (!same) diagnostics.push(otherSort(value, place));
+      members.set(key.text, same ? member.value.amount : unreadable);
     } else if (member.value.kind === 'absent') members.set(key.text, member.value);
     else members.set(key.text, unreadable);
   }
@@ -189,6 +189,24 @@ function readMap(node: MapNode, place: Place, accuracy: Accuracy | undefined): R
     form: fitted?.form,
     diagnostics,
   });
+}
+
+const isCylinder = (key: string): boolean => /^[1-9][0-9]?$/.test(key);
+
+function checkCylinder(key: TextNode, { key: name, cylinders }: Place): readonly Diagnostic[] {
+  if (!isCylinder(key.text)) return [diagnose('not-a-cylinder', key.span, { name, key: key.text })];
+  if (cylinders === undefined || Number(key.text) <= cylinders) return [];
+  return [diagnose('unknown-cylinder', key.span, { name, cylinder: key.text, cylinders })];
+}
+
+function sameSort(a: QuantityType, b: QuantityType): boolean {
+  return a.dimension === b.dimension && a.kind === b.kind;
+}
+
+function otherSort(node: Node, place: Place): Diagnostic {
+  const got = node.kind === 'text' ? `\`${node.text}\`` : 'this';
+  const facts = { name: place.key, got, takes: 'the same sort of value as its other members' };
+  return diagnose('wrong-value-shape', node.span, facts);
 }
 
 /** A list of pairs: `[[0.4 V, 2 g/s], [1.1 V, 9 g/s]]`. */

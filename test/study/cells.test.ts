@@ -130,6 +130,22 @@ expect:
   });
 });
 
+describe('the members of a map', () => {
+  const map = (line: string) =>
+    codesOf(resultOf(`readings: One\nas: one\nstate: cranking\nvalues:\n  ${line}\n`));
+
+  it('are cylinders by their numbers', () => {
+    expect(map('compression: {1: 181 psi, cyl 2: 178 psi}')).toEqual(['not-a-cylinder']);
+    expect(map('compression: {1: 181 psi, all: 178 psi}')).toEqual(['not-a-cylinder']);
+  });
+
+  it('are of one sort', () => {
+    expect(codesOf(resultOf('reference: Mixed\nas: mixed\nvalues:\n  limits: {a: 3 V, b: 5 psi}\n'))).toEqual(
+      ['wrong-value-shape'],
+    );
+  });
+});
+
 describe('a capture written out', () => {
   const capture = `capture: Warm-up
 as: warmup

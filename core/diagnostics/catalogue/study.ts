@@ -32,10 +32,11 @@ export interface StudyFacts {
     readonly cylinder: string;
     readonly cylinders: number;
   };
+  readonly 'not-a-cylinder': { readonly name: string; readonly key: string };
   readonly 'no-barometer': { readonly what: string };
   readonly 'circular-check': { readonly barometer: string };
   readonly 'fault-not-shown': { readonly title: string };
-  readonly 'not-a-statement': { readonly got: string };
+  readonly 'not-a-statement': { readonly got: string; readonly offer: string };
   readonly 'capture-not-read': { readonly file: string };
   readonly 'unknown-column': {
     readonly column: string;
@@ -105,6 +106,15 @@ export const studyRows: Rows<StudyFacts> = {
     wrong: 'compression: {1: 181 psi, 2: 178 psi, 3: 180 psi, 5: 179 psi}',
     right: 'compression: {1: 181 psi, 2: 178 psi, 3: 180 psi, 4: 179 psi}',
   },
+  'not-a-cylinder': {
+    severity: 'error',
+    title: 'A member that is no cylinder',
+    say: ({ name, key }) =>
+      `\`${name}\` is read by cylinder, and \`${key}\` is no cylinder number. Write the numbers alone: \`1\`, \`2\` …; an average is computed with \`mean(${name})\`.`,
+    why: 'Lowest, highest and balance are looked for among the cylinders. Anything else in the map would spoil them.',
+    wrong: 'compression: {1: 181 psi, cyl 2: 178 psi}',
+    right: 'compression: {1: 181 psi, 2: 178 psi}',
+  },
   'no-barometer': {
     severity: 'warning',
     title: 'No barometer to convert with',
@@ -135,8 +145,8 @@ export const studyRows: Rows<StudyFacts> = {
   'not-a-statement': {
     severity: 'error',
     title: 'An expectation that is no statement',
-    say: ({ got }) =>
-      `This gives ${got}, not something that holds or fails. Compare it with something: \`… between … and …\`.`,
+    say: ({ got, offer }) =>
+      `This gives ${got}, not something that holds or fails. Compare it with something: \`${offer}\`.`,
     why: 'Only a comparison can hold or fail.',
     wrong: 'expect:\n  - before.idle.map',
     right: 'expect:\n  - before.idle.map < 14 inHg',
@@ -166,7 +176,8 @@ export const studyRows: Rows<StudyFacts> = {
       `The table has the columns ${columns.map((each) => `\`${each}\``).join(', ')}, and the cell does not say in which engine state each was taken. List them under \`states\`, or head them with cylinder numbers.`,
     why: 'Two values of one signal can only be told apart by the state that each was taken in, or by the cylinder.',
     wrong: 'table: |\n  reading  idle  fast  unit\n  map      13.1  9.8   inHg',
-    right: 'states:\n  idle: warm idle\n  fast: 2500 rpm no load\ntable: |\n  reading  idle  fast  unit\n  map      13.1  9.8   inHg',
+    right:
+      'states:\n  idle: warm idle\n  fast: 2500 rpm no load\ntable: |\n  reading  idle  fast  unit\n  map      13.1  9.8   inHg',
   },
   'state-without-column': {
     severity: 'warning',
@@ -174,7 +185,8 @@ export const studyRows: Rows<StudyFacts> = {
     say: ({ state }) =>
       `\`${state}\` is listed under \`states\`, and the table has no column of that name. Add the column, or take the state out.`,
     why: 'A state without values is mostly a column under another name, whose values are then missing.',
-    wrong: 'states:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  unit\n  map      13.1  inHg',
+    wrong:
+      'states:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  unit\n  map      13.1  inHg',
     right: 'states:\n  idle: warm idle\ntable: |\n  reading  idle  unit\n  map      13.1  inHg',
   },
   'unknown-state-column': {
