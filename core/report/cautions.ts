@@ -86,7 +86,7 @@ export const cautionRows: readonly CautionRow[] = [
     title: 'Hot exhaust and exhaust gas',
     text: 'Exhaust parts burn long after the engine is off, and a sensor’s thread comes loose hot or not at all. Draw the gas off: what a gas analyser or a back-pressure gauge is connected to leaks as well.',
     signals:
-      /^(back_pressure|co|co2|hc|nox|o2_gas|opacity|analyser_lambda|egt|egrt|nox_in|nox_out)$|^(cat_temp|dpf_|turbine_|scr_in)/,
+      /^(back_pressure\w*|co|co2|hc|nox|o2_gas|opacity|analyser_lambda|egt|egrt|nox_in|nox_out)$|^(cat_temp|dpf_|turbine_|scr_in)/,
     words: /\b(forced|started|ran) (a )?regeneration\b/,
     things:
       /\b(catalysts?|catalytic converter|exhaust(?! (valve|lobe|cam|lift|stroke|side|gas))|muffler|tail ?pipe|particulate filter|(front|rear|oxygen) sensors?)\b/g,

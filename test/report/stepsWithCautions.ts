@@ -16,7 +16,7 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
   ],
   'early-thermostat.diag': [
     'Warm-up, before: Road test',
-    'Infrared, fifteen minutes after the start: Running engine',
+    'Infrared, another day, after fifteen minutes at idle in the yard: Running engine',
     'Feel the upper hose during the warm-up: ↑ Running engine',
     'Is the fan running all the time?: ↑ Running engine',
     'Coolant level and cooling-system pressure: Hot coolant under pressure',

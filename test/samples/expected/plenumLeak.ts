@@ -1,7 +1,7 @@
 import type { ExpectedCase } from '../expectedCase.ts';
 import { feet, gramsPerSecond, inHg, percent, station, together } from '../secondRoute.ts';
 
-const grams = { idle: (4.0 * (8 + 17)) / 100, fast: (12.3 * (2 + 6)) / 100, drive: (22.4 * (1 + 3)) / 100 };
+const grams = { idle: (4.4 * (8 + 17)) / 100, fast: (12.0 * (2 + 6)) / 100, drive: (22.4 * (1 + 3)) / 100 };
 
 export const plenumLeak: ExpectedCase = {
   file: 'plenum-leak.diag',
