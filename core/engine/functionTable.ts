@@ -3,12 +3,10 @@ import { airRows } from './air/airRows.ts';
 import { electricalRows } from './electrical/electricalRows.ts';
 import { fuelRows } from './fuel/fuelRows.ts';
 import { mechanicalRows } from './mechanical/mechanicalRows.ts';
-import { oxygenRows } from './oxygen/oxygenRows.ts';
 import { sensorRows } from './sensors/sensorRows.ts';
 
-/** The functions of the expression language about engines; those of plain values and of series belong to `expression/`. */
+/** The functions of the expression language about engines; those of plain values belong to `expression/`, those of samples to `waveform/`. */
 export const engineFunctions: readonly FunctionRow[] = [
-  ...oxygenRows,
   ...airRows,
   ...fuelRows,
   ...sensorRows,

@@ -2,11 +2,13 @@ import { engineFunctions } from '../engine/functionTable.ts';
 import type { FunctionRow } from '../expression/functionRow.ts';
 import { seriesFunctions } from '../expression/functions/series.ts';
 import { valueFunctions } from '../expression/functions/values.ts';
+import { waveformFunctions } from '../waveform/functionTable.ts';
 
 /** Every function of the expression language, in the order of the reference page. */
 export const allFunctions: readonly FunctionRow[] = [
   ...valueFunctions,
   ...seriesFunctions,
+  ...waveformFunctions,
   ...engineFunctions,
 ];
 

@@ -57,7 +57,7 @@ describe('the table of engine functions', () => {
 
   it('declares what is computed later', () => {
     expect(named(engineFunctions.filter((row) => row.form === 'later')).sort()).toEqual(
-      'crank_angle rear_to_front relative_compression time_rich valve_events'.split(' '),
+      'crank_angle relative_compression valve_events'.split(' '),
     );
   });
 

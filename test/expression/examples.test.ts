@@ -55,17 +55,31 @@ describe('every row is documented and its units exist', () => {
 });
 
 describe('functions that are not built yet', () => {
+  const declared: FunctionRow = {
+    form: 'later',
+    name: 'sums_up',
+    family: 'series',
+    summary: 'What a later version will make of samples of a voltage.',
+    parameters: [{ name: 'x', takes: { what: 'series', unit: 'V' }, meaning: 'samples of a voltage' }],
+    result: { kind: 'fixed', unit: 'Hz' },
+    formula: 'none yet',
+    range: '',
+    errors: [],
+    source: 'definition',
+    example: { expression: 'sums_up(log.front)', result: '1 Hz' },
+  };
+
   it('say so, and cannot be computed', () => {
-    const { value, diagnostics } = result('switch_rate(log.front) > 1 Hz', setting);
+    const { value, diagnostics } = result('sums_up(log.front) > 1 Hz', { ...setting, functions: [declared] });
     expect(diagnostics.map((each) => [each.code, each.severity])).toEqual([['not-yet', 'warning']]);
     expect(truth({ type: { kind: 'truth' }, value, diagnostics })).toMatchObject({
       verdict: 'cannot compute',
-      why: '`switch_rate` is not computed yet',
+      why: '`sums_up` is not computed yet',
     });
   });
 
   it('have their arguments checked today', () => {
-    const { diagnostics } = result('switch_rate(cranked.compression)', setting);
+    const { diagnostics } = result('sums_up(cranked.compression)', { ...setting, functions: [declared] });
     expect(diagnostics.map((each) => each.code)).toEqual(['wrong-argument']);
   });
 });

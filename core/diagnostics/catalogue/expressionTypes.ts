@@ -83,7 +83,7 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
   'quote-word': {
     severity: 'error',
     title: 'A word without quotes',
-    say: ({ word }) => `\`${word}\` is no name here. As a word to compare with, write \`"${word}"\`.`,
+    say: ({ word }) => `\`${word}\` is no name here. As a word, write \`"${word}"\`.`,
     why: 'Without quotes a word is the name of a value.',
     wrong: 'expect:\n  - loop is closed',
     right: 'expect:\n  - loop is "closed"',
@@ -164,7 +164,7 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
     say: ({ name, summary }) =>
       `\`${name}\` (${summary}) is not computed by this version yet; what uses it says "cannot compute".`,
     why: 'The name and its arguments are settled, so that cases written now need no change later.',
-    wrong: 'expect:\n  - switch_rate(o2.front) > 1 Hz   # in a version without it',
-    right: 'expect:\n  - switch_rate(o2.front) > 1 Hz   # in a version that has it',
+    wrong: 'let:\n  events: valve_events(snap.pressure)   # in a version without it',
+    right: 'let:\n  events: valve_events(snap.pressure)   # in a version that has it',
   },
 };

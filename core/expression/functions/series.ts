@@ -2,7 +2,6 @@ import { over, time } from '../../quantity/dimension.ts';
 import { quotientUnit, unitOf } from '../../quantity/unit.ts';
 import type { ComputedType, FunctionRow, Parameter, Result } from '../functionRow.ts';
 import type { Type } from '../type.ts';
-import { laterSeriesFunctions } from './laterSeries.ts';
 import { one, quantityIn } from './numbers.ts';
 import { percentile, rate, valueAt } from './sampled.ts';
 
@@ -14,7 +13,8 @@ const oneOfX: Result = {
   typeOf: ([x]) => one(quantityIn(x)),
 };
 
-const builtNow: readonly FunctionRow[] = [
+/** Functions of single moments and shares of samples; what reads a signal as a whole belongs to `waveform/`. */
+export const seriesFunctions: readonly FunctionRow[] = [
   {
     form: 'whole',
     name: 'at',
@@ -74,6 +74,3 @@ function rateOf([x]: readonly (Type | undefined)[]): ComputedType {
   } as const;
   return { type: { ...x, quantity } };
 }
-
-/** Functions of samples over time. */
-export const seriesFunctions: readonly FunctionRow[] = [...builtNow, ...laterSeriesFunctions];

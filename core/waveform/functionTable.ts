@@ -1,0 +1,7 @@
+import type { FunctionRow } from '../expression/functionRow.ts';
+import { oxygenRows } from './oxygenRows.ts';
+import { shapeRows } from './shapeRows.ts';
+import { switchingRows } from './switchingRows.ts';
+
+/** The functions of the expression language that read samples over time as a whole. */
+export const waveformFunctions: readonly FunctionRow[] = [...switchingRows, ...shapeRows, ...oxygenRows];
