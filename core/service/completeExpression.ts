@@ -2,6 +2,7 @@ import { parseExpression } from '../expression/parse.ts';
 import { keywords } from '../expression/scan.ts';
 import type { Type } from '../expression/type.ts';
 import { allSignals } from '../signals/lookup.ts';
+import type { Signal } from '../signals/types.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import { allFunctions } from '../study/functions.ts';
 import { readsOf } from '../study/graph/reads.ts';
@@ -89,11 +90,8 @@ function nameOffers(standing: Standing, path: readonly string[], span: Span): re
   for (const reading of names.header.values()) {
     items.push({ ...offer('name', reading.fullName, valueWords(reading.value), span), rank: 40 });
   }
-  const measured = names.bare;
-  for (const { name, meaning } of [...names.ownSignals.values(), ...allSignals()]) {
-    if (measured.has(name)) continue;
-    items.push({ ...offer('signal', name, `${meaning} (not measured)`, span), rank: 60 });
-  }
+  for (const signal of names.ownSignals.values()) addMissing(standing, signal, span, items);
+  for (const signal of allSignals()) addMissing(standing, signal, span, items);
   return items;
 }
 
@@ -112,10 +110,7 @@ function ofCell(standing: Standing, cell: CellFacts, own: ReadonlySet<string>, s
   const of = study.file.cells[cell.cell]?.cell;
   const title = of?.title.text.trim() ?? '';
   items.push({ ...offer('name', cell.as, `${of?.kind ?? ''}: ${title}`, span), rank: 10 });
-  for (const { fullName, value, signal } of cell.readings) {
-    const filter = signal === undefined ? undefined : `${fullName} ${signal.meaning}`;
-    items.push({ ...offer('name', fullName, valueWords(value), span), rank: 20, filter });
-  }
+  for (const each of readingsOf(cell)) items.push({ ...each, span });
   if (cell.cell === standing.index) return items;
   for (const { id, name } of cell.definitions) {
     const value = computedAt(study, cell.cell, name)?.value;
@@ -123,6 +118,39 @@ function ofCell(standing: Standing, cell: CellFacts, own: ReadonlySet<string>, s
   }
   return items;
 }
+
+type Made = Omit<Completion, 'span'>;
+
+const readingsMade = new WeakMap<CellFacts, readonly Made[]>();
+
+/** The readings of a named cell; they are made once, since the cell mostly stays while one types in another. */
+function readingsOf(cell: CellFacts): readonly Made[] {
+  let made = readingsMade.get(cell);
+  if (made === undefined) {
+    made = cell.readings.map(({ fullName, value, signal }) => ({
+      ...offer('name', fullName, valueWords(value), nowhere),
+      rank: 20,
+      filter: signal === undefined ? undefined : `${fullName} ${signal.meaning}`,
+    }));
+    readingsMade.set(cell, made);
+  }
+  return made;
+}
+
+const missingMade = new WeakMap<Signal, Made>();
+
+/** A signal that no cell has: it can be named all the same, and is then not measured. */
+function addMissing({ names }: Standing, signal: Signal, span: Span, items: Completion[]): void {
+  if (names.bare.has(signal.name)) return;
+  let made = missingMade.get(signal);
+  if (made === undefined) {
+    made = { ...offer('signal', signal.name, `${signal.meaning} (not measured)`, nowhere), rank: 60 };
+    missingMade.set(signal, made);
+  }
+  items.push({ ...made, span });
+}
+
+const nowhere: Span = { start: 0, end: 0 };
 
 /** The names of the parameters of the call around, where an argument may begin. */
 function parameterOffers(before: string, head: string, span: Span): readonly Completion[] {

@@ -5,11 +5,15 @@ import { sourceSpan, type TextNode } from '../casefile/tree.ts';
 import { type Code, catalogue, type Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Row } from '../diagnostics/row.ts';
 import type { Expression } from '../expression/tree.ts';
+import { blockAsMarkdown } from '../report/markdown/blocks.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
 import { signalPage, unitPage } from '../report/pages.ts';
+import { suspectLine } from '../report/suspectLine.ts';
+import { verdictLine } from '../report/verdictLine.ts';
 import { signalOf } from '../signals/lookup.ts';
 import type { Reading, Study } from '../study/types.ts';
 import { contains, type Span } from '../text/span.ts';
+import { partsOf } from './cellParts.ts';
 import { decodedOffset, expressionOf, nodesAround } from './expressionAt.ts';
 import { computedPage, namePage, stateWords } from './namePage.ts';
 import { occurrenceAt } from './occurrences.ts';
@@ -40,7 +44,7 @@ export function hover(
 function hoverOf(standing: Standing, offset: number, units: UnitPreference): Hover | undefined {
   const spot = spotAt(standing, offset);
   if (spot === undefined) return undefined;
-  if (spot.role === 'expression') return inExpression(standing, spot.node, offset, units);
+  if (spot.role === 'expression') return inExpression(standing, spot, offset, units);
   const markdown = ofSpot(standing, spot, units);
   return markdown === '' ? undefined : { span: spot.node.span, markdown };
 }
@@ -93,11 +97,15 @@ function ofSpot(standing: Standing, spot: Spot, units: UnitPreference): string {
       const at = occurrenceAt(standing, node.span.start);
       return at === undefined ? '' : namePage(standing, at, units);
     }
+    case 'sentence': {
+      const { suspects } = partsOf(standing.study, standing.index);
+      const suspect = suspects.find((each) => spot.path[2] === 'name' && each.name === node.text.trim());
+      return suspect === undefined ? '' : blockAsMarkdown(suspectLine(suspect), 2);
+    }
     case 'title':
     case 'unknown key':
     case 'expression':
     case 'file':
-    case 'sentence':
     case 'markdown':
     case 'text':
       return '';
@@ -142,10 +150,11 @@ function memberOf({ role, node, path, under }: Spot): string | undefined {
 
 function inExpression(
   standing: Standing,
-  node: TextNode,
+  spot: Spot,
   offset: number,
   units: UnitPreference,
 ): Hover | undefined {
+  const { node } = spot;
   const name = occurrenceAt(standing, offset);
   if (name !== undefined && contains(node.span, name.span.start)) {
     const markdown = namePage(standing, name, units);
@@ -153,7 +162,17 @@ function inExpression(
   }
   const around = nodesAround(expressionOf(standing, node), decodedOffset(node, offset));
   const literal = around[around.length - 1];
-  return literal?.kind === 'quantity' ? literalHover(node, literal, units) : undefined;
+  if (literal?.kind === 'quantity') return literalHover(node, literal, units);
+  const markdown = outcomeOf(standing, spot, units);
+  return markdown === '' ? undefined : { span: node.span, markdown };
+}
+
+/** What the expression as a whole comes to: a verdict, or a computed name. */
+function outcomeOf(standing: Standing, { node, path }: Spot, units: UnitPreference): string {
+  const { study, index } = standing;
+  if (path[1] === 'let') return computedPage(standing, index, path[2] ?? '', units);
+  const expectation = partsOf(study, index).expectations.find(({ span }) => span.start === node.span.start);
+  return expectation === undefined ? '' : blockAsMarkdown(verdictLine(expectation), 2);
 }
 
 /** A number as written, in the other unit. */
@@ -174,9 +193,7 @@ function literalHover(
 
 /** What was found at an offset of a cell. */
 function diagnosticsAt(study: Study, cell: number, offset: number): readonly Diagnostic[] {
-  return study.findings
-    .filter((each) => each.cell === cell && contains(each.diagnostic.span, offset))
-    .map((each) => each.diagnostic);
+  return partsOf(study, cell).findings.filter((each) => contains(each.span, offset));
 }
 
 /** A finding's page in short: its heading and why it is reported. The message is shown by the editor itself. */

@@ -127,6 +127,18 @@ let:
     ]);
   });
 
+  it('shows what an expression comes to at its operators, and how a suspect stands', () => {
+    checkHover('check: A\nexpect:\n  - 1 + 2 $0> 5\n', '1 + 2 > 5', [
+      '✗ `1 + 2 > 5`',
+      '3, 2 below the limit of 5: **fails**.',
+    ]);
+    checkHover('check: A\nlet:\n  a: 1 $0+ 2\n', '1 + 2', ['**`a`** = 3']);
+    checkHover('suspects: A\nconsider:\n  - name: a le$0ak\n    predicts:\n      - 1 > 0\n', 'a leak', [
+      '**a leak**: still possible',
+      'it predicts `1 > 0`, which holds',
+    ]);
+  });
+
   it('shows units, states, kinds, keys and tools', () => {
     const table = 'readings: A\ntable: |\n  reading   value   unit\n  map       13      inHg\n';
     checkHover(table.replace('inHg', 'in$0Hg'), 'inHg', ['inch of mercury at 0 °C', '*Source:*']);
