@@ -96,8 +96,9 @@ function namedOffers(standing: Standing, typing: Typing, name: string, whole: Sp
     case 'tool':
       return toolOffers(standing, whole);
     case 'unit':
+      // A unit alone is completed like one behind a number.
       return completeUnit(
-        { ...typing, before: `1 ${typing.before}` },
+        { before: `1 ${typing.before}`, start: typing.start - 2 },
         unitsOfSignal(standing, typing),
         false,
       );

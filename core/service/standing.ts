@@ -50,7 +50,7 @@ function read(study: Study, index: number): Standing | undefined {
   if (of.tree?.kind === 'map' && of.cell !== undefined) {
     return { study, index, text, typed, tree: of.tree, cell: of.cell, facts: own, names };
   }
-  const tree = of.tree?.kind === 'map' ? of.tree : mendedTree(text);
+  const tree = of.tree?.kind === 'map' ? of.tree : mendedTree(text, of.diagnostics);
   const cell = tree === undefined ? undefined : checkCell(tree).cell;
   if (cell === undefined) return { study, index, text, typed, tree, cell, facts: own, names };
   const facts = collectCell(cell, text, index, header.header, parserKnowing(study.memo.parsed).parse);
@@ -86,20 +86,26 @@ export function computedOf({ study }: Standing, { cell, name }: Definition): Com
 /** So many broken lines are left out before a cell is given up. */
 const mostMended = 8;
 
+/** Longer cells were not written by hand; reading them again and again would be felt. In UTF-16 units. */
+const longestMended = 32 * 1024;
+
 /**
  * The tree of a cell in which lines are broken, as they are while someone types: each line that cannot be read
  * is taken for blank, which leaves all other places where they are.
  */
-function mendedTree(text: string): MapNode | undefined {
+function mendedTree(text: string, reported: readonly Diagnostic[]): MapNode | undefined {
+  if (text.length > longestMended) return undefined;
   let mended = text;
+  let found = reported;
   for (let left = mostMended; left > 0; left--) {
-    // Why a line cannot be read was told already: nothing is spent on that here.
-    const { value, diagnostics } = readCell(mended, { left: 0 });
-    if (isMap(value)) return value;
-    const first = diagnostics.find((each) => each.severity === 'error');
+    const first = found.find((each) => each.severity === 'error');
     const blanked = first === undefined ? undefined : withoutLine(mended, first);
     if (blanked === undefined || blanked === mended) return undefined;
     mended = blanked;
+    // Why a line cannot be read was told already: nothing is spent on that here.
+    const { value, diagnostics } = readCell(mended, { left: 0 });
+    if (isMap(value)) return value;
+    found = diagnostics;
   }
   return undefined;
 }

@@ -2,7 +2,7 @@ import { sourceSpan, type TextNode } from '../casefile/tree.ts';
 import { noteMarkdown } from '../casefile/writeNote.ts';
 import { stateWords } from '../report/cells/readingsCell.ts';
 import { signOf } from '../report/verdictLine.ts';
-import type { Study } from '../study/types.ts';
+import type { Reading, Study } from '../study/types.ts';
 import { cover, type Span } from '../text/span.ts';
 import { entrySpan, type Spot, spotsOf } from './spots.ts';
 import { computedAt, type Standing, standingOf } from './standing.ts';
@@ -57,14 +57,12 @@ function childrenOf(standing: Standing, spots: readonly Spot[]): readonly CellSy
   const add = (kind: SymbolKind, name: string, detail: string, span: Span, nameSpan: Span): void => {
     found.push({ kind, name, detail, span, nameSpan, children: [] });
   };
-  const seen = new Set<number>();
-  for (const reading of facts?.readings ?? []) {
-    if (reading.from === 'test' || seen.has(reading.keySpan.start)) continue;
-    seen.add(reading.keySpan.start);
-    const all = (facts?.readings ?? []).filter((each) => each.keySpan.start === reading.keySpan.start);
-    const detail = all.map((each) => valueWords(each.value)).join(', ');
-    const span = all.reduce((so, each) => cover(so, each.valueSpan), reading.keySpan);
-    add('reading', reading.key, detail, span, reading.keySpan);
+  for (const group of byKey(facts?.readings ?? [])) {
+    const [first] = group;
+    if (first === undefined) continue;
+    const detail = group.map((each) => valueWords(each.value)).join(', ');
+    const span = group.reduce((so, each) => cover(so, each.valueSpan), first.keySpan);
+    add('reading', first.key, detail, span, first.keySpan);
   }
   for (const spot of spots) {
     const { role, node, value, path } = spot;
@@ -87,6 +85,18 @@ function childrenOf(standing: Standing, spots: readonly Spot[]): readonly CellSy
     add('expectation', text, `${signOf(truth.verdict)} ${truth.verdict}`, span, span);
   }
   return found.sort((a, b) => a.span.start - b.span.start);
+}
+
+/** A row of a table is one entry, whatever the number of its states. A test's result is no reading. */
+function byKey(readings: readonly Reading[]): Iterable<readonly Reading[]> {
+  const groups = new Map<number, Reading[]>();
+  for (const reading of readings) {
+    if (reading.from === 'test') continue;
+    const group = groups.get(reading.keySpan.start);
+    if (group === undefined) groups.set(reading.keySpan.start, [reading]);
+    else group.push(reading);
+  }
+  return groups.values();
 }
 
 /** The headings of a note, the first of which is its title already. */

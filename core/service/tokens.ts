@@ -224,12 +224,15 @@ function tokenOf(
 function comments(standing: Standing): readonly Token[] {
   const { text } = standing;
   if (!text.includes('#')) return [];
-  const inTexts = spotsOf(standing).map(({ node }) => node.span);
+  // Both go through the text in order.
+  const spots = spotsOf(standing);
+  let next = 0;
   const found: Token[] = [];
   for (const mark of text.matchAll(/(?<=^|\s)#[^\r\n]*/g)) {
-    const span = { start: mark.index, end: mark.index + mark[0].length };
-    const inside = inTexts.some((each) => each.start <= span.start && span.start < each.end);
-    if (!inside) found.push({ span, type: 'comment', modifiers: [] });
+    const start = mark.index;
+    while ((spots[next]?.node.span.end ?? Number.POSITIVE_INFINITY) <= start) next++;
+    const inText = (spots[next]?.node.span.start ?? Number.POSITIVE_INFINITY) <= start;
+    if (!inText) found.push({ span: { start, end: start + mark[0].length }, type: 'comment', modifiers: [] });
   }
   return found;
 }

@@ -113,6 +113,18 @@ describe('completion', () => {
     checkFirst('diag: 1\ncase: A\nengine:\n  displacement: 2.4 $0', ['L']);
   });
 
+  it('offers units and signals where a key names one', () => {
+    const capture = 'capture: A\nchannels:\n  front: {column: a, ';
+    checkTaken(`${capture}unit: m$0`, 'mV', `${capture}unit: mV`);
+    checkTaken(`${capture}signal: o2$0`, 'o2_b1s1', `${capture}signal: o2_b1s1`);
+    checkTaken(
+      'diag: 1\ncase: A\nsignals:\n  sump:\n    unit: $0',
+      '°C',
+      'diag: 1\ncase: A\nsignals:\n  sump:\n    unit: °C',
+    );
+    checkFirst('capture: A\nchannels:\n  o2_b1s1:\n    unit: $0', ['V']);
+  });
+
   it('offers what a pressure is counted from behind its unit', () => {
     checkFirst('readings: A\nvalues:\n  fuel_pressure: 45 psi $0', [
       'absolute',
