@@ -216,7 +216,7 @@ export class OpenCases {
     this.#editor.studied();
     if (open.isNotebook) {
       held.cancelResults?.();
-      held.cancelResults = this.#host.later(0, () => this.#showResults(held, open));
+      held.cancelResults = this.#host.later(restOfTyping, () => this.#showResults(held, open));
     }
   }
 
@@ -227,6 +227,9 @@ export class OpenCases {
     this.#editor.showResults(resultsOf(open, this.#service, units));
   }
 }
+
+/** Milliseconds: between two keystrokes of one burst, results would only hold up the next findings. */
+const restOfTyping = 20;
 
 /** Milliseconds. */
 const longestPause = 300;
