@@ -8,6 +8,8 @@ export interface CasePage {
   readonly sections: readonly Section[];
   /** The answers to the case's questions, in order; they stand at its end. */
   readonly answers: readonly Answer[];
+  /** Behind them what a teaching case tells only then: cause and repair, and the cells that its author kept back. */
+  readonly after: readonly Section[];
 }
 
 /** One cell. */
@@ -21,6 +23,8 @@ export interface Section {
   readonly as: string | undefined;
   /** Whom it is for, in words, when it is not for everyone. */
   readonly audience: string | undefined;
+  /** True for a line that only points to the end of the page, where the cell itself stands. */
+  readonly keptBack: boolean;
   readonly blocks: readonly Block[];
 }
 

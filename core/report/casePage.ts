@@ -1,4 +1,4 @@
-import type { Cell } from '../casefile/cell.ts';
+import type { Cell, HeaderCell } from '../casefile/cell.ts';
 import { joinStream } from '../casefile/stream.ts';
 import type { Value } from '../expression/value.ts';
 import type { Finding, Study } from '../study/types.ts';
@@ -9,7 +9,7 @@ import { captureContent } from './cells/captureCell.ts';
 import { type CellContent, type CellContext, words } from './cells/cellContext.ts';
 import { chartContent } from './cells/chartCell.ts';
 import { checkContent } from './cells/checkCell.ts';
-import { headerContent } from './cells/headerCell.ts';
+import { causeContent, headerContent, isTeaching } from './cells/headerCell.ts';
 import { pictureContent } from './cells/pictureCell.ts';
 import { answerOf, questionContent } from './cells/questionCell.ts';
 import { readingsContent, referenceContent } from './cells/readingsCell.ts';
@@ -42,6 +42,8 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
   const given = new Map<string, string>();
   const sections: Section[] = [];
   const answers: Answer[] = [];
+  const after: Section[] = [];
+  const teaching = study.file.cells.some(({ cell }) => cell?.kind === 'diag' && isTeaching(cell));
   const aboutFile = findings(undefined);
   if (aboutFile.length > 0) sections.push(section(0, 'About the file', ['Findings'], aboutFile));
   study.file.cells.forEach((read, index) => {
@@ -56,7 +58,7 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
     const context = contextOf(study, index, pictures);
     const content = contentOf(cell, context);
     const cautions = cautionsAt(workOf(cell, context), given, content.title);
-    sections.push({
+    const whole: Section = {
       ...section(index + 1, content.title, content.margin, [
         ...cautions,
         ...content.blocks,
@@ -64,12 +66,27 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
       ]),
       as: 'as' in cell && cell.as !== undefined ? words(cell.as) : undefined,
       audience: audience(words(cell.for)),
-    });
+    };
+    const keptBack = teaching && /^(teacher|after answer)$/.test(words(cell.for));
+    sections.push(keptBack ? pointer(whole) : whole);
+    if (keptBack) after.push(whole);
+    if (teaching && cell.kind === 'diag') after.push(...causeSection(cell, index + 1));
     const answer =
       cell.kind === 'question' ? answerOf(cell, index + 1, computedAnswer(study, index)) : undefined;
     if (answer !== undefined) answers.push(answer);
   });
-  return { title: study.title === '' ? file : study.title, summary: summaryOf(study), sections, answers };
+  const title = study.title === '' ? file : study.title;
+  return { title, summary: summaryOf(study), sections, answers, after };
+}
+
+/** In place of a cell that is kept back: not even its title is told, which may tell the cause. */
+function pointer({ number, margin }: Section): Section {
+  return { ...section(number, '', margin.slice(0, 1), []), keptBack: true };
+}
+
+function causeSection(cell: HeaderCell, number: number): Section[] {
+  const { title, margin, blocks } = causeContent(cell);
+  return blocks.length === 0 ? [] : [section(number, title, margin, blocks)];
 }
 
 /** Each caution in full once; at a later step whose own danger it is, a line that points back to it. */
@@ -104,7 +121,7 @@ function section(
   margin: readonly string[],
   blocks: readonly Block[],
 ): Section {
-  return { number, title, margin, as: undefined, audience: undefined, blocks };
+  return { number, title, margin, as: undefined, audience: undefined, keptBack: false, blocks };
 }
 
 function contextOf(study: Study, index: number, pictures: Pictures): CellContext {

@@ -1,6 +1,7 @@
 import type { Verdict } from '../expression/value.ts';
 import type { Study } from '../study/types.ts';
 import { words } from './cells/cellContext.ts';
+import { isTeaching } from './cells/headerCell.ts';
 
 /** Two lines for the contents: which vehicle and how far the case is; how its checks came out. */
 export function summaryOf(study: Study): string[] {
@@ -8,7 +9,8 @@ export function summaryOf(study: Study): string[] {
   const header = first?.kind === 'diag' ? first : undefined;
   const vehicle = words(header?.vehicle?.description);
   const outcome = words(header?.outcome);
-  const cause = words(header?.cause);
+  // A case that is worked through does not begin with its answer.
+  const cause = header === undefined || isTeaching(header) ? '' : words(header.cause);
   const state = outcome === '' ? '' : cause === '' ? `${outcome}.` : `${outcome}: ${cause}`;
   const about = [vehicle === '' ? '' : sentence(vehicle), sentence(state)]
     .filter((each) => each !== '')

@@ -292,6 +292,59 @@ describe('questions', () => {
   });
 });
 
+describe('a teaching case', () => {
+  const cells =
+    'question: Why?\nask: What is it?\nanswer: 2 V\n---\npicture: The folded gasket\nfile: pictures/gasket.gif\nalt: a gasket\nfor: after answer\n---\nnote: Ask about the booster hose too.\nfor: teacher\n---\nnote: Look closely.\nfor: student\n';
+  const study = checkCase(`${head}repair: new gasket\nteaching: yes\n---\n${cells}`);
+  const shown = { study, file: 'van14.diag', pictures };
+  const page = casePage(shown);
+
+  it('does not begin with its cause, neither in the contents nor in the header', () => {
+    expect(page.summary[0]).toBe('Island rental fleet, van 14. Solved.');
+    expect(JSON.stringify(page.sections)).not.toMatch(/folded|new gasket/);
+  });
+
+  it('tells at its end what the cause was, and what its author kept back', () => {
+    expect(page.after.map(({ number, title, audience }) => [number, title, audience])).toEqual([
+      [1, 'What it was', undefined],
+      [3, 'The folded gasket', 'after the answer'],
+      [4, '', 'for the teacher'],
+    ]);
+    expect(JSON.stringify(page.after[0]?.blocks)).toContain('plenum gasket folded at one corner');
+    expect(JSON.stringify(page.after[0]?.blocks)).toContain('new gasket');
+  });
+
+  it('leaves a line in each place, in order, that leads there and back', () => {
+    expect(page.sections.map(({ number, title, keptBack }) => [number, title, keptBack])).toEqual([
+      [1, '', false],
+      [2, 'Why?', false],
+      [3, '', true],
+      [4, '', true],
+      [5, '', false],
+    ]);
+    const html = writeReport([shown]);
+    for (const [from, to] of [
+      ['case-1-cell-3', 'case-1-after-3'],
+      ['case-1-after-3', 'case-1-cell-3'],
+      ['case-1-after-1', 'case-1-cell-1'],
+    ]) {
+      const place = html.slice(html.indexOf(`id="${from}"`));
+      expect(place.slice(0, place.indexOf('</section>'))).toContain(`href="#${to}"`);
+    }
+    expect(html.indexOf('folded')).toBeGreaterThan(html.indexOf('id="case-1-answers"'));
+    const markdown = writeMarkdown(shown);
+    expect(markdown.indexOf('folded')).toBeGreaterThan(markdown.indexOf('## Answers'));
+    expect(markdown).toContain('After the answers, at the end.');
+  });
+
+  it('that is none, tells its cause at once and keeps nothing back', () => {
+    const told = pageOf(cells);
+    expect(told.after).toEqual([]);
+    expect(told.summary[0]).toContain('plenum gasket folded');
+    expect(told.sections[2]?.title).toBe('The folded gasket');
+  });
+});
+
 describe('other cells', () => {
   it('set names between backquotes apart', () => {
     const section = lastSection('check: C\nexpect:\n  - 1 V < 2 V\nbecause: So `a` is less than `b`.\n');

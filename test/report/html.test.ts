@@ -260,8 +260,19 @@ describe('what an author wrote stays text', () => {
     const whole: CasePage = {
       title: hostile,
       summary: [hostile],
-      sections: [{ number: 1, title: hostile, margin: [hostile], as: hostile, audience: hostile, blocks }],
+      sections: [
+        {
+          number: 1,
+          title: hostile,
+          margin: [hostile],
+          as: hostile,
+          audience: hostile,
+          keptBack: false,
+          blocks,
+        },
+      ],
       answers: [{ number: 1, title: hostile, blocks: [] }],
+      after: [],
     };
     const html = writePage(hostile, writeCase(whole, 'case-1', 1));
     expect(html).not.toContain('<script');

@@ -21,6 +21,7 @@ export const samplePage: CasePage = {
       margin: ['The case'],
       as: undefined,
       audience: undefined,
+      keptBack: false,
       blocks: [
         {
           kind: 'facts',
@@ -45,6 +46,7 @@ export const samplePage: CasePage = {
       margin: [],
       as: undefined,
       audience: 'for the teacher',
+      keptBack: false,
       blocks: [
         {
           kind: 'prose',
@@ -59,6 +61,7 @@ export const samplePage: CasePage = {
       margin: ['Readings', 'before', 'with scan'],
       as: 'before',
       audience: undefined,
+      keptBack: false,
       blocks: [
         {
           kind: 'caution',
@@ -126,6 +129,7 @@ export const samplePage: CasePage = {
       margin: ['Readings', 'before', 'warm idle'],
       as: 'gauged',
       audience: undefined,
+      keptBack: false,
       blocks: [
         {
           kind: 'table',
@@ -198,6 +202,7 @@ export const samplePage: CasePage = {
       margin: ['Check'],
       as: undefined,
       audience: undefined,
+      keptBack: false,
       blocks: [
         {
           kind: 'table',
@@ -263,6 +268,7 @@ export const samplePage: CasePage = {
       margin: ['Test'],
       as: 'smoke',
       audience: undefined,
+      keptBack: false,
       blocks: [
         {
           kind: 'facts',
@@ -294,6 +300,7 @@ export const samplePage: CasePage = {
       margin: ['Suspects'],
       as: undefined,
       audience: undefined,
+      keptBack: false,
       blocks: [
         {
           kind: 'suspect',
@@ -339,6 +346,7 @@ export const samplePage: CasePage = {
       margin: ['Question', '2 points'],
       as: undefined,
       audience: undefined,
+      keptBack: false,
       blocks: [
         { kind: 'paragraph', runs: ['You are near sea level. Add the two readings and say what you get.'] },
         { kind: 'bullets', style: 'letter', items: [['about 30 inHg'], ['about 25 inHg']] },
@@ -350,6 +358,7 @@ export const samplePage: CasePage = {
       margin: ['Unread'],
       as: undefined,
       audience: undefined,
+      keptBack: false,
       blocks: [{ kind: 'source', text: 'found: ] <smoke>\n' }],
     },
   ],
@@ -364,6 +373,17 @@ export const samplePage: CasePage = {
           runs: [{ code: 'before.idle.map + gauged.vacuum' }, '; accepted: 0.3 inHg'],
         },
       ],
+    },
+  ],
+  after: [
+    {
+      number: 1,
+      title: 'What it was',
+      margin: ['Cause and repair'],
+      as: undefined,
+      audience: undefined,
+      keptBack: false,
+      blocks: [{ kind: 'facts', rows: [{ name: 'Cause', runs: ['A folded gasket.'] }] }],
     },
   ],
 };

@@ -5,7 +5,7 @@ import { type CellContent, words } from './cellContext.ts';
 
 type Row = { readonly name: string; readonly runs: Runs };
 
-/** The case's header as facts, in the order that a colleague would ask for them. */
+/** The case's header as facts, in the order that a colleague would ask for them. A teaching case keeps its cause. */
 export function headerContent(cell: HeaderCell): CellContent {
   const rows: Row[] = [
     ...row('Customer says', words(cell.customerSays)),
@@ -17,14 +17,30 @@ export function headerContent(cell: HeaderCell): CellContent {
     ...(cell.history ?? []).flatMap((each, at) => row(at === 0 ? 'History' : '', words(each))),
     ...(cell.tools ?? []).flatMap((each, at) => toolRow(at === 0 ? 'Tools' : '', each)),
     ...(cell.objectives ?? []).flatMap((each, at) => row(at === 0 ? 'Objectives' : '', words(each))),
-    ...row('Cause', words(cell.cause)),
-    ...row('Repair', words(cell.repair)),
+    ...(isTeaching(cell) ? [] : causeRows(cell)),
     ...row('Tags', (cell.tags ?? []).map(words).join(', ')),
     ...row('Author', (cell.author ?? []).map(words).join(', ')),
     ...row('License', words(cell.license)),
   ];
   return { title: '', margin: ['The case'], blocks: rows.length === 0 ? [] : [{ kind: 'facts', rows }] };
 }
+
+/** What a teaching case tells at its end. */
+export function causeContent(cell: HeaderCell): CellContent {
+  const rows = causeRows(cell);
+  return {
+    title: 'What it was',
+    margin: ['Cause and repair'],
+    blocks: rows.length === 0 ? [] : [{ kind: 'facts', rows }],
+  };
+}
+
+const causeRows = (cell: HeaderCell): Row[] => [
+  ...row('Cause', words(cell.cause)),
+  ...row('Repair', words(cell.repair)),
+];
+
+export const isTeaching = (cell: HeaderCell): boolean => words(cell.teaching) === 'yes';
 
 const row = (name: string, text: string): Row[] => (text === '' ? [] : [{ name, runs: [text] }]);
 
