@@ -21,7 +21,11 @@ function askAll(study: Study, cell: number, offset: number): void {
   };
   const hover = service.hover(study, cell, offset);
   if (hover !== undefined) within(hover.span);
-  for (const each of service.completions(study, cell, offset).items) within(each.span);
+  for (const { span } of service.completions(study, cell, offset).items) {
+    within(span);
+    const cursor = Math.min(offset, length);
+    expect(span.start <= cursor && cursor <= span.end).toBe(true);
+  }
   service.signature(study, cell, offset);
   for (const each of service.definitions(study, cell, offset)?.targets ?? [])
     inCell(each.cell, each.nameSpan);

@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { definitions, references } from '../../core/service/definitions.ts';
+import { occurrencesOf } from '../../core/service/occurrences.ts';
 import { renamable, rename } from '../../core/service/rename.ts';
+import type { CellEdits } from '../../core/service/types.ts';
 import { caseResult } from '../../core/study/results.ts';
+import type { Study } from '../../core/study/types.ts';
 import { applyEdits } from '../../core/text/edits.ts';
+import { samples } from '../support/samples.ts';
 import { atCursor, marked, words } from './cursor.ts';
 import { loads, loadsAt } from './loads.ts';
 
@@ -29,19 +33,24 @@ function checkDefinition(place: string, targets: readonly string[]): void {
   ).toEqual(targets);
 }
 
-/** The case after renaming what stands at a place, and that it says the same under the new name. */
-function checkRename(place: string, newName: string, changes: Readonly<Record<string, string>>): void {
-  const { study, cell, offset, text } = atCursor(loadsAt(place));
-  const found = rename(study, cell, offset, newName);
-  if ('refused' in found) throw new Error(found.refused);
-  const edits = found.edits.flatMap(({ cell: of, edits: inCell }) => {
-    const start = study.file.cells[of]?.raw.start ?? 0;
+/** The file with edits that count in cells. */
+function inFile(study: Study, edits: readonly CellEdits[]): string {
+  const moved = edits.flatMap(({ cell, edits: inCell }) => {
+    const start = study.file.cells[cell]?.raw.start ?? 0;
     return inCell.map((each) => ({
       ...each,
       span: { start: each.span.start + start, end: each.span.end + start },
     }));
   });
-  const after = applyEdits(text, edits);
+  return applyEdits(study.text, moved);
+}
+
+/** The case after renaming what stands at a place, and that it says the same under the new name. */
+function checkRename(place: string, newName: string, changes: Readonly<Record<string, string>>): void {
+  const { study, cell, offset, text } = atCursor(loadsAt(place));
+  const found = rename(study, cell, offset, newName);
+  if ('refused' in found) throw new Error(found.refused);
+  const after = inFile(study, found.edits);
   const lines = text.split('\n');
   const changed = Object.fromEntries(
     after.split('\n').flatMap((line, at) => (line === lines[at] ? [] : [[lines[at] ?? '', line]])),
@@ -239,6 +248,30 @@ describe('rename', () => {
     checkRefused('seen: before', 'twice', '`twice` would mean something else: it is taken.');
     checkRefused('before\nstates', 'spec', '`spec` would mean something else: it is taken.');
     checkRefused('idle: warm', 'fast', '`fast` would mean something else: it is taken.');
+  });
+
+  it('leaves every verdict and every finding of every sample as it was, whatever of it is renamed', () => {
+    let renamed = 0;
+    for (const [name, text] of samples) {
+      const study = checkCase(text);
+      const says = (of: string): unknown => {
+        const { expectations, diagnostics, suspects } = caseResult(checkCase(of, study), 'case.diag');
+        return [
+          expectations.map(({ verdict, value, distance }) => [verdict, value, distance]),
+          diagnostics.map(({ code, line }) => [code, line]),
+          suspects.map(({ standing }) => standing),
+        ];
+      };
+      const before = says(text);
+      const own = occurrencesOf(study).filter((each) => each.defines);
+      for (const { cell, span } of own) {
+        const found = rename(study, cell, span.start, 'called_otherwise');
+        if ('refused' in found) continue;
+        renamed++;
+        expect(says(inFile(study, found.edits)), name).toEqual(before);
+      }
+    }
+    expect(renamed).toBeGreaterThan(150);
   });
 
   it('says what can be renamed where the cursor stands', () => {
