@@ -1,6 +1,6 @@
 import { cannotCompute } from '../expression/absent.ts';
 import type { Absent } from '../expression/value.ts';
-import { crossingsOf, cycleCrossings, middleCrossings, risingOf } from './crossings.ts';
+import { crossingsOf, cycleCrossings, middleCrossings, momentAt, risingOf } from './crossings.ts';
 import { type Recorded, swingOf } from './recorded.ts';
 
 /** How often a level is crossed, either way (see `crossingsOf`). Level and hysteresis in the samples' unit. */
@@ -68,15 +68,15 @@ export function shareAbove({ time, samples, starts, duration }: Recorded, level:
   let above = 0;
   for (const [at, start] of starts.entries()) {
     const end = starts[at + 1] ?? samples.length;
-    let before = (samples[start] ?? Number.NaN) - level;
-    for (let i = start + 1; i < end; i++) {
-      const here = (samples[i] ?? Number.NaN) - level;
-      if (before > 0 || here > 0) {
-        const long = (time[i] ?? 0) - (time[i - 1] ?? 0);
-        if (before >= 0 && here >= 0) above += long;
-        else above += (long * Math.max(before, here)) / Math.abs(here - before);
-      }
-      before = here;
+    let i = start;
+    while (i < end) {
+      // A run below and a run above: the moments matter where one ends only.
+      while (i < end && (samples[i] ?? Number.NaN) <= level) i++;
+      if (i >= end) break;
+      const from = i > start ? momentAt(time, samples, i - 1, level) : (time[i] ?? 0);
+      while (i < end && (samples[i] ?? Number.NaN) > level) i++;
+      const to = i < end ? momentAt(time, samples, i - 1, level) : (time[i - 1] ?? 0);
+      above += to - from;
     }
   }
   return above / duration;

@@ -27,19 +27,24 @@ function edgeTime(
   if (!(low < high)) return cannotCompute('the lower level must be below the upper one');
   const from = sign === 1 ? low : high;
   const to = sign === 1 ? high : low;
+  // Seen so that every edge rises.
+  const first = sign * from;
+  const second = sign * to;
   const edges: number[] = [];
   let steep = 0;
-  for (const [at, start] of starts.entries()) {
-    const end = starts[at + 1] ?? samples.length;
-    let left = -1;
-    for (let i = start; i < end; i++) {
-      const beyond = sign * (samples[i] ?? Number.NaN);
-      if (beyond <= sign * from) left = i;
-      else if (beyond >= sign * to && left >= 0) {
-        edges.push(momentAt(time, samples, i - 1, to) - momentAt(time, samples, left, from));
-        if (left === i - 1) steep++;
-        left = -1;
-      }
+  for (const [stretch, start] of starts.entries()) {
+    const end = starts[stretch + 1] ?? samples.length;
+    const at = (i: number): number => sign * (samples[i] ?? Number.NaN);
+    let i = start;
+    while (i < end) {
+      // Down to the first level, up to the last sample there, through the band between.
+      while (i < end && at(i) > first) i++;
+      while (i < end && at(i) <= first) i++;
+      const left = i - 1;
+      while (i < end && at(i) > first && at(i) < second) i++;
+      if (i >= end || at(i) <= first) continue;
+      edges.push(momentAt(time, samples, i - 1, to) - momentAt(time, samples, left, from));
+      if (left === i - 1) steep++;
     }
   }
   if (edges.length === 0) return cannotCompute('no edge passes both levels');

@@ -13,33 +13,30 @@ export function peaksOf(samples: Float64Array, prominence?: number): Int32Array 
   const least = prominence ?? usual * (high - low);
   const peaks: number[] = [];
   if (!(high > low && least > 0)) return Int32Array.from(peaks);
-  let climbing = false;
-  let known = false;
-  let top = Number.NEGATIVE_INFINITY;
+  const at = (i: number): number => samples[i] ?? Number.NaN;
+  const end = samples.length;
+  let i = 0;
   let bottom = Number.POSITIVE_INFINITY;
-  let topAt = 0;
-  let topEnd = 0;
-  for (let i = 0; i < samples.length; i++) {
-    const sample = samples[i] ?? Number.NaN;
-    if (sample > top) {
-      top = sample;
-      topAt = i;
-      topEnd = i;
-    } else if (sample === top && topEnd === i - 1) topEnd = i;
-    if (sample < bottom) bottom = sample;
-    if ((climbing || !known) && sample <= top - least) {
-      // Before anything is known, a fall from the first samples is no peak: nothing rose to it.
-      if (known) peaks.push((topAt + topEnd) >> 1);
-      known = true;
-      climbing = false;
-      bottom = sample;
-    } else if (!climbing && sample >= bottom + least) {
-      known = true;
-      climbing = true;
-      top = sample;
-      topAt = i;
-      topEnd = i;
+  // Until it has risen: what it falls from at the beginning is no peak.
+  for (; i < end && !(at(i) >= bottom + least); i++) if (at(i) < bottom) bottom = at(i);
+  while (i < end) {
+    let top = at(i);
+    let topAt = i;
+    let topEnd = i;
+    let floor = top - least;
+    for (i++; i < end && !(at(i) <= floor); i++) {
+      if (at(i) < top) continue;
+      if (at(i) > top) {
+        top = at(i);
+        floor = top - least;
+        topAt = i;
+        topEnd = i;
+      } else if (at(i) === top && topEnd === i - 1) topEnd = i;
     }
+    if (i >= end) break;
+    peaks.push((topAt + topEnd) >> 1);
+    bottom = at(i);
+    for (i++; i < end && !(at(i) >= bottom + least); i++) if (at(i) < bottom) bottom = at(i);
   }
   return Int32Array.from(peaks);
 }

@@ -70,6 +70,21 @@ describe('resampling', () => {
   });
 });
 
+describe('the least and the greatest sample', () => {
+  it('are found wherever they stand', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: -50, max: 50 }), { minLength: 1, maxLength: 20 }), (values) => {
+        expect(swingOf(Float64Array.from(values))).toEqual({
+          low: Math.min(...values),
+          high: Math.max(...values),
+        });
+      }),
+    );
+    expect(swingOf(Float64Array.of(Number.NaN, 3, 2, Number.NaN))).toEqual({ low: 2, high: 3 });
+    expect(swingOf(Float64Array.of(Number.NaN)).low).toBeNaN();
+  });
+});
+
 describe('samples to draw', () => {
   it('have every extreme, the ends, and no more than four a column', () => {
     const next = noise(9);
