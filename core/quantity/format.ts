@@ -11,9 +11,9 @@ export function round12(value: number): number {
 /**
  * A number as a technician would write it, never with a power of ten between 1e-9 and 1e21.
  * With a half-width: to its second significant digit. Without: up to 6 significant digits as they are,
- * a longer number to 5, its whole part never cut.
+ * a longer number to 5 (or so many as `digits` says), its whole part never cut.
  */
-export function formatNumber(value: number, halfWidth = 0): string {
+export function formatNumber(value: number, halfWidth = 0, digits = 5): string {
   if (!Number.isFinite(value)) return Number.isNaN(value) ? 'no number' : value < 0 ? '-∞' : '∞';
   if (halfWidth > 0) return fixed(value, decimalsOf(halfWidth));
   const rounded = round12(value);
@@ -21,8 +21,8 @@ export function formatNumber(value: number, halfWidth = 0): string {
   if (magnitude !== 0 && (magnitude < 1e-9 || magnitude >= 1e21))
     return String(Number(rounded.toPrecision(5)));
   if (Number(rounded.toPrecision(6)) === rounded) return written(rounded);
-  if (magnitude >= 1e5) return fixed(rounded, 0);
-  return written(Number(rounded.toPrecision(5)));
+  if (magnitude >= 10 ** digits) return fixed(rounded, 0);
+  return written(Number(rounded.toPrecision(digits)));
 }
 
 /** "19.8 ± 0.2 inHg": an SI number in the type's unit, with its half-width (SI) when there is one. */
@@ -54,11 +54,15 @@ export function qualifierOf(type: QuantityType): Kind | undefined {
   }
 }
 
-/** "-10 .. 10 %", "at least 142 psi", "at most 3 psi": ends in SI units; an open end is undefined. */
+/**
+ * "-10 .. 10 %", "at least 142 psi", "at most 3 psi": ends in SI units; an open end is undefined.
+ * A limit converted from another unit is said to 4 significant digits: it was not known to more.
+ */
 export function formatRange(low: number | undefined, high: number | undefined, type: QuantityType): string {
-  if (low === undefined) return high === undefined ? 'anything' : `at most ${formatQuantity(high, type)}`;
-  if (high === undefined) return `at least ${formatQuantity(low, type)}`;
-  return `${formatNumber(fromSi(low, type.unit, type.kind))} .. ${formatQuantity(high, type)}`;
+  const end = (si: number): string => formatNumber(fromSi(si, type.unit, type.kind), 0, 4);
+  if (low === undefined) return high === undefined ? 'anything' : `at most ${withUnit(end(high), type.unit)}`;
+  if (high === undefined) return `at least ${withUnit(end(low), type.unit)}`;
+  return `${end(low)} .. ${withUnit(end(high), type.unit)}`;
 }
 
 /** The unit in which a reader of the other system would want it; undefined where both use the same. */
@@ -114,7 +118,6 @@ const otherSymbols: ReadonlyMap<string, string> = new Map([
   ['ft³/min', 'L/min'],
   ['kg', 'lb'],
   ['lb', 'kg'],
-  ['g', 'oz'],
   ['oz', 'g'],
   ['Nm', 'lb·ft'],
   ['lb·ft', 'Nm'],

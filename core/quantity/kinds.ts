@@ -15,6 +15,7 @@ import {
   type Operand,
   offerTexts,
   type TypeAnswer,
+  unitOffers,
 } from './operand.ts';
 import { sumTypes } from './sumTypes.ts';
 import type { Kind, QuantityType } from './types.ts';
@@ -185,13 +186,14 @@ function unfit(got: Operand, wanted: QuantityType): Misfits {
 }
 
 function dimensionsDiffer(left: Operand, right: Operand, verb: string): Misfits {
-  return {
-    problem: {
-      code: 'dimensions-differ',
-      facts: { left: describe(left), right: describe(right), verb },
-      offers: [],
-    },
+  const offers = unitOffers(left, right);
+  const facts = {
+    left: describe(left),
+    right: describe(right),
+    verb,
+    offers: offerTexts(offers, left, right),
   };
+  return { problem: { code: 'dimensions-differ', facts, offers } };
 }
 
 /** A number such as 10 beside a percentage: ten is a thousand percent, and hardly meant. */

@@ -2,8 +2,11 @@ import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.t
 import { type Span, span } from '../text/span.ts';
 import { isDigit } from './readNumber.ts';
 
-/** In an expression a comma separates arguments and `in` is a word of the language; in a reading both are slips. */
-export type WrittenIn = 'expression' | 'reading';
+/**
+ * Among arguments a comma separates them; anywhere else one inside a number is a slip.
+ * In an expression, arguments included, `in` is a word of the language; in a reading it is a slip as well.
+ */
+export type WrittenIn = 'arguments' | 'expression' | 'reading';
 
 const vulgarFractions: Readonly<Record<string, string>> = {
   '½': '.5',
@@ -30,7 +33,7 @@ export function oddNumber(
   const next = text.charCodeAt(end + 1);
   switch (code) {
     case 44: // ,
-      if (where === 'expression' || !isDigit(next)) return undefined;
+      if (where === 'arguments' || !isDigit(next)) return undefined;
       return commaNumber(text, start);
     case 39: // '
     case 95: // _

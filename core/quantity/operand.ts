@@ -33,11 +33,12 @@ export type KindCode =
   | 'dimensions-differ'
   | 'power-of-unit';
 
-/** Text to put around one operand, so that the rule is met: `absolute(` and `)`. */
+/** Text to put around one operand, so that the rule is met: `absolute(` and `)`; or another in its place. */
 export interface Offer {
   readonly side: 'left' | 'right';
   readonly before: string;
   readonly after: string;
+  readonly instead?: string;
 }
 
 /** A rule that is not met, as facts; `kindDiagnostic` gives it a place. */
@@ -66,8 +67,9 @@ export type TypeAnswer = Fits | Misfits;
 
 /** The problem as a diagnostic over both operands, with the offers as fixes. */
 export function kindDiagnostic(problem: KindProblem, left: Span, right: Span = left): Diagnostic {
-  const fixes: Fix[] = problem.offers.map(({ side, before, after }) => {
+  const fixes: Fix[] = problem.offers.map(({ side, before, after, instead }) => {
     const at = side === 'left' ? left : right;
+    if (instead !== undefined) return { title: `Write ${instead}`, edits: [{ span: at, newText: instead }] };
     const edits = [
       { span: span(at.start, at.start), newText: before },
       { span: span(at.end, at.end), newText: after },
@@ -153,8 +155,21 @@ function isConvertible(kind: Kind): boolean {
 /** The offers as text, for the message. */
 export function offerTexts(offers: readonly Offer[], left: Operand, right: Operand): string[] {
   return offers.map(
-    ({ side, before, after }) => `${before}${(side === 'left' ? left : right).text ?? '…'}${after}`,
+    ({ side, before, after, instead }) =>
+      instead ?? `${before}${(side === 'left' ? left : right).text ?? '…'}${after}`,
   );
+}
+
+/** What makes a literal measure what the other side measures: its unit, or the degree sign that `F` lacks. */
+export function unitOffers(left: Operand, right: Operand): Offer[] {
+  return [...unitOffer(left, right, 'left'), ...unitOffer(right, left, 'right')];
+}
+
+function unitOffer(literal: Operand, other: Operand, side: Offer['side']): Offer[] {
+  if (literal.number !== undefined && literal.unit === plainUnit)
+    return [{ side, before: '', after: ` ${other.unit.symbol}` }];
+  if (literal.bare === undefined || literal.unit.symbol !== 'F' || other.dimension !== temperature) return [];
+  return [{ side, before: '', after: '', instead: (literal.text ?? '… F').replace(/F$/, '°F') }];
 }
 
 const opposite: Partial<Record<Kind, Kind>> = { btdc: 'atdc', atdc: 'btdc', bbdc: 'abdc', abdc: 'bbdc' };

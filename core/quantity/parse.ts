@@ -1,9 +1,11 @@
 import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../text/nearest.ts';
 import { span } from '../text/span.ts';
-import { parseDashedRange, parseRange } from './parseRange.ts';
+import { formatNumber } from './format.ts';
+import { parseDashedRange, parseRange, parseWordedLimit } from './parseRange.ts';
 import { scanQuantity, skipSpaces } from './scan.ts';
 import type { Absence, Quantity, QuantityRange } from './types.ts';
+import { plainUnit } from './unit.ts';
 
 const clean: readonly Diagnostic[] = [];
 
@@ -26,8 +28,14 @@ export function parseQuantity(text: string): Found<Quantity | undefined> {
 /** What a reading may say: a quantity, a range (`17 .. 22 inHg`, `at least 142 psi`), or why there is none. */
 export type Reading = Quantity | QuantityRange | Absence;
 
-/** The value of a reading or a limit; undefined when it cannot be read. Spans count in `text`. */
-export function parseReading(text: string): Found<Reading | undefined> {
+/**
+ * The value of a reading or a limit; undefined when it cannot be read. Spans count in `text`.
+ * In a reading proper a range or limit in other words is told to be none, instead of being offered as one.
+ */
+export function parseReading(
+  text: string,
+  place: 'reading' | 'reference' = 'reference',
+): Found<Reading | undefined> {
   const start = skipSpaces(text, 0);
   const code = text.charCodeAt(start);
   if (code === 110 || code === 97) {
@@ -41,7 +49,36 @@ export function parseReading(text: string): Found<Reading | undefined> {
   }
   const quantity = parseQuantity(text);
   if (quantity.value !== undefined) return quantity;
-  return parseDashedRange(text, start) ?? quantity;
+  const range = parseDashedRange(text, start) ?? parseWordedLimit(text, start);
+  if (place === 'reference') return range ?? quantity;
+  const isLimit = /^(?:<=?|>=?|≤|≥)\s*[+-]?\.?\d/.test(text.slice(start));
+  return range === undefined && !isLimit ? quantity : notOneValue(text, start);
+}
+
+/** `50-55 psi`, `<10 psi`, `3 psi max` where one value was read; the offer is the middle of what it swung over. */
+function notOneValue(text: string, start: number): Found<undefined> {
+  const written = text.slice(start).trimEnd();
+  const place = span(start, start + written.length);
+  const swung = parseDashedRange(text, start)?.diagnostics[0];
+  const between =
+    swung?.code === 'range-in-other-words' ? parseRange(swung.facts.offer, 0)?.value : undefined;
+  const offer = between === undefined ? undefined : middleOf(between);
+  if (offer === undefined)
+    return { value: undefined, diagnostics: [diagnose('range-in-reading', place, { text: written })] };
+  const fix = { title: `Write ${offer}`, edits: [{ span: place, newText: offer }] };
+  return {
+    value: undefined,
+    diagnostics: [diagnose('range-in-reading', place, { text: written, offer }, [fix])],
+  };
+}
+
+function middleOf({ low, high }: QuantityRange): string | undefined {
+  if (low === undefined || high === undefined || low.unit !== high.unit) return undefined;
+  const half = (high.value - low.value) / 2;
+  if (half <= 0) return undefined;
+  const unit = high.unit === plainUnit ? '' : ` ${high.unit.symbol}`;
+  const word = high.kindGiven && high.unit.kind === undefined ? ` ${high.kind}` : '';
+  return `${formatNumber(low.value + half)} ± ${formatNumber(half)}${unit}${word}`;
 }
 
 /** The words that a cell may hold instead of a value. */

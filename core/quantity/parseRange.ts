@@ -94,6 +94,22 @@ export function parseDashedRange(text: string, start: number): Found<undefined> 
   return failed([diagnose('range-in-other-words', place, { text: written, offer }, [fix])]);
 }
 
+/** `3 psi max`, `142 psi minimum`, `3 psi or less`: a limit in other words. */
+export function parseWordedLimit(text: string, start: number): Found<undefined> | undefined {
+  const first = scanQuantity(text, start, 'reading');
+  if (first === undefined || first.diagnostics.length > 0) return undefined;
+  const at = skipSpaces(text, first.end);
+  const word = /^(?:(max(?:imum|\.)?|or less|or below)|min(?:imum|\.)?|or more|or above)\s*$/i.exec(
+    text.slice(at),
+  );
+  if (word === null) return undefined;
+  const written = text.slice(start).trimEnd();
+  const offer = `at ${word[1] === undefined ? 'least' : 'most'} ${text.slice(start, first.end)}`;
+  const place = span(start, start + written.length);
+  const fix = { title: `Write ${offer}`, edits: [{ span: place, newText: offer }] };
+  return failed([diagnose('range-in-other-words', place, { text: written, offer }, [fix])]);
+}
+
 function oneEnd(text: string, start: number): Found<undefined> {
   const written = text.slice(start).trimEnd();
   return failed([diagnose('range-end-missing', span(start, start + written.length), { text: written })]);

@@ -28,13 +28,13 @@ const clean: readonly Diagnostic[] = [];
  * The quantity that starts at `at`, or undefined when no number starts there:
  * `number [± number] [unit [qualifier]] [± number %]`, where `+/-` is `±` and a sign directly before belongs to it.
  * A word after the number is its unit, unless it is a word of the expression language; the unit may touch the number.
- * Numbers have the value that `Number()` gives. In a reading a comma before a digit is a decimal comma and reported;
- * in an expression it separates arguments and ends the quantity.
+ * Numbers have the value that `Number()` gives. A comma between digits is a decimal comma and reported;
+ * among arguments it separates them and ends the quantity.
  */
 export function scanQuantity(
   text: string,
   at: number,
-  where: WrittenIn = 'expression',
+  where: WrittenIn = 'arguments',
 ): ScannedQuantity | undefined {
   let start = at;
   let code = text.charCodeAt(at);
@@ -154,6 +154,14 @@ interface ScannedUnit {
 
 /** The unit word at `at`; an unknown one is reported and stands as a plain number. */
 function scanUnit(text: string, at: number, where: WrittenIn, wrong: Diagnostic[]): ScannedUnit | undefined {
+  const spaced = spacedUnit(text, at);
+  if (spaced !== undefined) {
+    const { word, offer } = spaced;
+    const place = span(at, at + word.length);
+    const fix = { title: `Write ${offer}`, edits: [{ span: place, newText: offer }] };
+    wrong.push(diagnose('unknown-unit', place, { word, nearest: [offer] }, [fix]));
+    return { unit: plainUnit, start: at, end: place.end };
+  }
   if (classOf(text.charCodeAt(at)) !== wordStart) return undefined;
   let end = unitEnd(text, at);
   let word = text.slice(at, end);
@@ -161,7 +169,7 @@ function scanUnit(text: string, at: number, where: WrittenIn, wrong: Diagnostic[
   if (hyphened === undefined || !isHyphenSlip(word + hyphened)) {
     const unit = unitOf(word);
     if (unit !== undefined) return { unit, start: at, end };
-    if (notUnits.has(word) && (where === 'expression' || word !== 'in')) return undefined;
+    if (notUnits.has(word) && (where !== 'reading' || word !== 'in')) return undefined;
   } else {
     word += hyphened;
     end += hyphened.length;
@@ -182,6 +190,28 @@ function scanUnit(text: string, at: number, where: WrittenIn, wrong: Diagnostic[
     wrong.push(diagnose('unknown-unit', place, { word, nearest: offers }, fixes));
   }
   return { unit: plainUnit, start: at, end };
+}
+
+/** A unit written in two words: `in Hg`, `"Hg`, `deg BTDC`, `deg F`. */
+function spacedUnit(text: string, at: number): { readonly word: string; readonly offer: string } | undefined {
+  const code = text.charCodeAt(at);
+  // i, I, d, D, the degree sign, inch marks.
+  if (
+    code !== 105 &&
+    code !== 73 &&
+    code !== 100 &&
+    code !== 68 &&
+    code !== 0xb0 &&
+    code !== 34 &&
+    code < 0x2000
+  )
+    return undefined;
+  const rest = text.slice(at, at + 20);
+  const column = /^(?:(?:in|inches|inch)\b\.?\s*|["″”]\s*)(Hg|H2O)(?![\w])/i.exec(rest);
+  if (column !== null && unitOf(column[0]) === undefined)
+    return { word: column[0], offer: /^hg$/i.test(column[1] ?? '') ? 'inHg' : 'inH2O' };
+  const degrees = /^(?:degrees|degree|deg\.?|°)\s+(BTDC|ATDC|BBDC|ABDC|CA|F|C)(?![\w])/i.exec(rest);
+  return degrees === null ? undefined : { word: degrees[0], offer: `°${(degrees[1] ?? '').toUpperCase()}` };
 }
 
 function isHyphenSlip(word: string): boolean {

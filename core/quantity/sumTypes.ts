@@ -1,3 +1,4 @@
+import type { NoSum } from '../diagnostics/catalogue/quantity.ts';
 import { pressure, temperature, turn } from './dimension.ts';
 import {
   conversionOffers,
@@ -12,6 +13,7 @@ import {
   type Operand,
   offerTexts,
   type TypeAnswer,
+  unitOffers,
 } from './operand.ts';
 import type { Kind, QuantityType } from './types.ts';
 import { unitOf } from './unit.ts';
@@ -20,11 +22,12 @@ import { unitOf } from './unit.ts';
 export function sumTypes(left: Operand, right: Operand, operator: '+' | '-'): TypeAnswer {
   if (left.dimension !== right.dimension) {
     const verb = operator === '+' ? 'added' : 'subtracted';
+    const units = unitOffers(left, right);
     return {
       problem: {
         code: 'dimensions-differ',
-        facts: { left: describe(left), right: describe(right), verb },
-        offers: [],
+        facts: { left: describe(left), right: describe(right), verb, offers: offerTexts(units, left, right) },
+        offers: units,
       },
     };
   }
@@ -121,7 +124,18 @@ function noSum(left: Operand, right: Operand, b: Kind, operator: '+' | '-'): Kin
     left: describe(left),
     right: describe(right),
     operator,
+    because: noSumBecause(kindOf(left), b, operator),
     offers: offerTexts(offers, left, right),
   };
   return { code: 'kinds-in-sum', facts, offers };
+}
+
+function noSumBecause(a: Kind, b: Kind, operator: '+' | '-'): NoSum {
+  if (operator === '-' && a === 'difference') return 'from a difference';
+  if (a === b) {
+    if (a === 'point') return 'two points';
+    if (isCrankMark(a)) return 'two positions';
+    return a === 'absolute' ? 'two absolute' : 'two from the barometer';
+  }
+  return isFromBarometer(a) && isFromBarometer(b) ? 'up and down' : 'different zeros';
 }

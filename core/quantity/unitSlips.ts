@@ -79,7 +79,7 @@ export const unitSlips: Readonly<Record<string, readonly string[]>> = {
   ft·lbs: ['lb·ft'],
   'in-lb': ['inch·lb'],
   in·lb: ['inch·lb'],
-  lbs: ['lb'],
+  lbs: ['lb', 'psi'],
   pounds: ['lb', 'psi'],
   gm: ['g'],
   gram: ['g'],

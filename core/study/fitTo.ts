@@ -59,12 +59,48 @@ function missingUnit(signal: Signal, name: string, node: TextNode): Diagnostic {
 }
 
 function wrongDimension(quantity: Quantity, signal: Signal, name: string, node: TextNode): Diagnostic {
-  return diagnose('wrong-dimension', node.span, {
+  const units = (slips[quantity.unit.symbol] ?? []).filter((unit) => fits(unit, signal));
+  const fixes: Fix[] = units.flatMap((unit) => unitReplaced(node, unit));
+  const facts = {
     name,
     meaning: signal.meaning,
     written: node.text.trim(),
     is: quantity.unit.dimension.name,
-    takes: unitsFor(signal).map((unit) => `\`${unit}\``),
+    takes: (units.length > 0 ? units : unitsFor(signal)).map((unit) => `\`${unit}\``),
+  };
+  return diagnose('wrong-dimension', node.span, facts, fixes);
+}
+
+/** Units that are written for others, by what they mean there: the farad and the pound. */
+const slips: Readonly<Record<string, readonly string[]>> = { F: ['°F'], lb: ['psi'] };
+
+/** The value with another unit in its unit's place, where the text stands as it is read. */
+function unitReplaced(node: TextNode, unit: string): Fix[] {
+  const found = /^(.*\d)\s*([A-Za-z]+)\s*$/.exec(node.text);
+  if (found === null || node.style !== 'plain') return [];
+  const newText = `${found[1]?.trim()} ${unit}`;
+  return [{ title: `Write \`${newText}\``, edits: [{ span: node.span, newText }] }];
+}
+
+function fits(unit: string, signal: Signal): boolean {
+  // A unit may be offered with a word behind it: `psi gauge`.
+  const dimension = unitOf(unit.split(' ')[0] ?? '')?.dimension;
+  return dimension !== undefined && signal.forms.some((form) => unitOf(form.unit)?.dimension === dimension);
+}
+
+/** Of the units offered for one that is unknown, those that the signal can have; all of them where none fits. */
+export function unitsThatFit(
+  diagnostics: readonly Diagnostic[],
+  signal: Signal | undefined,
+): readonly Diagnostic[] {
+  if (signal === undefined) return diagnostics;
+  return diagnostics.map((each) => {
+    if (each.code !== 'unknown-unit') return each;
+    const { word, nearest } = each.facts;
+    const fitting = nearest.filter((unit) => fits(unit, signal));
+    if (fitting.length === 0 || fitting.length === nearest.length) return each;
+    const fixes = each.fixes.filter((_, at) => fitting.includes(nearest[at] ?? ''));
+    return diagnose('unknown-unit', each.span, { word, nearest: fitting }, fixes);
   });
 }
 

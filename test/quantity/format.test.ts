@@ -99,6 +99,10 @@ describe('quantities', () => {
     expect(formatRange(inSi(-10, percent), inSi(10, percent), percent)).toBe('-10 .. 10 %');
     expect(formatRange(inSi(142, psi), undefined, psi)).toBe('at least 142 psi');
     expect(formatRange(undefined, inSi(3, psi), psi)).toBe('at most 3 psi');
+    // A limit of 60 .. 107 kPa on a gauge in inHg, and one to six digits as its author wrote it.
+    expect(formatRange(60_000, 107_000, type('inHg', 'absolute'))).toBe('17.72 .. 31.6 inHg');
+    expect(formatRange(undefined, inSi(14.6959, psi), psi)).toBe('at most 14.6959 psi');
+    expect(formatRange(12_345_678.9, undefined, type('Pa', 'absolute'))).toBe('at least 12345679 Pa');
   });
 });
 
@@ -161,6 +165,8 @@ describe('the unit of the other system', () => {
     ['kPa', 'psi'],
     ['g/s', 'lb/min'],
     ['mph', 'km/h'],
+    ['g', undefined],
+    ['oz', 'g'],
     ['V', undefined],
     ['rpm', undefined],
   ])('%s: %s', (symbol, other) => {

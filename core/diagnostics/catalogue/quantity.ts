@@ -20,6 +20,7 @@ export interface QuantityFacts {
   'quantity-trailing': { readonly text: string; readonly quantity: string };
   'range-end-missing': { readonly text: string };
   'range-in-other-words': { readonly text: string; readonly offer: string };
+  'range-in-reading': { readonly text: string; readonly offer?: string };
   'range-ends-differ': { readonly low: string; readonly high: string };
   'range-upside-down': { readonly low: string; readonly high: string };
   'curve-too-short': { readonly points: number };
@@ -29,6 +30,7 @@ export interface QuantityFacts {
     readonly left: string;
     readonly right: string;
     readonly operator: string;
+    readonly because: NoSum;
     readonly offers: readonly string[];
   };
   'kinds-in-sum-unusual': { readonly left: string; readonly right: string; readonly operator: string };
@@ -39,8 +41,42 @@ export interface QuantityFacts {
   'temperature-point-product': { readonly text: string };
   'crank-marks-differ': { readonly left: string; readonly right: string; readonly offer?: string };
   'percent-beside-number': { readonly number: string; readonly offer: string };
-  'dimensions-differ': { readonly left: string; readonly right: string; readonly verb: string };
+  'dimensions-differ': {
+    readonly left: string;
+    readonly right: string;
+    readonly verb: string;
+    readonly offers: readonly string[];
+  };
   'power-of-unit': { readonly text: string; readonly exponent: string };
+}
+
+/** Why two kinds have no sum. */
+export type NoSum =
+  | 'two absolute'
+  | 'two from the barometer'
+  | 'two points'
+  | 'two positions'
+  | 'up and down'
+  | 'from a difference'
+  | 'different zeros';
+
+function sayNoSum(because: NoSum): string {
+  switch (because) {
+    case 'two absolute':
+      return 'each counts from no pressure at all, and one of them must be a difference';
+    case 'two from the barometer':
+      return 'both count from the barometer, and one of them must be a difference';
+    case 'two points':
+      return 'both are points on a scale, and one of them must be a difference';
+    case 'two positions':
+      return 'both are positions of the crank, and one of them must be a difference';
+    case 'up and down':
+      return 'one counts up from the barometer and the other down';
+    case 'from a difference':
+      return 'only a difference can be taken from a difference';
+    case 'different zeros':
+      return 'these are counted from different zeros';
+  }
 }
 
 function offered(offers: readonly string[]): string {
@@ -174,11 +210,24 @@ export const quantityRows: Rows<QuantityFacts> = {
   },
   'range-in-other-words': {
     severity: 'error',
-    title: 'Range with a dash',
+    title: 'Range in other words',
     say: ({ text, offer }) => `\`${text}\` looks like a range. Write \`${offer}\`.`,
     why: 'A dash may be a minus: 5 - -2. A range is written with two dots.',
     wrong: 'vacuum: 17-22 inHg',
     right: 'vacuum: 17 .. 22 inHg',
+  },
+  'range-in-reading': {
+    severity: 'error',
+    title: 'Reading with two values or a limit',
+    say: ({ text, offer }) =>
+      `\`${text}\` is no reading: a reading is one value.${
+        offer === undefined
+          ? ' Write the number that was read, or put what limits it in a `reference`.'
+          : ` Write \`${offer}\` for a needle that swung, or put the limits in a \`reference\`.`
+      }`,
+    why: 'An instrument shows one value, and how far it swung is its ±. What a value should be is known beforehand and belongs to a reference.',
+    wrong: 'fuel_pressure: 50-55 psi',
+    right: 'fuel_pressure: 52.5 ± 2.5 psi',
   },
   'range-ends-differ': {
     severity: 'error',
@@ -223,8 +272,8 @@ export const quantityRows: Rows<QuantityFacts> = {
   'kinds-in-sum': {
     severity: 'error',
     title: 'Sum of kinds that do not add',
-    say: ({ left, right, operator, offers }) =>
-      `${left} ${operator} ${right} has no meaning: these are counted from different zeros.${offered(offers)}`,
+    say: ({ left, right, operator, because, offers }) =>
+      `${left} ${operator} ${right} has no meaning: ${sayNoSum(because)}.${offered(offers)}`,
     why: 'Two absolute pressures, two temperatures or two crank positions do not add up to a third. A difference adds to each.',
     wrong: 'map + map',
     right: 'map + 5 kPa difference',
@@ -302,7 +351,8 @@ export const quantityRows: Rows<QuantityFacts> = {
   'dimensions-differ': {
     severity: 'error',
     title: 'Different quantities',
-    say: ({ left, right, verb }) => `${left} and ${right} cannot be ${verb}: they measure different things.`,
+    say: ({ left, right, verb, offers }) =>
+      `${left} and ${right} cannot be ${verb}: they measure different things.${offered(offers)}`,
     why: 'A pressure and a voltage have no sum and no order.',
     wrong: 'map + battery',
     right: 'map + vacuum',
