@@ -13,6 +13,7 @@ import {
   isBroken,
   operandOf,
   paired,
+  quoteWord,
   report,
   shortText,
   takenAs,
@@ -80,6 +81,7 @@ function place(checking: Checking, row: FunctionRow, tree: Call): (Placed | unde
   let good = true;
   let named = false;
   for (const [at, argument] of tree.arguments.entries()) {
+    const known = checking.diagnostics;
     const typed = check(checking, argument.value);
     if (argument.name !== undefined) named = true;
     else if (named && good) {
@@ -102,6 +104,13 @@ function place(checking: Checking, row: FunctionRow, tree: Call): (Placed | unde
         });
       good = false;
       continue;
+    }
+    if (parameter.takes.what === 'text' && argument.value.kind === 'name') {
+      const added = checking.diagnostics[known.length];
+      if (added?.code === 'unknown-name') {
+        checking.diagnostics = known;
+        quoteWord(checking, argument.value);
+      }
     }
     placed[slot] = { parameter, tree: argument.value, typed };
   }

@@ -1,5 +1,6 @@
 import { plain } from '../quantity/dimension.ts';
 import { compareTypes, kindDiagnostic, type Operand, withinTypes } from '../quantity/kinds.ts';
+import { plainUnit } from '../quantity/unit.ts';
 import { check, numeric } from './check.ts';
 import {
   broken,
@@ -9,6 +10,7 @@ import {
   isBroken,
   operandOf,
   paired,
+  quoteWord,
   report,
   shortText,
   takenAs,
@@ -18,6 +20,7 @@ import { sayType } from './sayType.ts';
 import type { Between, Comparison, Conditional, Expression, In, Is, Logic, Not, Within } from './tree.ts';
 import type { Type } from './type.ts';
 import type { Typed } from './typed.ts';
+import { writeExpression } from './write.ts';
 
 export function checkRelation(checking: Checking, tree: Comparison): Typed {
   const left = check(checking, tree.left);
@@ -160,7 +163,7 @@ function asDifference(tolerance: Operand): 'difference' | undefined {
 
 export function checkIs(checking: Checking, tree: Is): Typed {
   const left = wordOf(checking, tree.left);
-  const right = wordOf(checking, tree.right);
+  const right = wordOf(checking, tree.right, left);
   if (isBroken(left) || isBroken(right)) return broken(tree.span);
   for (const [typed, each] of [
     [left, tree.left],
@@ -179,29 +182,52 @@ export function checkIs(checking: Checking, tree: Is): Typed {
     return broken(tree.span);
   }
   if (left.type.kind !== right.type.kind) {
-    report(checking, 'wrong-operand', tree.right.span, {
-      of: 'is',
-      takes: `the same on both sides, here ${sayType(left.type)}`,
-      got: sayType(right.type),
-    });
+    const outcome = tree.right.kind === 'truth' ? outcomeOf(tree.right.word, left) : undefined;
+    const takes = `the same on both sides, here ${sayType(left.type)}${outcome === undefined ? '' : ` such as \`${outcome}\``}`;
+    const fixes =
+      outcome === undefined
+        ? []
+        : [{ title: `Write \`${outcome}\``, edits: [{ span: tree.right.span, newText: outcome }] }];
+    report(checking, 'wrong-operand', tree.right.span, { of: 'is', takes, got: sayType(right.type) }, fixes);
     return broken(tree.span);
   }
   return { kind: 'same word', negated: tree.negated, left, right, type: truthType, span: tree.span };
 }
 
 /** A side of `is`: a bare word that names nothing is most likely a text without its quotes. */
-function wordOf(checking: Checking, tree: Expression): Typed {
+function wordOf(checking: Checking, tree: Expression, other?: Typed): Typed {
   if (tree.kind !== 'name') return check(checking, tree);
   const before = checking.diagnostics;
   const typed = check(checking, tree);
   const added = checking.diagnostics[before.length];
   if (added?.code !== 'unknown-name') return typed;
   checking.diagnostics = before;
-  const newText = `"${tree.name}"`;
-  report(checking, 'quote-word', tree.span, { word: tree.name }, [
-    { title: `Write \`${newText}\``, edits: [{ span: tree.span, newText }] },
-  ]);
+  const outcome = outcomeOf(tree.name, other);
+  if (outcome !== undefined) {
+    const fix = { title: `Write \`${outcome}\``, edits: [{ span: tree.span, newText: outcome }] };
+    report(checking, 'foreign-mark', tree.span, { written: tree.name, use: [outcome] }, [fix]);
+    return typed;
+  }
+  quoteWord(checking, tree);
   return typed;
+}
+
+/** `Yes`, `NO`, and beside a word `True`: the outcome that is meant. */
+function outcomeOf(word: string, other: Typed | undefined): string | undefined {
+  const lower = word.toLowerCase();
+  const besideWord = other?.type.kind === 'words';
+  switch (lower) {
+    case 'yes':
+    case 'no':
+    case 'unclear':
+      return lower;
+    case 'true':
+      return besideWord ? 'yes' : lower;
+    case 'false':
+      return besideWord ? 'no' : lower;
+    default:
+      return undefined;
+  }
 }
 
 export function checkNot(checking: Checking, tree: Not): Typed {
@@ -210,10 +236,34 @@ export function checkNot(checking: Checking, tree: Not): Typed {
 }
 
 export function checkLogic(checking: Checking, tree: Logic): Typed {
+  if (tree.chained === true) return checkChain(checking, tree);
   const left = statement(checking, tree.left, tree.operator);
   const right = statement(checking, tree.right, tree.operator);
   if (left === undefined || right === undefined) return broken(tree.span);
   return { kind: 'both', operator: tree.operator, left, right, tree, type: truthType, span: tree.span };
+}
+
+/** `500 < rpm < 900` is told once, with the units that its numbers lack. */
+function checkChain(checking: Checking, tree: Logic): Typed {
+  if (tree.left.kind !== 'comparison' || tree.right.kind !== 'comparison') return broken(tree.span);
+  const [first, middle, last] = [tree.left.left, tree.left.right, tree.right.right];
+  const { type } = check(checking, middle);
+  const written = [first, last].find((each) => each.kind === 'quantity' && each.quantity.unit !== plainUnit);
+  const unit =
+    written?.kind === 'quantity'
+      ? written.quantity.unit
+      : 'quantity' in type
+        ? type.quantity.unit
+        : plainUnit;
+  const sayEnd = (of: Expression): string =>
+    of.kind === 'quantity' && of.quantity.unit === plainUnit && unit !== plainUnit
+      ? `${writeExpression(of)} ${unit.symbol}`
+      : writeExpression(of);
+  const [low, high] = tree.left.relation.startsWith('<') ? [first, last] : [last, first];
+  const offer = `${writeExpression(middle)} between ${sayEnd(low)} and ${sayEnd(high)}`;
+  const fix = { title: `Write \`${offer}\``, edits: [{ span: tree.span, newText: offer }] };
+  report(checking, 'chained-comparison', tree.span, { offer }, [fix]);
+  return broken(tree.span);
 }
 
 function statement(checking: Checking, tree: Expression, of: string): Typed | undefined {

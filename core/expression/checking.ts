@@ -4,7 +4,7 @@ import type { Kind, Quantity, QuantityType } from '../quantity/types.ts';
 import { plainUnit } from '../quantity/unit.ts';
 import type { Span } from '../text/span.ts';
 import type { Scope } from './scope.ts';
-import type { Expression } from './tree.ts';
+import type { Expression, NameReference } from './tree.ts';
 import type { Type } from './type.ts';
 import type { Broken, Constant, Literal, Typed } from './typed.ts';
 import { writeExpression } from './write.ts';
@@ -27,6 +27,13 @@ export function report<C extends Code>(
 
 export function found(checking: Checking, diagnostic: Diagnostic): void {
   checking.diagnostics = [...checking.diagnostics, diagnostic];
+}
+
+/** A word that names nothing where a text is due: most likely it lacks its quotes. */
+export function quoteWord(checking: Checking, { name, span }: NameReference): void {
+  const newText = `"${name}"`;
+  const fix = { title: `Write \`${newText}\``, edits: [{ span, newText }] };
+  report(checking, 'quote-word', span, { word: name }, [fix]);
 }
 
 const unknown: Type = { kind: 'unknown' };

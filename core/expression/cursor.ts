@@ -23,6 +23,8 @@ export interface Cursor {
   depth: number;
   /** How many levels are open around `at`. */
   nest: number;
+  /** A comma here ends an argument of a call; elsewhere one inside a number is a slip. */
+  amongArguments: boolean;
   broken: boolean;
   tooDeep: boolean;
   diagnostics: readonly Diagnostic[];
@@ -42,6 +44,7 @@ export function cursorOn(text: string): Cursor {
     lastEnd: 0,
     depth: 0,
     nest: 0,
+    amongArguments: false,
     broken: false,
     tooDeep: false,
     diagnostics: none,

@@ -1,4 +1,5 @@
 import { breakOff, type Cursor, lastText, nextText, peek, take } from './cursor.ts';
+import { reportForeign } from './foreignMarks.ts';
 import type { Mark } from './scan.ts';
 import type { Expression } from './tree.ts';
 
@@ -15,6 +16,7 @@ export function closeBracket(cursor: Cursor, open: number, close: ')' | ']'): vo
 /** Takes the mark if it is the one expected. */
 export function takeIf(cursor: Cursor, mark: Mark): boolean {
   if (peek(cursor) !== mark) return false;
+  if (cursor.foreign !== undefined) reportForeign(cursor, cursor.foreign);
   take(cursor);
   return true;
 }

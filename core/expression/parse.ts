@@ -19,7 +19,7 @@ import { reportForeign } from './foreignMarks.ts';
 import { levelOf, levels } from './levels.ts';
 import { comparison, negatesComparison, unchained } from './parseComparison.ts';
 import { operand } from './parseOperand.ts';
-import { isKeyword, type Mark, skipSpace, wordEnd } from './scan.ts';
+import { isKeyword, type Mark, skipSpace, startsOperand, wordEnd } from './scan.ts';
 import type { Expression, QuantityLiteral } from './tree.ts';
 
 /**
@@ -63,7 +63,14 @@ function startsIf(cursor: Cursor): boolean {
   const { text } = cursor;
   const at = skipSpace(text, cursor.at);
   cursor.at = at;
-  return text.charCodeAt(at) === 105 && text.charCodeAt(at + 1) === 102 && wordEnd(text, at) === at + 2;
+  const capital = text.charCodeAt(at) === 73;
+  if (!capital && text.charCodeAt(at) !== 105) return false;
+  if (wordEnd(text, at) !== at + 2) return false;
+  if (!capital) return text.charCodeAt(at + 1) === 102;
+  const written = text.slice(at, at + 2);
+  if (written.toLowerCase() !== 'if' || !startsOperand(text, at + 2)) return false;
+  reportForeign(cursor, { written, means: 'if' });
+  return true;
 }
 
 /** An operand and the operators behind it that bind at least as tightly as `level`. */
@@ -114,7 +121,7 @@ function behind(cursor: Cursor, mark: Mark, left: Expression, start: number): Ex
       return { kind: 'index', of: left, index, span: { start, end: cursor.lastEnd } };
     }
     case 'from': {
-      take(cursor);
+      takeOperator(cursor);
       const from = operation(cursor, levels.sum);
       const depth = cursor.depth;
       const to = operandAfter(cursor, 'to', 'x from 2 s to 10 s', levels.sum);
@@ -190,7 +197,7 @@ function member(cursor: Cursor, of: Expression, start: number): Expression {
 }
 
 function where(cursor: Cursor, of: Expression, start: number): Expression {
-  take(cursor);
+  takeOperator(cursor);
   const open = cursor.at;
   if (peek(cursor) !== '(') {
     missingWord(cursor, '(', 'x where (y > 2000 rpm)');

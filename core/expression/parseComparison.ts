@@ -90,10 +90,13 @@ export function unchained(cursor: Cursor, left: Expression, start: number): Expr
     const middle =
       last.kind === 'comparison' || last.kind === 'is' || last.kind === 'within' ? last.right : last;
     const second = comparison(cursor, mark, middle, middle.span.start);
-    reportChain(cursor, last, second, start, at);
+    const reportedLater =
+      whole === left && lacksUnits(last, second) && levelOf(peek(cursor)) !== levels.compare;
+    if (!reportedLater) reportChain(cursor, last, second, start, at);
     whole = {
       kind: 'logic',
       operator: 'and',
+      ...(reportedLater ? { chained: true } : {}),
       left: whole,
       right: second,
       span: { start, end: cursor.lastEnd },
@@ -101,4 +104,15 @@ export function unchained(cursor: Cursor, left: Expression, start: number): Expr
     last = second;
     deep(cursor, Math.max(depth, cursor.depth) + 2);
   }
+}
+
+/** `500 < rpm < 900`: two limits, at least one of them a number without a unit. */
+function lacksUnits(first: Expression, second: Expression): boolean {
+  if (first.kind !== 'comparison' || second.kind !== 'comparison') return false;
+  const isOneWay = first.relation[0] === second.relation[0];
+  return isOneWay && (isBareNumber(first.left) || isBareNumber(second.right));
+}
+
+function isBareNumber(tree: Expression): boolean {
+  return tree.kind === 'quantity' && tree.quantity.unit === plainUnit;
 }

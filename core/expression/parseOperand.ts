@@ -5,7 +5,7 @@ import { closeBracket, missing, unexpected } from './expect.ts';
 import { reportForeign } from './foreignMarks.ts';
 import { levels } from './levels.ts';
 import { expression, operation } from './parse.ts';
-import { foreignMarkAt, isKeyword, skipSpace, startsNumber, wordEnd } from './scan.ts';
+import { foreignMarkAt, isKeyword, skipSpace, startsNumber, startsOperand, wordEnd } from './scan.ts';
 import type { Argument, Expression, TruthLiteral } from './tree.ts';
 
 /** What an operator works on, at the cursor, where no white space stands: a literal, a name, a call, brackets, or one of these behind a sign or `not`. */
@@ -49,7 +49,7 @@ function foreignOperand(cursor: Cursor, at: number): Expression {
 }
 
 function quantityLiteral(cursor: Cursor, at: number): Expression {
-  const scanned = scanQuantity(cursor.text, at);
+  const scanned = scanQuantity(cursor.text, at, cursor.amongArguments ? 'arguments' : 'expression');
   if (scanned === undefined || scanned.end <= at) return missing(cursor);
   took(cursor, at, scanned.end);
   for (const each of scanned.diagnostics) report(cursor, each);
@@ -79,6 +79,11 @@ function word(cursor: Cursor, at: number, end: number, level: number): Expressio
       default:
         return missing(cursor);
     }
+  }
+  if (name.toLowerCase() === 'not' && level <= levels.not && startsOperand(text, end)) {
+    reportForeign(cursor, { written: name, means: 'not' });
+    took(cursor, at, end);
+    return negation(cursor, at);
   }
   took(cursor, at, end);
   const open = skipSpace(text, end);
@@ -120,7 +125,10 @@ function signed(cursor: Cursor, start: number, sign: '+' | '-'): Expression {
 
 function group(cursor: Cursor, at: number): Expression {
   took(cursor, at, at + 1);
+  const around = cursor.amongArguments;
+  cursor.amongArguments = false;
   const inner = expression(cursor);
+  cursor.amongArguments = around;
   closeBracket(cursor, at, ')');
   return inner;
 }
@@ -128,6 +136,8 @@ function group(cursor: Cursor, at: number): Expression {
 function call(cursor: Cursor, name: string, at: number, end: number, open: number): Expression {
   took(cursor, open, open + 1);
   const args: Argument[] = [];
+  const around = cursor.amongArguments;
+  cursor.amongArguments = true;
   let depth = 0;
   if (peek(cursor) !== ')' && cursor.mark !== 'end') {
     for (;;) {
@@ -142,6 +152,7 @@ function call(cursor: Cursor, name: string, at: number, end: number, open: numbe
       take(cursor);
     }
   }
+  cursor.amongArguments = around;
   closeBracket(cursor, open, ')');
   deep(cursor, depth + 1);
   return {

@@ -131,6 +131,14 @@ function isDigit(unit: number): boolean {
   return unit >= 48 && unit <= 57;
 }
 
+/** True where, behind a space or not, something stands that an operator could work on. */
+export function startsOperand(text: string, from: number): boolean {
+  const at = skipSpace(text, from);
+  const each = text[at] ?? '';
+  if (each === '(' || each === '"' || each === "'" || startsNumber(text, at)) return true;
+  return wordEnd(text, at) > at && markAt(text, at) === 'other';
+}
+
 /** The mark at an offset where no white space stands. But for `end` and `other` it is as long as its own name. */
 export function markAt(text: string, at: number): Mark {
   switch (text.charCodeAt(at)) {

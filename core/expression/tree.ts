@@ -141,6 +141,8 @@ export interface Not extends At {
 export interface Logic extends At {
   readonly kind: 'logic';
   readonly operator: 'and' | 'or';
+  /** Written as `500 < rpm < 900`: which units its numbers lack is known once the middle's type is. */
+  readonly chained?: true;
   readonly left: Expression;
   readonly right: Expression;
 }

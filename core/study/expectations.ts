@@ -1,4 +1,5 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import type { Expression } from '../expression/tree.ts';
 import type { Truth, Value } from '../expression/value.ts';
 import type { CellFacts, Statement } from './cellFacts.ts';
 import { placedIn } from './placed.ts';
@@ -15,7 +16,15 @@ export function expectationOf(
   const { type } = evaluated.typed;
   const diagnostics: Diagnostic[] = [];
   if (type.kind !== 'truth' && type.kind !== 'unknown') {
-    const found = diagnose('not-a-statement', expression.span, { got: typeWords(type.kind) });
+    const { span } = expression;
+    const written = node.text.slice(span.start, span.end);
+    const isOutcome = type.kind === 'words' && isResult(expression, evaluated.value);
+    const offer = type.kind === 'words' ? `${written} is ${isOutcome ? 'yes' : '"…"'}` : '… between … and …';
+    const at = { start: span.end, end: span.end };
+    const fixes = isOutcome
+      ? [{ title: `Write \`${offer}\``, edits: [{ span: at, newText: ' is yes' }] }]
+      : [];
+    const found = diagnose('not-a-statement', span, { got: typeWords(type.kind), offer }, fixes);
     diagnostics.push(...placedIn(node, [found]));
   }
   const { cell, part, title, ifFails, because, showsFault, suspect } = statement;
@@ -35,6 +44,12 @@ export function expectationOf(
     },
     diagnostics,
   };
+}
+
+/** The outcome of a test: what its name says, or its value. */
+function isResult(expression: Expression, value: Value): boolean {
+  if (expression.kind === 'member' && expression.name === 'result') return true;
+  return value.kind === 'words' && ['yes', 'no', 'unclear'].includes(value.text);
 }
 
 function typeWords(kind: string): string {

@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { message } from '../../core/diagnostics/diagnostic.ts';
+import { checkCase } from '../../core/rules/checkCase.ts';
+import { applyEdits } from '../../core/text/edits.ts';
+
+const caseWith = (cell: string): string =>
+  `diag: 1\ncase: A van that hunts\nengine:\n  cylinders: 4\n---\n${cell}\n`;
+const reading = (line: string): string => caseWith(`readings: Warm idle\nas: idle\nvalues:\n  ${line}`);
+const limit = (line: string): string =>
+  caseWith(`reference: Maker's figures\nas: spec\nsource: seen on the day\nvalues:\n  ${line}`);
+const expectation = (line: string): string =>
+  caseWith(
+    `test: Smoke into the intake\nas: smoke\ndid: Half a psi of smoke.\nresult: yes\n---\ncheck: Is it tight?\nexpect:\n  - ${line}`,
+  );
+
+const errors = (text: string) => {
+  const { file, findings } = checkCase(text);
+  return findings
+    .filter(({ diagnostic }) => diagnostic.severity === 'error')
+    .map(({ cell, diagnostic }) => {
+      const at = (cell === undefined ? undefined : file.cells[cell])?.raw.start ?? 0;
+      const { start, end } = diagnostic.span;
+      return {
+        says: `${text.slice(at + start, at + end)} | ${diagnostic.code}: ${message(diagnostic)}`,
+        mended: diagnostic.fixes.map(({ edits }) =>
+          applyEdits(
+            text,
+            edits.map(({ span, newText }) => ({
+              span: { start: span.start + at, end: span.end + at },
+              newText,
+            })),
+          ),
+        ),
+      };
+    });
+};
+
+/** One slip is told once, at its place, and the offer (where there is one) puts it right. */
+const told = (text: string, says: string, right: string | undefined): void => {
+  const found = errors(text);
+  expect(found.map((each) => each.says)).toEqual([says]);
+  expect(found[0]?.mended[0]).toBe(right);
+  if (right !== undefined) expect(errors(right)).toEqual([]);
+};
+
+describe('a reading is one value', () => {
+  it.each([
+    [
+      'fuel_pressure: 50-55 psi',
+      '50-55 psi | range-in-reading: `50-55 psi` is no reading: a reading is one value. Write `52.5 ± 2.5 psi` for a needle that swung, or put the limits in a `reference`.',
+      'fuel_pressure: 52.5 ± 2.5 psi',
+    ],
+    [
+      'back_pressure: <1 psi',
+      '<1 psi | range-in-reading: `<1 psi` is no reading: a reading is one value. Write the number that was read, or put what limits it in a `reference`.',
+      undefined,
+    ],
+    [
+      'back_pressure: 1 psi max',
+      '1 psi max | range-in-reading: `1 psi max` is no reading: a reading is one value. Write the number that was read, or put what limits it in a `reference`.',
+      undefined,
+    ],
+  ])('%s', (line, says, right) =>
+    told(reading(line), says, right === undefined ? undefined : reading(right)),
+  );
+});
+
+describe('a limit in other words', () => {
+  it.each([
+    [
+      'back_pressure: 3 psi max',
+      '3 psi max | range-in-other-words: `3 psi max` looks like a range. Write `at most 3 psi`.',
+      'back_pressure: at most 3 psi',
+    ],
+    [
+      'compression: 142 psi min',
+      '142 psi min | range-in-other-words: `142 psi min` looks like a range. Write `at least 142 psi`.',
+      'compression: at least 142 psi',
+    ],
+    [
+      'compression: 142 psi or more',
+      '142 psi or more | range-in-other-words: `142 psi or more` looks like a range. Write `at least 142 psi`.',
+      'compression: at least 142 psi',
+    ],
+    [
+      'vacuum: 17-22 inHg',
+      '17-22 inHg | range-in-other-words: `17-22 inHg` looks like a range. Write `17 .. 22 inHg`.',
+      'vacuum: 17 .. 22 inHg',
+    ],
+  ])('%s', (line, says, right) => told(limit(line), says, limit(right)));
+});
+
+describe('a unit that the signal means', () => {
+  it.each([
+    [
+      'vacuum: 16.4 in Hg',
+      'in Hg | unknown-unit: `in Hg` is no unit here. Did you mean `inHg`?',
+      'vacuum: 16.4 inHg',
+    ],
+    ['map: 13 "Hg', '"Hg | unknown-unit: `"Hg` is no unit here. Did you mean `inHg`?', 'map: 13 inHg'],
+    [
+      'spark: 10 deg BTDC',
+      'deg BTDC | unknown-unit: `deg BTDC` is no unit here. Did you mean `°BTDC`?',
+      'spark: 10 °BTDC',
+    ],
+    [
+      'fuel_pressure: 30 lbs',
+      'lbs | unknown-unit: `lbs` is no unit here. Did you mean `psi`?',
+      'fuel_pressure: 30 psi',
+    ],
+    [
+      'fuel_pressure: 30 lb',
+      '30 lb | wrong-dimension: `fuel_pressure` (Fuel pressure at the injectors of a port-injected engine, above the barometer) is not measured as mass (`30 lb`). It takes `psi`.',
+      'fuel_pressure: 30 psi',
+    ],
+    [
+      'ect: 195 F',
+      '195 F | wrong-dimension: `ect` (Engine coolant temperature) is not measured as capacitance (`195 F`). It takes `°F`.',
+      'ect: 195 °F',
+    ],
+    [
+      'iat: 90F',
+      '90F | wrong-dimension: `iat` (Intake air temperature) is not measured as capacitance (`90F`). It takes `°F`.',
+      'iat: 90 °F',
+    ],
+    ['iat: 35 C', 'C | unknown-unit: `C` is no unit here. Did you mean `°C`?', 'iat: 35 °C'],
+    [
+      'iat: 35 degrees',
+      'degrees | unknown-unit: `degrees` is no unit here. Did you mean `°C` or `°F`?',
+      'iat: 35 °C',
+    ],
+  ])('%s', (line, says, right) => told(reading(line), says, reading(right)));
+});
+
+it('a test’s outcome alone is offered its comparison', () => {
+  told(
+    expectation('smoke.result'),
+    'smoke.result | not-a-statement: This gives a word, not something that holds or fails. Compare it with something: `smoke.result is yes`.',
+    expectation('smoke.result is yes'),
+  );
+});
+
+it('a fuel without its quotes is offered them', () => {
+  told(
+    expectation('lambda_of(13.2, gasoline) < 1'),
+    'gasoline | quote-word: `gasoline` is no name here. As a word, write `"gasoline"`.',
+    expectation('lambda_of(13.2, "gasoline") < 1'),
+  );
+});
