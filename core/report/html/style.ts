@@ -24,10 +24,15 @@ h3 { font-size: 1.16rem; }
 section.cell > h2, section.cell > h3 { font-size: 1.2rem; }
 section.answers > h2, section.answers > h3 { font-size: 1.35rem; }
 h4, h5, h6 { font-size: 1rem; font-style: italic; }
+/* Headings of a note stand below its cell's, whatever the author wrote. */
+.body > :is(h1, h2, h3, h4, h5, h6) { font-size: 1.06rem; margin-top: 0.9rem; }
+.no-heading .body > :is(h1, h2, h3):first-child { margin-top: 0; }
 p, ul, ol, dl, table, pre, figure, blockquote { margin: 0.55rem 0; }
 ul, ol { padding-left: 1.4rem; }
 li { margin: 0.15rem 0; }
 code, pre { font-family: var(--mono); font-size: 0.82em; font-variant-ligatures: none; }
+code { overflow-wrap: anywhere; }
+pre { overflow-x: auto; }
 blockquote { margin-left: 0; padding-left: 1rem; border-left: 1px solid var(--rule); color: var(--soft); }
 .soft { color: var(--soft); }
 .lead { font-variant-caps: all-small-caps; letter-spacing: 0.05em; margin-right: 0.3em; }
@@ -60,9 +65,10 @@ section.cell > .body { grid-column: 2; min-width: 0; }
 
 dl.facts { display: grid; grid-template-columns: max-content minmax(0, 1fr); column-gap: 1.4rem; row-gap: 0.18rem; max-width: 44rem; }
 dl.facts dt { color: var(--soft); }
-dl.facts dd { margin: 0; }
+dl.facts dd { margin: 0; min-width: 0; overflow-wrap: anywhere; }
 
-.wide { overflow-x: auto; }
+/* What is only heard is placed, so it scrolls with the table only where the table is its ground. */
+.wide { overflow-x: auto; position: relative; }
 table { border-collapse: collapse; border-top: 1.5px solid var(--ink); border-bottom: 1.5px solid var(--ink); font-size: 0.94rem; line-height: 1.35; break-inside: avoid; }
 caption { text-align: left; font-style: italic; padding-bottom: 0.3rem; color: var(--soft); }
 th { font-weight: 400; text-align: left; }
@@ -126,6 +132,8 @@ footer { margin-top: 4rem; border-top: 1px solid var(--rule); padding-top: 0.6re
   section.cell > .margin { text-align: left; padding: 0 0 0.15rem; }
   .margin p { display: inline; }
   .margin p + p::before { content: " · "; }
+  dl.facts { display: block; }
+  dl.facts dt { margin-top: 0.35rem; }
 }
 @media (forced-colors: active) {
   .caution, .finding { border-color: CanvasText; }
