@@ -10,6 +10,11 @@ export function expressionOf(standing: Standing, node: TextNode): Expression {
   return (standing.study.memo.parsed.get(node.text) ?? parseExpression(node.text)).value;
 }
 
+/** Whether an expression can be read whole; what hangs on a mistake is not worth changing. */
+export function isWhole({ study }: Standing, node: TextNode): boolean {
+  return (study.memo.parsed.get(node.text) ?? parseExpression(node.text)).diagnostics.length === 0;
+}
+
 /** The offset in a text's decoded words of a place in the cell: the first that stands at or behind it. */
 export function decodedOffset(node: TextNode, offset: number): number {
   let low = 0;

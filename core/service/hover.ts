@@ -5,6 +5,7 @@ import { sourceSpan, type TextNode } from '../casefile/tree.ts';
 import { type Code, catalogue, type Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Row } from '../diagnostics/row.ts';
 import type { Expression } from '../expression/tree.ts';
+import type { Kind } from '../quantity/types.ts';
 import { blockAsMarkdown } from '../report/markdown/blocks.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
 import { signalPage, unitPage } from '../report/pages.ts';
@@ -22,6 +23,7 @@ import { pageMarkdown, paragraphs } from './pageMarkdown.ts';
 import { readingPage } from './readingPage.ts';
 import { type Spot, spotAt } from './spots.ts';
 import { type Standing, standingOf } from './standing.ts';
+import { kindAt } from './typedAt.ts';
 import type { Hover, UnitPreference } from './types.ts';
 import { typeOf, writtenIn } from './writtenIn.ts';
 
@@ -160,9 +162,12 @@ function inExpression(
     const markdown = namePage(standing, name, units);
     if (markdown !== '') return { span: name.span, markdown };
   }
-  const around = nodesAround(expressionOf(standing, node), decodedOffset(node, offset));
+  const expression = expressionOf(standing, node);
+  const around = nodesAround(expression, decodedOffset(node, offset));
   const literal = around[around.length - 1];
-  if (literal?.kind === 'quantity') return literalHover(node, literal, units);
+  if (literal?.kind === 'quantity') {
+    return literalHover(node, literal, kindAt(standing, expression, literal), units);
+  }
   const markdown = outcomeOf(standing, spot, units);
   return markdown === '' ? undefined : { span: node.span, markdown };
 }
@@ -179,12 +184,14 @@ function outcomeOf(standing: Standing, { node, path }: Spot, units: UnitPreferen
 function literalHover(
   node: TextNode,
   { quantity, span }: Expression & { readonly kind: 'quantity' },
+  kind: Kind | undefined,
   units: UnitPreference,
 ): Hover {
-  const type = typeOf(quantity, undefined);
+  const type = typeOf(quantity, kind);
   const written = node.text.slice(span.start, span.end);
-  const unit = secondUnit(type, units);
-  const other = unit === undefined ? undefined : writtenIn(unit, quantity, undefined, written);
+  // Without a known kind nobody can say whether 5 °C is a point or a difference.
+  const unit = kind === undefined ? undefined : secondUnit(type, units);
+  const other = unit === undefined ? undefined : writtenIn(unit, quantity, kind, written);
   const page = unitPage(quantity.unit.symbol);
   const place: Span = sourceSpan(node, span);
   const words = `**${escapeMarkdown(written)}**${other === undefined ? '' : ` = ${escapeMarkdown(other)}`}`;

@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { fixes } from '../../core/service/fixes.ts';
+import { tokens } from '../../core/service/tokens.ts';
 import type { CodeFix } from '../../core/service/types.ts';
+import { caseResult } from '../../core/study/results.ts';
+import type { Study } from '../../core/study/types.ts';
 import { applyEdits } from '../../core/text/edits.ts';
+import { samples } from '../support/samples.ts';
 import { atCursor } from './cursor.ts';
 
 interface Offered {
@@ -11,19 +15,21 @@ interface Offered {
   readonly after: (offer: CodeFix) => string;
 }
 
+/** The file after an offer is taken. */
+function inFile(study: Study, { edits }: CodeFix): string {
+  const moved = edits.flatMap(({ cell, edits: inCell }) => {
+    const start = study.file.cells[cell]?.raw.start ?? 0;
+    return inCell.map((each) => ({
+      ...each,
+      span: { start: each.span.start + start, end: each.span.end + start },
+    }));
+  });
+  return applyEdits(study.text, moved);
+}
+
 function offersAt(source: string): Offered {
   const { study, cell, offset, text } = atCursor(source);
-  const after = (offer: CodeFix): string =>
-    applyEdits(
-      text,
-      offer.edits.flatMap(({ cell: of, edits }) => {
-        const start = study.file.cells[of]?.raw.start ?? 0;
-        return edits.map(({ span, newText }) => ({
-          span: { start: span.start + start, end: span.end + start },
-          newText,
-        }));
-      }),
-    );
+  const after = (offer: CodeFix): string => inFile(study, offer);
   return { text, offers: fixes(study, cell, { start: offset, end: offset }), after };
 }
 
@@ -140,6 +146,19 @@ describe('convert a value to another unit', () => {
       'Write it as 67.73 kPa',
       'check: A\nexpect:\n  - map > 67.73 kPa\n',
     );
+  });
+
+  it('tells a difference from a point by its place', () => {
+    const within = (tolerance: string): string =>
+      `check: A\nexpect:\n  - 80 °C within ${tolerance} of 82 °C\n`;
+    checkFix(within('$05 °C'), 'Write it as 9 °F', within('9 °F'));
+    const above = (degrees: string): string =>
+      `readings: R\nas: r\nvalues:\n  ect: 82 °C\n  iat: 80 °C\n---\ncheck: A\nexpect:\n  - r.ect - r.iat > ${degrees}\n`;
+    checkFix(above('1$0 °C'), 'Write it as 1.8 °F', above('1.8 °F'));
+    const tool = (accuracy: string): string =>
+      `diag: 1\ncase: A\ntools:\n  t:\n    accuracy: ${accuracy}\n---\n`;
+    const { offers, after } = offersAt(tool('1$0 °C'));
+    expect(offers.map(after)).toEqual([tool('1.8 °F')]);
   });
 
   it('leaves numbers without another unit, and words, alone', () => {
@@ -296,5 +315,34 @@ describe('name a cell', () => {
     checkNone('$0readings: A\nas: a\nvalues:\n  rpm: 700 rpm\n', 'rewrite');
     checkNone('$0suspects: A\nconsider:\n  - name: x\n', 'rewrite');
     checkNone('readings: A\nvalues:\n  rpm$0: 700 rpm\n', 'rewrite');
+  });
+});
+
+describe('rewrites', () => {
+  it('change no verdict and make no error, in every sample', () => {
+    let taken = 0;
+    for (const [name, text] of samples) {
+      const study = checkCase(text);
+      const says = (of: Study): unknown => [
+        caseResult(of, name).expectations.map((each) => each.verdict),
+        of.findings.filter(({ diagnostic }) => diagnostic.severity === 'error').length,
+      ];
+      const before = says(study);
+      study.file.cells.forEach((_, cell) => {
+        const seen = new Set<string>();
+        for (const { span } of tokens(study, cell)) {
+          for (const offer of fixes(study, cell, { start: span.start, end: span.start })) {
+            // Counting from another zero changes what is said: that is what it is for.
+            if (offer.kind === 'fix' || offer.title.startsWith('Count')) continue;
+            const after = inFile(study, offer);
+            if (seen.has(after)) continue;
+            seen.add(after);
+            taken++;
+            expect([name, offer.title, says(checkCase(after, study))]).toEqual([name, offer.title, before]);
+          }
+        }
+      });
+    }
+    expect(taken).toBeGreaterThan(200);
   });
 });

@@ -3,12 +3,13 @@ import type { Expression } from '../../expression/tree.ts';
 import { otherUnit, qualifierOf } from '../../quantity/format.ts';
 import { isAbsence, isRange, parseReading } from '../../quantity/parse.ts';
 import type { Kind, Quantity, Unit } from '../../quantity/types.ts';
-import { unitOf } from '../../quantity/unit.ts';
+import { plainUnit, unitOf } from '../../quantity/unit.ts';
 import { signalOf } from '../../signals/lookup.ts';
 import type { Span } from '../../text/span.ts';
 import { decodedOffset, expressionOf, nodesAround } from '../expressionAt.ts';
 import { type Spot, spotAt } from '../spots.ts';
 import type { Standing } from '../standing.ts';
+import { kindAt } from '../typedAt.ts';
 import type { CodeFix } from '../types.ts';
 import { numberIn, typeOf, writtenIn } from '../writtenIn.ts';
 import { rewrite } from './rewrite.ts';
@@ -26,7 +27,7 @@ export function convertUnit(standing: Standing, span: Span): readonly CodeFix[] 
   const trimmed = node.text.trim();
   const start = node.text.indexOf(trimmed);
   const place = sourceSpan(node, { start, end: start + trimmed.length });
-  const kind = kindOfSignal(standing, spot.under?.text ?? '');
+  const kind = kindOf(standing, spot);
   const one = isRange(value) ? (value.high ?? value.low) : value;
   if (one === undefined) return [];
   return unitsFor(one, kind, signalUnits(standing, spot)).flatMap((unit) => {
@@ -40,13 +41,16 @@ export function convertUnit(standing: Standing, span: Span): readonly CodeFix[] 
 }
 
 function inExpression(standing: Standing, { node }: Spot, span: Span): readonly CodeFix[] {
-  const around = nodesAround(expressionOf(standing, node), decodedOffset(node, span.start));
+  const expression = expressionOf(standing, node);
+  const around = nodesAround(expression, decodedOffset(node, span.start));
   const literal: Expression | undefined = around[around.length - 1];
   if (literal?.kind !== 'quantity') return [];
+  const kind = kindAt(standing, expression, literal);
+  if (kind === undefined) return [];
   const { quantity } = literal;
   const written = node.text.slice(literal.span.start, literal.span.end);
-  return unitsFor(quantity, quantity.kind, []).flatMap((unit) => {
-    const newText = writtenIn(unit, quantity, quantity.kind, written);
+  return unitsFor(quantity, kind, []).flatMap((unit) => {
+    const newText = writtenIn(unit, quantity, kind, written);
     if (newText === undefined) return [];
     return [
       rewrite(`Write it as ${newText}`, standing.index, [{ span: sourceSpan(node, literal.span), newText }]),
@@ -54,8 +58,15 @@ function inExpression(standing: Standing, { node }: Spot, span: Span): readonly 
   });
 }
 
-function kindOfSignal({ names }: Standing, name: string): Kind | undefined {
-  return (names.ownSignals.get(name) ?? signalOf(name))?.forms[0]?.kind;
+/** The kind that a value has by its key: its signal's; an accuracy and an offset are differences. */
+function kindOf({ names }: Standing, { under, path }: Spot): Kind | undefined {
+  const name = under?.text ?? '';
+  if (name === 'accuracy' || name === 'offset') return 'difference';
+  const signal =
+    name === 'possible'
+      ? names.ownSignals.get(path[2] ?? '')
+      : (names.ownSignals.get(name) ?? signalOf(name));
+  return signal?.forms[0]?.kind;
 }
 
 function signalUnits({ names }: Standing, { under }: Spot): readonly Unit[] {
@@ -76,7 +87,9 @@ function unitsFor(
 ): readonly Unit[] {
   const other = otherUnit(unit, kindGiven ? kind : of);
   const all = other === undefined ? more : [other, ...more];
-  const fitting = all.filter((each) => each !== unit && each.dimension === unit.dimension);
+  const fitting = all.filter(
+    (each) => each !== unit && each.dimension === unit.dimension && each !== plainUnit && unit !== plainUnit,
+  );
   return [...new Set(fitting)].slice(0, 4);
 }
 

@@ -4,7 +4,7 @@ import type { Expression } from '../../expression/tree.ts';
 import { signalOf } from '../../signals/lookup.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import type { Span } from '../../text/span.ts';
-import { decodedOffset, expressionOf, nodesAround } from '../expressionAt.ts';
+import { decodedOffset, expressionOf, isWhole, nodesAround } from '../expressionAt.ts';
 import { spotAt } from '../spots.ts';
 import type { Standing } from '../standing.ts';
 import type { CodeFix } from '../types.ts';
@@ -16,6 +16,7 @@ export function extractName(standing: Standing, span: Span): readonly CodeFix[] 
   const spot = spotAt(standing, span.start);
   if (spot?.role !== 'expression' || cell?.kind !== 'check') return [];
   const { node } = spot;
+  if (!isWhole(standing, node)) return [];
   const part = partAt(standing, node, span);
   if (part === undefined) return [];
   const words = node.text.slice(part.span.start, part.span.end).replace(/\s+/g, ' ').trim();
