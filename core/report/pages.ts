@@ -1,3 +1,7 @@
+import { describeHolds } from '../casefile/kinds/describe.ts';
+import type { Holds, Key, Keys, Kind } from '../casefile/kinds/key.ts';
+import { kinds } from '../casefile/kinds/kinds.ts';
+import { everyKey } from '../casefile/kinds/shared.ts';
 import { type Code, catalogue } from '../diagnostics/diagnostic.ts';
 import type { Row } from '../diagnostics/row.ts';
 import type { FunctionRow, Parameter } from '../expression/functionRow.ts';
@@ -8,6 +12,7 @@ import { nearestStates, stateOf } from '../signals/states.ts';
 import type { EngineState, Form, Signal } from '../signals/types.ts';
 import { functionNames, functionRow } from '../study/functions.ts';
 import { nearest } from '../text/nearest.ts';
+import { languageWord, languageWords } from './languageWords.ts';
 
 /** What `casebook explain` prints: a heading and rows, each of one line or several. */
 export interface Page {
@@ -20,8 +25,13 @@ interface PageRow {
   readonly lines: readonly string[];
 }
 
-/** Every page that a name has: a word may be a function, a signal and a unit at once. */
+/** Every page that a name has: a word may be a function, a signal and a unit at once. Capitals mean the same word. */
 export function pagesOf(name: string): Page[] {
+  const found = pagesNamed(name);
+  return found.length > 0 ? found : pagesNamed(name.toLowerCase());
+}
+
+function pagesNamed(name: string): Page[] {
   const code = Object.hasOwn(catalogue, name) ? findingPage(name as Code) : undefined;
   const row = functionRow(name);
   const signal = signalOf(name);
@@ -32,12 +42,22 @@ export function pagesOf(name: string): Page[] {
     signal === undefined ? undefined : signalPage(signal),
     unitPage(name),
     state === undefined ? undefined : statePage(state),
+    kindPage(name),
+    ...keyPages(name),
+    wordPage(name),
   ].filter((page) => page !== undefined);
 }
 
 /** Names with a page that may have been meant: by spelling, or by another word for the thing ("engine speed" is rpm). */
 export function nearestPages(name: string): string[] {
-  const spelled = nearest(name, [...Object.keys(catalogue), ...functionNames(), ...allUnits().map(symbolOf)]);
+  const spelled = nearest(name, [
+    ...Object.keys(catalogue),
+    ...functionNames(),
+    ...allUnits().map(symbolOf),
+    ...Object.keys(kinds),
+    ...allKeys().keys(),
+    ...languageWords.flatMap(({ words }) => words),
+  ]);
   return [...new Set([...spelled, ...nearestSignals(name), ...nearestStates(name)])].slice(0, 5);
 }
 
@@ -45,6 +65,78 @@ const symbolOf = (unit: { readonly symbol: string }): string => unit.symbol;
 
 function row(name: string, text: string | undefined): PageRow[] {
   return text === undefined || text === '' ? [] : [{ name, lines: text.split('\n') }];
+}
+
+function kindPage(name: string): Page | undefined {
+  if (!Object.hasOwn(kinds, name)) return undefined;
+  const kind: Kind = kinds[name as keyof typeof kinds];
+  const keys = Object.entries(kind.keys).filter(([key]) => !Object.hasOwn(everyKey, key));
+  return {
+    title: `${name}, a kind of cell: ${kind.meaning}`,
+    rows: [
+      ...row('Keys', keys.map(([key, { meaning }]) => `${key}: ${meaning}`).join('\n')),
+      ...row(
+        'In every cell',
+        Object.entries(everyKey)
+          .map(([key, { meaning }]: [string, Key]) => `${key}: ${meaning}`)
+          .join('\n'),
+      ),
+    ],
+  };
+}
+
+/** A key may mean one thing in one kind of cell and another in the next. */
+function keyPages(name: string): Page[] {
+  return (allKeys().get(name) ?? []).map(({ key, where }) => ({
+    title: `${name}, a key: ${key.meaning}`,
+    rows: [
+      ...row('Takes', describeHolds(key.holds)),
+      ...row('In', where.join(', ')),
+      ...row('Example', `${name}: ${key.example}`),
+    ],
+  }));
+}
+
+interface KnownKey {
+  readonly key: Key;
+  /** "readings", "diag, within engine" */
+  readonly where: string[];
+}
+
+let knownKeys: ReadonlyMap<string, readonly KnownKey[]> | undefined;
+
+function allKeys(): ReadonlyMap<string, readonly KnownKey[]> {
+  if (knownKeys !== undefined) return knownKeys;
+  const found = new Map<string, KnownKey[]>();
+  const add = (keys: Keys, where: string): void => {
+    for (const [name, key] of Object.entries(keys)) {
+      const same = found.get(name) ?? [];
+      found.set(name, same);
+      const known = same.find((each) => each.key.meaning === key.meaning);
+      if (known === undefined) same.push({ key, where: [where] });
+      else if (!known.where.includes(where)) known.where.push(where);
+      const inner = keysWithin(key.holds);
+      if (inner !== undefined) add(inner, `${where.split(',')[0]}, within ${name}`);
+    }
+  };
+  for (const [name, kind] of Object.entries(kinds)) add((kind as Kind).keys, name);
+  knownKeys = found;
+  return found;
+}
+
+function keysWithin(holds: Holds): Keys | undefined {
+  if (typeof holds === 'string' || 'words' in holds) return undefined;
+  if ('list' in holds) return keysWithin(holds.list);
+  return 'named' in holds ? keysWithin(holds.named) : holds.keys;
+}
+
+function wordPage(name: string): Page | undefined {
+  const found = languageWord(name);
+  if (found === undefined) return undefined;
+  return {
+    title: `${found.words.join(', ')}, ${found.words.length === 1 ? 'a word' : 'words'} of expressions: ${found.meaning}`,
+    rows: row('Example', found.example),
+  };
 }
 
 function findingPage(code: Code): Page {
@@ -124,7 +216,10 @@ function formRows({ unit, kind, encoding, physical, usual, failed }: Form): Page
     ),
     ...row('Possible', physical),
     ...row('Usual', (usual ?? []).map((each) => `${each.state}: ${each.range} (${each.source})`).join('\n')),
-    ...row('Failed', (failed ?? []).map((each) => `${each.value}: ${each.means}`).join('\n')),
+    ...row(
+      'Failed',
+      (failed ?? []).map((each) => `${each.value}: ${each.means.replace(/,$/, '')}`).join('\n'),
+    ),
   ];
 }
 

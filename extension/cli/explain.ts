@@ -2,7 +2,7 @@ import { nearestPages, type Page, pagesOf } from '../../core/report/pages.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { print } from './print.ts';
 
-/** `casebook explain NAME`: the page of a finding, function, signal, unit or state; of each, when it is several. */
+/** `casebook explain NAME`: the page of a finding, function, signal, unit, state, kind of cell, key or word; of each, when it is several. */
 export async function explain(words: readonly string[]): Promise<number> {
   const { paths } = readArguments(words, {});
   if (paths.length === 0) throw new Misunderstood('Explain what? Such as: `casebook explain unit-slip`.');
@@ -22,7 +22,7 @@ export async function explain(words: readonly string[]): Promise<number> {
 function unknown(name: string): string {
   const close = nearestPages(name);
   const offer = close.length === 0 ? '' : ` Near it: ${close.join(', ')}.`;
-  return `\`${name}\` is no finding, function, signal, unit or state.${offer}`;
+  return `\`${name}\` is no finding, function, signal, unit, state, kind of cell, key or word of expressions.${offer}`;
 }
 
 /** A heading, then each row's name at the left and its lines beside it. */

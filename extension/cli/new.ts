@@ -35,13 +35,20 @@ function templateOf(name: string): Template {
   const only = found.find((each) => each.name === wanted) ?? (found.length === 1 ? found[0] : undefined);
   if (only !== undefined) return only;
   if (name.endsWith('.diag')) {
-    throw new Misunderstood(`Which template for \`${name}\`? Such as: \`casebook new empty-case ${name}\`.`);
+    throw new Misunderstood(
+      `Which template for \`${name}\`? Such as: \`casebook new empty-case ${quoted(name)}\`.`,
+    );
   }
   const names = templates.map((each) => each.name);
   const close = nearest(wanted, names, 1)[0];
   throw new Misunderstood(
     `There is no template \`${name}\`. ${close === undefined ? `There are: ${names.join(', ')}.` : `Did you mean \`${close}\`?`}`,
   );
+}
+
+/** As a shell takes it for one word: PowerShell, cmd and POSIX shells read such quotes alike. */
+function quoted(path: string): string {
+  return /^[\w./\\:-]+$/.test(path) ? path : `"${path}"`;
 }
 
 /** Never over a file that is there: it may be someone's case. */
@@ -53,5 +60,5 @@ function write(file: string, template: Template): void {
   } catch (error) {
     throw new Misunderstood(`\`${path}\` cannot be written: ${reasonOf(error)}.`);
   }
-  tell(`Wrote ${path}. Fill it in, then: casebook check ${path}\n`);
+  tell(`Wrote ${path}. Fill it in, then: casebook check ${quoted(path)}\n`);
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { allCodes } from '../../core/diagnostics/diagnostic.ts';
 import { allUnits } from '../../core/quantity/unit.ts';
+import { pagesOf } from '../../core/report/pages.ts';
 import { allSignals } from '../../core/signals/lookup.ts';
 import { engineStates } from '../../core/signals/states.ts';
 import { functionNames } from '../../core/study/functions.ts';
@@ -73,7 +74,7 @@ describe('casebook', () => {
     [['explain'], 'Explain what? Such as: `casebook explain unit-slip`.'],
     [
       ['explain', 'unit-slop'],
-      '`unit-slop` is no finding, function, signal, unit or state. Near it: unit-slip.',
+      '`unit-slop` is no finding, function, signal, unit, state, kind of cell, key or word of expressions. Near it: unit-slip.',
     ],
   ])('says what to write instead of %j', (words, message) => {
     expect(run(...words)).toEqual({ status: 2, out: '', err: `casebook: ${message}\n` });
@@ -100,6 +101,12 @@ describe('casebook new', () => {
       out: '',
       err: 'Wrote van14.diag. Fill it in, then: casebook check van14.diag\n',
     });
+    expect(run('new', 'voltage drop', 'van 15')).toEqual({
+      status: 0,
+      out: '',
+      err: 'Wrote van 15.diag. Fill it in, then: casebook check "van 15.diag"\n',
+    });
+    expect(run('check', 'van 15.diag').err).toBe('');
     writeFileSync(join(folder, 'van14.diag'), 'mine');
     expect(run('new', 'voltage', 'van14')).toEqual({
       status: 2,
@@ -206,6 +213,29 @@ describe('casebook explain', () => {
     const { status, out } = run('explain', name);
     expect(status).toBe(0);
     expect(out).toContain(name);
+  });
+
+  it.each([
+    ['a kind of cell', 'suspects', 'suspects, a kind of cell: '],
+    ['a key', 'expect', 'expect, a key: '],
+    ['a key within another', 'ruled out if', '  In       suspects, within consider'],
+    ['a word of expressions', 'between', 'between, a word of expressions: '],
+    ['words that go together', 'of', 'within, of, words of expressions: '],
+    ['a name in capitals', 'MAP', 'map: Intake manifold pressure'],
+  ])('knows %s', (_, name, says) => {
+    expect(run('explain', name).out).toContain(says);
+  });
+
+  it('finds what capitals mean in themselves first', () => {
+    expect(run('explain', 'MPa').out).toMatch(/^MPa: /);
+    expect(run('explain', 'MAP').out).toBe(run('explain', 'map').out);
+  });
+
+  it('ends no line of a signal’s page with a comma', () => {
+    for (const { name } of allSignals()) {
+      const lines = pagesOf(name).flatMap(({ rows }) => rows.flatMap((row) => row.lines));
+      expect(lines.filter((line) => line.endsWith(','))).toEqual([]);
+    }
   });
 
   it('offers names that something else is called by', () => {
