@@ -1,6 +1,8 @@
 import { parseExpression } from '../expression/parse.ts';
 import { keywords } from '../expression/scan.ts';
 import type { Type } from '../expression/type.ts';
+import { languageWord } from '../report/languageWords.ts';
+import { codeSpan } from '../report/markdown/escape.ts';
 import { allSignals } from '../signals/lookup.ts';
 import type { Signal } from '../signals/types.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
@@ -69,7 +71,7 @@ function operands(
     ...parameterOffers(before, head, span),
     ...nameOffers(standing, typing.path, span),
     ...allFunctions.map((row) => functionOffer(row, span)),
-    ...['not', 'if'].map((word) => ({ ...offer('keyword', word, '', span), rank: 70 })),
+    ...['not', 'if'].map((word) => ({ ...wordOffer(word, span), rank: 70 })),
   ];
 }
 
@@ -241,24 +243,31 @@ function unitIn(type: Type | undefined): string | undefined {
 
 /** What may stand behind a value. */
 function operators(span: Span, rank: number): readonly Completion[] {
-  return operatorRows.map(([label, newText, detail], at) => ({
-    ...offer('keyword', label, detail, span),
+  return operatorRows.map(([label, newText], at) => ({
+    ...wordOffer(label, span),
     newText,
     snippet: newText.includes('$'),
     rank: rank + at,
   }));
 }
 
-const operatorRows: readonly (readonly [label: string, newText: string, detail: string])[] = [
-  ['between', `between ${blank(1, 'low')} and ${blank(2, 'high')}`, 'both ends included'],
-  ['within', `within ${blank(1, 'tolerance')} of ${blank(2, 'value')}`, 'no further off than the tolerance'],
-  ['is', 'is ', 'for words, outcomes and truths'],
-  ['and', 'and ', 'both must hold'],
-  ['or', 'or ', 'one must hold'],
-  ['in', 'in ', 'in a reference’s range'],
-  ['not', 'not ', 'before between, within, in'],
-  ['from', `from ${blank(1, '0 s')} to ${blank(2, '1 s')}`, 'a stretch of a series'],
-  ['where', `where (${blank(1, 'condition')})`, 'the samples for which it holds'],
-  ['then', 'then ', 'after `if`'],
-  ['else', 'else ', 'after `then`'],
+/** A word of the language with its meaning and an example. */
+function wordOffer(word: string, span: Span): Completion {
+  const row = languageWord(word);
+  const markdown = row === undefined ? undefined : `*Such as* ${codeSpan(row.example)}`;
+  return { ...offer('keyword', word, row?.meaning ?? '', span), markdown };
+}
+
+const operatorRows: readonly (readonly [label: string, newText: string])[] = [
+  ['between', `between ${blank(1, 'low')} and ${blank(2, 'high')}`],
+  ['within', `within ${blank(1, 'tolerance')} of ${blank(2, 'value')}`],
+  ['is', 'is '],
+  ['and', 'and '],
+  ['or', 'or '],
+  ['in', 'in '],
+  ['not', 'not '],
+  ['from', `from ${blank(1, '0 s')} to ${blank(2, '1 s')}`],
+  ['where', `where (${blank(1, 'condition')})`],
+  ['then', 'then '],
+  ['else', 'else '],
 ];

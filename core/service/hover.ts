@@ -6,6 +6,7 @@ import { type Code, catalogue, type Diagnostic } from '../diagnostics/diagnostic
 import type { Row } from '../diagnostics/row.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Kind } from '../quantity/types.ts';
+import { languageWord } from '../report/languageWords.ts';
 import { blockAsMarkdown } from '../report/markdown/blocks.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
 import { signalPage, unitPage } from '../report/pages.ts';
@@ -168,8 +169,20 @@ function inExpression(
   if (literal?.kind === 'quantity') {
     return literalHover(node, literal, kindAt(standing, expression, literal), units);
   }
-  const markdown = outcomeOf(standing, spot, units);
+  const markdown = paragraphs([wordPage(standing.text, offset), outcomeOf(standing, spot, units)]);
   return markdown === '' ? undefined : { span: node.span, markdown };
+}
+
+/** The word of the language that stands at an offset. */
+function wordPage(text: string, offset: number): string {
+  const before = /\p{L}*$/u.exec(text.slice(0, offset))?.[0] ?? '';
+  const after = /^\p{L}*/u.exec(text.slice(offset))?.[0] ?? '';
+  const row = languageWord(before + after);
+  if (row === undefined) return '';
+  return paragraphs([
+    `**${row.words.join(' … ')}** ${escapeMarkdown(row.meaning)}`,
+    `*Such as* ${codeSpan(row.example)}`,
+  ]);
 }
 
 /** What the expression as a whole comes to: a verdict, or a computed name. */

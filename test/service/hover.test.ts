@@ -139,6 +139,14 @@ let:
     ]);
   });
 
+  it('shows what a word of the language means, above what the expression comes to', () => {
+    checkHover('check: A\nexpect:\n  - 1 bet$0ween 0 and 2\n', '1 between 0 and 2', [
+      '**between** holds where a value lies in a range',
+      '*Such as* `before.stft_b1 between',
+      '✓ `1 between 0 and 2`',
+    ]);
+  });
+
   it('shows units, states, kinds, keys and tools', () => {
     const table = 'readings: A\ntable: |\n  reading   value   unit\n  map       13      inHg\n';
     checkHover(table.replace('inHg', 'in$0Hg'), 'inHg', ['inch of mercury at 0 °C', '*Source:*']);
