@@ -17,7 +17,7 @@ export function nernstVolts(temperature: number, oxygen: number): Answer {
   if (!(temperature > 0)) return noAnswer('A temperature below absolute zero does not exist.');
   if (!(oxygen > 0)) {
     return noAnswer(
-      'The oxygen must be above 0: even rich exhaust has a trace in balance with it, such as 1e-20.',
+      'The oxygen must be above 0: even rich exhaust has a trace in balance with it, such as 10 ^ -20.',
     );
   }
   if (!(oxygen <= 1)) {

@@ -81,7 +81,7 @@ export const sensorRows: readonly FunctionRow[] = [
     summary: 'The voltage of a zirconia sensor from its temperature and the oxygen in the exhaust.',
     parameters: [
       temperaturePoint('temperature', 'temperature of the zirconia'),
-      quantity('oxygen', '1', 'oxygen as a fraction of one atmosphere'),
+      quantity('oxygen', '1', 'oxygen as a fraction of one atmosphere: 0.01, or 10 ^ -18 of rich exhaust'),
     ],
     result: { kind: 'fixed', unit: 'V' },
     formula: 'E = R·T/(4·F) · ln(0.209/oxygen)',
