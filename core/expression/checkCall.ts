@@ -2,7 +2,7 @@ import type { Fix } from '../diagnostics/diagnostic.ts';
 import { plain } from '../quantity/dimension.ts';
 import { compareTypes, fitType, kindDiagnostic, type Operand } from '../quantity/kinds.ts';
 import type { Kind, QuantityType } from '../quantity/types.ts';
-import { unitOf } from '../quantity/unit.ts';
+import { plainUnit, unitOf } from '../quantity/unit.ts';
 import { nearest } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
 import { check } from './check.ts';
@@ -92,7 +92,7 @@ function place(checking: Checking, row: FunctionRow, tree: Call): (Placed | unde
       argument.name === undefined ? at : row.parameters.findIndex(({ name }) => name === argument.name);
     const parameter = slot < 0 ? undefined : parameterAt(row, slot);
     if (parameter === undefined) {
-      if (good) unplaced(checking, row, argument);
+      if (good && !isDecimalComma(checking, tree, at)) unplaced(checking, row, argument);
       good = false;
       continue;
     }
@@ -115,6 +115,24 @@ function place(checking: Checking, row: FunctionRow, tree: Call): (Placed | unde
     placed[slot] = { parameter, tree: argument.value, typed };
   }
   return good ? placed : undefined;
+}
+
+/** `absolute(14,1 psi)`: one argument too many, and its comma stands in a number. */
+function isDecimalComma(checking: Checking, tree: Call, at: number): boolean {
+  const whole = tree.arguments[at - 1]?.value;
+  const rest = tree.arguments[at]?.value;
+  if (whole?.kind !== 'quantity' || rest?.kind !== 'quantity') return false;
+  const comma = { start: whole.span.end, end: rest.span.start };
+  if (comma.end !== comma.start + 1 || whole.quantity.unit !== plainUnit || rest.quantity.value < 0)
+    return false;
+  const before = shortText(whole);
+  // The zeros of `14,05` are no part of the number 5.
+  const after = shortText(rest).padStart(rest.span.end - rest.span.start, '0');
+  const offer = `${before}.${after}`;
+  const fix = { title: `Write ${offer}`, edits: [{ span: comma, newText: '.' }] };
+  const span = { start: whole.span.start, end: rest.span.end };
+  report(checking, 'decimal-comma', span, { text: `${before},${after}`, offers: [offer] }, [fix]);
+  return true;
 }
 
 function unplaced(checking: Checking, row: FunctionRow, { name, nameSpan, value }: Argument): void {

@@ -181,6 +181,15 @@ export function checkIs(checking: Checking, tree: Is): Typed {
     report(checking, 'wrong-operand', each.span, { of: 'is', takes, got: sayType(typed.type) }, fixes);
     return broken(tree.span);
   }
+  if (tree.right.kind === 'text' && isResult(tree.left)) {
+    const written = `"${tree.right.text}"`;
+    const outcome = outcomeOf(tree.right.text, left);
+    if (outcome !== undefined && outcome !== tree.right.text) {
+      const fix = { title: `Write \`${outcome}\``, edits: [{ span: tree.right.span, newText: outcome }] };
+      report(checking, 'foreign-mark', tree.right.span, { written, use: [outcome] }, [fix]);
+      return broken(tree.span);
+    }
+  }
   if (left.type.kind !== right.type.kind) {
     const outcome = tree.right.kind === 'truth' ? outcomeOf(tree.right.word, left) : undefined;
     const takes = `the same on both sides, here ${sayType(left.type)}${outcome === undefined ? '' : ` such as \`${outcome}\``}`;
@@ -248,6 +257,8 @@ function checkChain(checking: Checking, tree: Logic): Typed {
   if (tree.left.kind !== 'comparison' || tree.right.kind !== 'comparison') return broken(tree.span);
   const [first, middle, last] = [tree.left.left, tree.left.right, tree.right.right];
   const { type } = check(checking, middle);
+  // What could not be read has been told, and an offer would need it.
+  if (first.kind === 'hole' || last.kind === 'hole') return broken(tree.span);
   const written = [first, last].find((each) => each.kind === 'quantity' && each.quantity.unit !== plainUnit);
   const unit =
     written?.kind === 'quantity'
@@ -270,12 +281,18 @@ function statement(checking: Checking, tree: Expression, of: string): Typed | un
   const typed = check(checking, tree);
   if (isBroken(typed)) return undefined;
   if (typed.type.kind === 'truth') return typed;
-  report(checking, 'wrong-operand', tree.span, {
-    of,
-    takes: 'statements that hold or fail',
-    got: sayType(typed.type),
-  });
+  const offer = isResult(tree) ? `${shortText(tree)} is yes` : undefined;
+  const takes = `statements that hold or fail${offer === undefined ? '' : ` such as \`${offer}\``}`;
+  const at = { start: tree.span.end, end: tree.span.end };
+  const fixes =
+    offer === undefined ? [] : [{ title: `Write \`${offer}\``, edits: [{ span: at, newText: ' is yes' }] }];
+  report(checking, 'wrong-operand', tree.span, { of, takes, got: sayType(typed.type) }, fixes);
   return undefined;
+}
+
+/** The outcome of a test, as its name says. */
+function isResult(tree: Expression): boolean {
+  return tree.kind === 'member' && tree.name === 'result';
 }
 
 /** Both branches must give one type, since which one is taken is only known later. */

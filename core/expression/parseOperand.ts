@@ -53,9 +53,25 @@ function quantityLiteral(cursor: Cursor, at: number): Expression {
   if (scanned === undefined || scanned.end <= at) return missing(cursor);
   took(cursor, at, scanned.end);
   for (const each of scanned.diagnostics) report(cursor, each);
+  if (!cursor.amongArguments && cursor.text.charCodeAt(scanned.end) === 44) return spacedComma(cursor, at);
   const span = { start: at, end: scanned.end };
   if (scanned.quantity === undefined) return { kind: 'hole', span };
   return { kind: 'quantity', quantity: scanned.quantity, span };
+}
+
+/** `14, 1 V` outside of a call: a decimal comma with a space behind it. */
+function spacedComma(cursor: Cursor, at: number): Expression {
+  const { text } = cursor;
+  const written = /^[-+−]?\d+,\s*\d+(?![\d.,])/u.exec(text.slice(at, at + 40))?.[0];
+  if (written === undefined) return { kind: 'hole', span: { start: at, end: cursor.lastEnd } };
+  const offer = written.replace(/,\s*/u, '.');
+  const span = { start: at, end: at + written.length };
+  const fix = { title: `Write ${offer}`, edits: [{ span, newText: offer }] };
+  report(cursor, diagnose('decimal-comma', span, { text: written, offers: [offer] }, [fix]));
+  const digits = at + written.search(/\d+$/u);
+  const end = scanQuantity(text, digits, 'expression')?.end ?? span.end;
+  took(cursor, at, end);
+  return { kind: 'hole', span: { start: at, end } };
 }
 
 function word(cursor: Cursor, at: number, end: number, level: number): Expression {

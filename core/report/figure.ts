@@ -38,7 +38,7 @@ export function distanceFigure(si: number, type: QuantityType, half = 0, convert
   const factor = Math.abs(type.unit.factor);
   const distance = Math.abs(si) / factor;
   return {
-    number: formatNumber(converted ? Number(distance.toPrecision(3)) : distance, half / factor),
+    number: formatNumber(converted ? Number(distance.toPrecision(3)) : distance, half / factor, 4),
     plusMinus: undefined,
     words: undefined,
   };

@@ -55,7 +55,36 @@ describe('a decimal comma', () => {
       '            ^^^ decimal-comma: `1,5` has a comma. A number is written with a point and without commas. Write `1.5`.',
       'min(1, 2) > 1.5',
     ],
+    [
+      'battery > 14, 1 V',
+      '          ^^^^^ decimal-comma: `14, 1` has a comma. A number is written with a point and without commas. Write `14.1`.',
+      'battery > 14.1 V',
+    ],
+    [
+      'absolute(14,1 psi gauge) > 3 psi',
+      '         ^^^^^^^^^^^^^^ decimal-comma: `14,1 psi gauge` has a comma. A number is written with a point and without commas. Write `14.1 psi gauge`.',
+      'absolute(14.1 psi gauge) > 3 psi',
+    ],
+    [
+      'absolute(14,05 psi gauge) > 3 psi',
+      '         ^^^^^^^^^^^^^^^ decimal-comma: `14,05 psi gauge` has a comma. A number is written with a point and without commas. Write `14.05 psi gauge`.',
+      'absolute(14.05 psi gauge) > 3 psi',
+    ],
   ])('%s', told);
+
+  it('a comma that is none is told what it is for', () => {
+    const text = 'battery > 14 V, rpm > 600 rpm';
+    expect(frames(text, found(text))).toEqual([
+      `${text}\n${' '.repeat(14)}^ unexpected-text: A comma separates the arguments of a function and does not fit here. A number is written with a point; two statements are joined with \`and\`.`,
+    ]);
+  });
+
+  it('in a chain it is what is told first', () => {
+    const text = '5 < battery < 15,5 V';
+    expect(found(text).map((each) => each.code)).toEqual(['decimal-comma']);
+    expect(mended(text)).toBe('5 < battery < 15.5 V');
+    expect(mended('5 < battery < 15.5 V')).toBe('battery between 5 V and 15.5 V');
+  });
 
   it('between the arguments of a call a comma separates', () => {
     expect(found('min(14,1) > 0')).toEqual([]);
@@ -119,6 +148,16 @@ describe('an outcome in capitals', () => {
       'smoke.result is false',
       '                ^^^^^ wrong-operand: `is` takes the same on both sides, here a word or text such as `no`, and this is a statement that holds or fails.',
       'smoke.result is no',
+    ],
+    [
+      'smoke.result is "Yes"',
+      '                ^^^^^ foreign-mark: `"Yes"` is not used here. Write `yes`.',
+      'smoke.result is yes',
+    ],
+    [
+      'smoke.result and rpm > 600 rpm',
+      '^^^^^^^^^^^^ wrong-operand: `and` takes statements that hold or fail such as `smoke.result is yes`, and this is a word or text.',
+      'smoke.result is yes and rpm > 600 rpm',
     ],
     [
       '(rpm > 600 rpm) is TRUE',

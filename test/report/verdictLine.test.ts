@@ -24,6 +24,7 @@ describe('a verdict as a sentence is true, denied or not', () => {
     ['not low in 13.5 .. 15 V', 'holds', '12.4 V, 1.1 V outside 13.5 .. 15 V'],
     ['rail not in spec.rail', 'fails', '45 psi, 5 psi below the limit of 50 psi'],
     ['not drops < 0.2 V', 'holds', 'post to stud: 0.35 V, 0.15 V above the limit of 0.2 V'],
+    ['battery / 7 < 2.5 V', 'holds', '2.0143 V, 0.4857 V below the limit of 2.5 V'],
     ['not battery <= 14.1 V', 'fails', '14.1 V, at the limit of 14.1 V'],
   ])('%s', (text, verdict, sentence) => {
     const found = truth(result(text, { names }));

@@ -100,6 +100,9 @@ export const writingRows: Rows<WritingFacts> = {
       if (text === ')' || text === ']') {
         return `This \`${text}\` closes nothing: no bracket is open here. Take it out or open one.`;
       }
+      if (text === ',') {
+        return 'A comma separates the arguments of a function and does not fit here. A number is written with a point; two statements are joined with `and`.';
+      }
       if (/^[\p{L}\d_("'[]/u.test(text)) {
         return `\`${text}\` does not fit here: two things side by side need an operator between them (\`*\` to multiply, \`and\` to ask for both).`;
       }
