@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { unitOf } from '../../core/quantity/unit.ts';
+import { allFunctions } from '../../core/study/functions.ts';
 import { waveformFunctions } from '../../core/waveform/functionTable.ts';
 import { printed, result } from '../support/expressionResult.ts';
 import { type Held, notTaken, reading, samples } from '../support/expressionScope.ts';
@@ -52,6 +54,31 @@ describe('every function of waveforms gives what its page shows', () => {
       expect(example.expression).toContain(`${name}(`);
     });
   }
+});
+
+describe('every row is written out in full', () => {
+  it.each(waveformFunctions.map((row) => [row.name, row] as const))('%s', (_, row) => {
+    expect(row.summary).toMatch(/^[A-Z].*\.$/);
+    expect(row.formula).toMatch(/^.+[^.\n]$/);
+    expect(row.source).toMatch(/^\S.{5,}[^.]$/);
+    expect(row.errors.length).toBeGreaterThan(0);
+    for (const error of row.errors) expect(error).toMatch(/^[A-Z].*\.$/);
+    if (row.result.kind === 'fixed') expect(unitOf(row.result.unit)).toBeDefined();
+    for (const { takes, meaning } of row.parameters) {
+      expect(meaning).toMatch(/^\S.*[^.]$/);
+      if (takes.unit !== undefined) expect(unitOf(takes.unit)).toBeDefined();
+    }
+  });
+
+  it('no function of the language has the name of another, and none of these is left for later', () => {
+    expect(new Set(allFunctions.map(({ name }) => name)).size).toBe(allFunctions.length);
+    expect(waveformFunctions.every(({ form }) => form === 'whole')).toBe(true);
+    expect(allFunctions.filter(({ form }) => form === 'later').map(({ name }) => name)).toEqual([
+      'relative_compression',
+      'crank_angle',
+      'valve_events',
+    ]);
+  });
 });
 
 describe('what does not go together is said before anything runs', () => {
