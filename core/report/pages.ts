@@ -1,5 +1,5 @@
 import { describeHolds } from '../casefile/kinds/describe.ts';
-import type { Holds, Key, Keys, Kind } from '../casefile/kinds/key.ts';
+import type { Key, Keys, Kind } from '../casefile/kinds/key.ts';
 import { kinds } from '../casefile/kinds/kinds.ts';
 import { everyKey } from '../casefile/kinds/shared.ts';
 import { type Code, catalogue } from '../diagnostics/diagnostic.ts';
@@ -12,6 +12,7 @@ import { nearestStates, stateOf } from '../signals/states.ts';
 import type { EngineState, Form, Signal } from '../signals/types.ts';
 import { functionNames, functionRow } from '../study/functions.ts';
 import { nearest } from '../text/nearest.ts';
+import { keysWithin } from './keysWithin.ts';
 import { languageWord, languageWords } from './languageWords.ts';
 
 /** What `casebook explain` prints: a heading and rows, each of one line or several. */
@@ -122,12 +123,6 @@ function allKeys(): ReadonlyMap<string, readonly KnownKey[]> {
   for (const [name, kind] of Object.entries(kinds)) add((kind as Kind).keys, name);
   knownKeys = found;
   return found;
-}
-
-function keysWithin(holds: Holds): Keys | undefined {
-  if (typeof holds === 'string' || 'words' in holds) return undefined;
-  if ('list' in holds) return keysWithin(holds.list);
-  return 'named' in holds ? keysWithin(holds.named) : holds.keys;
 }
 
 function wordPage(name: string): Page | undefined {

@@ -8,7 +8,7 @@ const overview = `casebook: diagnostic cases as text, checked
   casebook check PATHS…           check cases: units, values, verdicts, findings
   casebook report PATHS… -o FILE  write the cases as one HTML page, to read or print
   casebook new [TEMPLATE] [FILE]  start a case from a template
-  casebook explain NAME           what a finding, function, signal, unit or state means
+  casebook explain NAME           what a name means: a finding, function, signal, key …
 
 PATHS are case files (name.diag), folders (all cases below them) or patterns like "vans/**/*.diag".
 
@@ -74,7 +74,8 @@ Without TEMPLATE the templates are listed.
     `casebook explain NAME
 
 Tells what NAME is: the code of a finding (unit-slip), a function (total_trim), a signal (map),
-a unit (inHg) or an engine state ("warm idle"). A name that is several of these gets a page of each.
+a unit (inHg), an engine state ("warm idle"), a kind of cell (check), a key (expect) or a word of
+expressions (between). A name that is several of these gets a page of each.
 
   casebook explain unit-slip
   casebook explain fuel_pressure
