@@ -207,12 +207,12 @@ function bareName(names: Names, from: number, path: readonly string[], spans: re
     if (found !== undefined) return found;
   }
   if (candidates.length > 1) {
-    const list = candidates.map((each) => each.fullName);
+    const list = candidates.map(unmistakably);
     return problem(diagnose('ambiguous-name', spans[0] ?? { start: 0, end: 0 }, { name, candidates: list }));
   }
   const signal = names.ownSignals.get(name) ?? signalOf(name);
   if (signal !== undefined) return { kind: 'not measured', signal, fullName: name, used: 1 };
-  const close = nearest(name, knownNames(names, from));
+  const close = nearest(name, knownNames(names, from)).filter(canBeWritten);
   const offers = close.length > 0 ? close : nearestSignals(name);
   const at = spans[0] ?? { start: 0, end: 0 };
   const fixes = offers.map((offer) => ({
@@ -220,6 +220,12 @@ function bareName(names: Names, from: number, path: readonly string[], spans: re
     edits: [{ span: at, newText: offer }],
   }));
   return problem(diagnose('unknown-name', at, { name, nearest: offers }, fixes));
+}
+
+/** A cell without a name must get one before its values can be told from another's. */
+function unmistakably({ fullName, cell, definition }: Candidate): string {
+  if (cell.as !== undefined || definition !== undefined) return fullName;
+  return `${fullName} of cell ${cell.cell + 1} (which needs an \`as\`)`;
 }
 
 /** The value of a key in a cell: the reading itself, or all of them by state. */
@@ -261,7 +267,7 @@ function noMember(
   anySignal: boolean,
 ): Named {
   const span = spans[at] ?? spans[0] ?? { start: 0, end: 0 };
-  const close = nearest(member, has);
+  const close = nearest(member, has).filter((name) => name !== member && canBeWritten(name));
   const offers =
     close.length > 0 || !anySignal
       ? close
@@ -270,7 +276,8 @@ function noMember(
           allSignals().map((each) => each.name),
         );
   const fixes = offers.map((offer) => ({ title: `Write \`${offer}\``, edits: [{ span, newText: offer }] }));
-  return problem(diagnose('unknown-member', span, { of, member, nearest: offers, has }, fixes));
+  const known = !anySignal && signalOf(member) !== undefined;
+  return problem(diagnose('unknown-member', span, { of, member, nearest: offers, has, known }, fixes));
 }
 
 function wholeCell(name: string, has: readonly string[], spans: readonly Span[], parts: number): Named {
@@ -291,6 +298,9 @@ function knownNames(names: Names, from: number): Set<string> {
   const own = (names.cells[from]?.definitions ?? []).map((each) => each.name);
   return new Set([...own, ...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
 }
+
+/** A name with a slip of its own is reported where it stands, and offered nowhere. */
+const canBeWritten = (name: string): boolean => /^[\p{L}_][\p{L}\p{M}\p{N}_.]*$/u.test(name);
 
 const lastPart = (name: string): string => name.slice(name.lastIndexOf('.') + 1);
 

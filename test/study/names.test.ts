@@ -31,6 +31,19 @@ expect:
 `);
   });
 
+  it('offers the cell’s own computed names, no signal where none can be, and nothing that cannot be written', () => {
+    const offers = (text: string): readonly string[] =>
+      checkCase(text).findings.flatMap(({ diagnostic }) =>
+        diagnostic.code === 'unknown-name' || diagnostic.code === 'unknown-member'
+          ? diagnostic.facts.nearest
+          : [],
+      );
+    const header = 'diag: 1\ncase: Names\nengine:\n  cylinders: 4\n---\n';
+    expect(offers(`${header}check: A\nlet:\n  total: 1\nexpect:\n  - tota > 0\n`)).toEqual(['total']);
+    expect(offers(`${header}check: A\nexpect:\n  - engine.injector_flow > 0 cc/min\n`)).toEqual([]);
+    expect(offers(`${header}check: A\nlet:\n  'tot"l': 1\nexpect:\n  - totl > 0\n`)).not.toContain('tot"l');
+  });
+
   it('asks which one when several cells have a name', () => {
     check(`
 diag: 1
