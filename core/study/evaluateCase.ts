@@ -1,7 +1,7 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import type { Definition } from './cellFacts.ts';
 import { evaluateSource } from './evaluateSource.ts';
-import { orderByNeed } from './graph/order.ts';
+import { type Circle, membersFrom, orderByNeed } from './graph/order.ts';
 import { readsOf } from './graph/reads.ts';
 import { lookUp, type Names } from './names.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -10,7 +10,7 @@ import type { Surroundings } from './surroundings.ts';
 export interface DefinitionOrder {
   readonly order: readonly string[];
   /** The circle of each member that has one. */
-  readonly circles: ReadonlyMap<string, readonly string[]>;
+  readonly circles: ReadonlyMap<string, Circle>;
   /** What each id stands for: where cells share a name, the first one's. */
   readonly definitions: ReadonlyMap<string, Pick<Definition, 'id' | 'name' | 'cell'>>;
 }
@@ -52,13 +52,17 @@ export function evaluateDefinitions(
       around.done.set(id, evaluateSource(source, { cell, name: id }, around));
       continue;
     }
-    const members = circle.map((each) => spoken(definitions.get(each) ?? definition));
+    const members = membersFrom(circle, mostNamed).map((each) => spoken(definitions.get(each) ?? definition));
+    const more = circle.members.length - members.length;
     const here = found.get(cell) ?? [];
-    here.push(diagnose('cycle', source.node.span, { members }));
+    here.push(diagnose('cycle', source.node.span, { members, more }));
     found.set(cell, here);
   }
   return found;
 }
+
+/** How many names of a circle are named. */
+const mostNamed = 8;
 
 /** A computed name as its author writes it. */
 function spoken({ id, name, cell }: Pick<Definition, 'id' | 'name' | 'cell'>): string {

@@ -9,12 +9,14 @@ export interface NamesFacts {
     readonly member: string;
     readonly nearest: readonly string[];
     readonly has: readonly string[];
+    /** It is a signal, but this is no cell of readings. */
+    readonly known?: boolean;
   };
   readonly 'not-a-value': { readonly name: string; readonly has: readonly string[] };
   readonly 'unknown-signal': { readonly name: string; readonly nearest: readonly string[] };
   readonly 'duplicate-name': { readonly name: string; readonly where: string };
   readonly 'shadowed-name': { readonly name: string; readonly what: string };
-  readonly cycle: { readonly members: readonly string[] };
+  readonly cycle: { readonly members: readonly string[]; readonly more: number };
   readonly 'unknown-tool': {
     readonly name: string;
     readonly nearest: readonly string[];
@@ -22,8 +24,15 @@ export interface NamesFacts {
   };
 }
 
+/** A header's section has its own keys, and no signals. */
+const isSection = (of: string): boolean => ['vehicle', 'engine', 'site'].includes(of);
+
 const few = (names: readonly string[]): string =>
   names.length > 8 ? `${names.slice(0, 8).join(', ')} … (${names.length} in all)` : names.join(', ');
+
+/** "a, b or c"; of many names the first 8. */
+const oneOfFew = (names: readonly string[]): string =>
+  names.length > 8 ? `${names.slice(0, 8).join(', ')} … and ${names.length - 8} more` : oneOf(names);
 
 export const namesRows: Rows<NamesFacts> = {
   'unknown-name': {
@@ -38,7 +47,7 @@ export const namesRows: Rows<NamesFacts> = {
   'ambiguous-name': {
     severity: 'error',
     title: 'A name that several cells have',
-    say: ({ name, candidates }) => `\`${name}\` is in several cells. Say which one: ${oneOf(candidates)}.`,
+    say: ({ name, candidates }) => `\`${name}\` is in several cells. Say which one: ${oneOfFew(candidates)}.`,
     why: 'The same signal is often read before and after a repair. A bare name is only taken when one cell has it.',
     wrong: 'expect:\n  - ltft_b1 between -5 % and 5 %',
     right: 'expect:\n  - after.ltft_b1 between -5 % and 5 %',
@@ -46,8 +55,8 @@ export const namesRows: Rows<NamesFacts> = {
   'unknown-member': {
     severity: 'error',
     title: 'A cell has no such name',
-    say: ({ of, member, nearest, has }) =>
-      `\`${of}\` has no \`${member}\`, and it is no signal.${didYouMean(nearest)}${
+    say: ({ of, member, nearest, has, known }) =>
+      `\`${of}\` has no \`${member}\`${known || isSection(of) ? '' : ', and it is no signal'}.${didYouMean(nearest)}${
         has.length > 0 ? ` It has ${few(has)}.` : ''
       }`,
     why: 'What stands behind the point must be a name that the cell holds, one of its states, or a signal.',
@@ -57,7 +66,8 @@ export const namesRows: Rows<NamesFacts> = {
   'not-a-value': {
     severity: 'error',
     title: 'A whole cell where one value is due',
-    say: ({ name, has }) => `\`${name}\` names a group of values, not one. Add a point and one of: ${few(has)}.`,
+    say: ({ name, has }) =>
+      `\`${name}\` names a group of values, not one. Add a point and one of: ${few(has)}.`,
     why: 'A cell or a state holds several values; an expression computes with one of them.',
     wrong: 'expect:\n  - before < 14 inHg',
     right: 'expect:\n  - before.idle.map < 14 inHg',
@@ -74,7 +84,8 @@ export const namesRows: Rows<NamesFacts> = {
   'duplicate-name': {
     severity: 'error',
     title: 'A name given twice',
-    say: ({ name, where }) => `\`${name}\` is already the name of ${where}. Each name may stand for one thing only.`,
+    say: ({ name, where }) =>
+      `\`${name}\` is already the name of ${where}. Each name may stand for one thing only.`,
     why: 'Two things of one name cannot be told apart by the checks that use it.',
     wrong: 'as: before   # in two cells',
     right: 'as: before\n…\nas: after',
@@ -82,7 +93,8 @@ export const namesRows: Rows<NamesFacts> = {
   'shadowed-name': {
     severity: 'error',
     title: 'A name that is already taken by the language',
-    say: ({ name, what }) => `\`${name}\` is ${what}, so it cannot be a name of your own. Choose another, such as \`my_${name}\`.`,
+    say: ({ name, what }) =>
+      `\`${name}\` is ${what}, so it cannot be a name of your own. Choose another, such as \`my_${name}\`.`,
     why: 'If a computed value were called like a signal, a reader could not tell which of the two a check uses.',
     wrong: 'let:\n  map: before.idle.map + gauged.vacuum',
     right: 'let:\n  baro_seen: before.idle.map + gauged.vacuum',
@@ -90,10 +102,10 @@ export const namesRows: Rows<NamesFacts> = {
   cycle: {
     severity: 'error',
     title: 'Names that need each other',
-    say: ({ members }) =>
-      members.length === 1
+    say: ({ members, more }) =>
+      members.length + more === 1
         ? `\`${members[0]}\` is computed from itself. Break the circle: write one of its parts as a reading or a number.`
-        : `${members.map((each) => `\`${each}\``).join(' → ')} → \`${members[0]}\`: these are computed from each other, so none can be computed. Break the circle at one of them.`,
+        : `${members.map((each) => `\`${each}\``).join(' → ')}${more > 0 ? ` → … and ${more} more` : ''} → \`${members[0]}\`: these are computed from each other, so none can be computed. Break the circle at one of them.`,
     why: 'Order does not matter in a case, so a value that needs itself, directly or through others, has no value.',
     wrong: 'let:\n  a: b + 1 %\n  b: a - 1 %',
     right: 'let:\n  a: before.idle.ltft_b1\n  b: a - 1 %',

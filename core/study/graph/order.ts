@@ -1,8 +1,20 @@
 /** An order in which everything comes after what it needs, and the circles that have no such order. */
 export interface Order {
   readonly order: readonly string[];
-  /** The circle that a member belongs to, starting with that member, in the direction "needs". */
-  readonly circles: ReadonlyMap<string, readonly string[]>;
+  readonly circles: ReadonlyMap<string, Circle>;
+}
+
+/** Names that need each other, in the direction "needs", and where among them a member stands. */
+export interface Circle {
+  /** Shared by all members of one circle. */
+  readonly members: readonly string[];
+  readonly at: number;
+}
+
+/** The first names of a circle from a member's place on, at most `most` of them. */
+export function membersFrom({ members, at }: Circle, most: number): string[] {
+  const count = Math.min(most, members.length);
+  return Array.from({ length: count }, (_, i) => members[(at + i) % members.length] ?? '');
 }
 
 /**
@@ -16,7 +28,7 @@ export function orderByNeed(needs: ReadonlyMap<string, readonly string[]>): Orde
   const onStack = new Set<string>();
   const stack: string[] = [];
   const order: string[] = [];
-  const circles = new Map<string, readonly string[]>();
+  const circles = new Map<string, Circle>();
 
   for (const root of needs.keys()) {
     if (index.has(root)) continue;
@@ -46,7 +58,7 @@ export function orderByNeed(needs: ReadonlyMap<string, readonly string[]>): Orde
       for (const id of component) onStack.delete(id);
       order.push(...component.reverse());
       if (component.length > 1 || wanted.includes(frame.id)) {
-        for (const id of component) circles.set(id, circleFrom(id, new Set(component), needs));
+        closeCircles(component, needs, circles);
       }
     }
   }
@@ -57,16 +69,46 @@ function lower(low: Map<string, number>, id: string, to: number): void {
   if (to < (low.get(id) ?? 0)) low.set(id, to);
 }
 
+/**
+ * Gives every member of a component its circle. One that stands on an earlier member's circle shares it. Beyond
+ * `mostSteps` the members left over are told the last circle found: they need it, and it needs them.
+ */
+function closeCircles(
+  component: readonly string[],
+  needs: ReadonlyMap<string, readonly string[]>,
+  circles: Map<string, Circle>,
+): void {
+  const inside = new Set(component);
+  const patience = { steps: mostSteps };
+  let last: Circle | undefined;
+  for (const id of component) {
+    if (circles.has(id)) continue;
+    if (last !== undefined && patience.steps <= 0) {
+      circles.set(id, last);
+      continue;
+    }
+    const members = circleFrom(id, inside, needs, patience);
+    last = { members, at: 0 };
+    for (const [at, member] of members.entries()) {
+      if (!circles.has(member)) circles.set(member, { members, at });
+    }
+  }
+}
+
+const mostSteps = 200_000;
+
 /** The shortest way from a member back to itself, without leaving its component. */
 function circleFrom(
   start: string,
   component: ReadonlySet<string>,
   needs: ReadonlyMap<string, readonly string[]>,
+  patience: { steps: number },
 ): readonly string[] {
   const cameFrom = new Map<string, string>();
   const queue = [start];
-  for (let at = queue.shift(); at !== undefined; at = queue.shift()) {
+  for (const at of queue) {
     for (const next of needs.get(at) ?? []) {
+      patience.steps--;
       if (next === start) {
         const way = [at];
         for (let back = at; back !== start; ) {
