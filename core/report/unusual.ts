@@ -11,13 +11,12 @@ import type { Strip } from './blocks.ts';
  */
 export function unusual(study: Study, reading: Reading): readonly Strip[] {
   const { cell, valueSpan } = reading;
-  const spoken = study.findings.some(
-    (each) =>
-      each.cell === cell &&
-      each.diagnostic.code === 'unusual-value' &&
-      each.diagnostic.span.start === valueSpan.start,
+  const spoken = study.findings.flatMap(({ cell: at, diagnostic }) =>
+    at === cell && diagnostic.code === 'unusual-value' && diagnostic.span.start === valueSpan.start
+      ? [diagnostic.facts]
+      : [],
   );
-  if (!spoken) return [];
+  if (spoken.length === 0) return [];
   return measuredIn([reading]).flatMap((one) => {
     const usual = usualRange(one, study.memo.header.header);
     if (usual === undefined || !isOutside(one, usual.range)) return [];
@@ -25,6 +24,8 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
     const read = (si: number): number | undefined =>
       Number.isFinite(si) ? fromSi(si, type.unit, type.kind) : undefined;
     const { low, high } = usual.range;
+    const meant = spoken.find((each) => each.name === one.name)?.meant;
+    const ask = meant === undefined ? '' : `. The same number in ${meant} would be usual: is the unit right?`;
     const who = reading.value.kind === 'members' ? `${one.name}: ` : '';
     return [
       {
@@ -32,7 +33,7 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
         high: read(high),
         value: fromSi(one.si, type.unit, type.kind),
         plusMinus: one.halfWidth / Math.abs(type.unit.factor),
-        says: `${who}usual at ${usual.state}: ${formatRange(finite(low), finite(high), type)} (${usual.source})`,
+        says: `${who}usual at ${usual.state}: ${formatRange(finite(low), finite(high), type)} (${usual.source})${ask}`,
       },
     ];
   });

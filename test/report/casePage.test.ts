@@ -141,6 +141,18 @@ describe('readings', () => {
   });
 });
 
+describe('an unusual reading whose unit may be a slip', () => {
+  it('is asked about beside its drawing', () => {
+    const section = lastSection('readings: Warm\nstate: warm idle\nvalues:\n  ect: 90 °F\n');
+    const [row] = blocksOf(section, 'table')[0]?.rows ?? [];
+    expect(row?.strips.map(({ says }) => says)).toEqual([
+      expect.stringMatching(
+        /^usual at warm idle: .*\. The same number in °C would be usual: is the unit right\?$/,
+      ),
+    ]);
+  });
+});
+
 describe('a reference', () => {
   it('has its limits and curves in tables, and its source', () => {
     const section = lastSection(
