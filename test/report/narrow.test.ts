@@ -83,7 +83,7 @@ describe('a report on a small screen', () => {
         `[...document.querySelectorAll('${selector}')].map((each) => parseFloat(getComputedStyle(each).fontSize))`,
       );
     const notes = await sizesOf('.body > :is(h1, h2, h3, h4, h5, h6)');
-    const titles = await sizesOf('section.cell > :is(h2, h3)');
+    const titles = await sizesOf('section.cell > :is(h2, h3, h4)');
     expect(notes.length).toBeGreaterThan(0);
     expect(titles.length).toBeGreaterThan(0);
     expect(Math.max(...notes)).toBeLessThan(Math.min(...titles));

@@ -22,6 +22,7 @@ h1 { font-size: 1.9rem; }
 h2 { font-size: 1.65rem; }
 h3 { font-size: 1.16rem; }
 section.cell > h2, section.cell > h3 { font-size: 1.2rem; }
+section.cell > h4 { font-size: 1.12rem; }
 section.answers > h2, section.answers > h3 { font-size: 1.35rem; }
 h4, h5, h6 { font-size: 1rem; font-style: italic; }
 /* Headings of a note stand below its cell's, whatever the author wrote. */
