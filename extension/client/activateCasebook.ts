@@ -2,6 +2,7 @@ import { type Disposable, type ExtensionContext, window, workspace } from 'vscod
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { checkWorkspace } from './checkWorkspace.ts';
 import { command } from './command.ts';
+import { finishReverts } from './finishReverts.ts';
 import { insertCell } from './insertCell.ts';
 import { keepMetadata } from './keepMetadata.ts';
 import { newCase } from './newCase.ts';
@@ -35,6 +36,7 @@ export function activateCasebook(
     results,
     provideStatusItems(results),
     keepMetadata(),
+    finishReverts(),
     warnOfTwoViews(),
     command('newCase', newCase),
     command('insertCell', insertCell),

@@ -1,4 +1,11 @@
-import { l10n, NotebookCellData, NotebookCellKind, NotebookData, type NotebookSerializer } from 'vscode';
+import {
+  l10n,
+  NotebookCellData,
+  NotebookCellKind,
+  NotebookData,
+  type NotebookDocument,
+  type NotebookSerializer,
+} from 'vscode';
 import { mergeMarkers } from '../../core/casefile/mergeMarkers.ts';
 import type { CellMetadata, Notebook, NotebookMetadata } from '../shared/notebookText.ts';
 import { readNotebook, writeNotebook } from '../shared/notebookText.ts';
@@ -46,6 +53,18 @@ function fileText(bytes: Uint8Array): string {
     );
   }
   return text;
+}
+
+/** What saving the notebook would write. */
+export function notebookFile(notebook: NotebookDocument): string {
+  return writeNotebook({
+    metadata: notebook.metadata,
+    cells: notebook.getCells().map(({ kind, document, metadata }) => ({
+      kind: kind === NotebookCellKind.Markup ? 'note' : 'code',
+      value: document.getText(),
+      metadata,
+    })),
+  });
 }
 
 function notebookOf({ metadata, cells }: NotebookData): Notebook {

@@ -66,6 +66,12 @@ export class CaseInEditor {
   }
 }
 
+/** The Markdown of what stands under a cell. */
+export function resultOf(cell: vscode.NotebookCell): string | undefined {
+  const item = cell.outputs[0]?.items.find(({ mime }) => mime === 'text/markdown');
+  return item === undefined ? undefined : new TextDecoder().decode(item.data);
+}
+
 let count = 0;
 
 /** Writes a file and opens it; `text` may be bytes. */

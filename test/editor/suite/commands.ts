@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { cellTemplates } from '../../../extension/client/cellTemplates.ts';
-import { command, openCase } from './caseInEditor.ts';
+import { command, folder, openCase, writeFile } from './caseInEditor.ts';
 import { holds, same, test, until } from './testing.ts';
 
 test('a cell of each kind is put in behind the selected one', async () => {
@@ -42,3 +42,12 @@ function tabs(): string[] {
     .flatMap((group) => group.tabs)
     .map(({ input }) => (input instanceof vscode.TabInputNotebook ? 'notebook' : 'text'));
 }
+
+test('all cases of the workspace are checked, open or not', async () => {
+  await writeFile('wrong.diag', 'diag: 1\ncase: A\n---\nreadings: Idle\nvalues:\n  map: 101 inHg\n');
+  const total = await command<{ errors: number }>('diag.checkWorkspace');
+  holds(total.errors > 0, 'errors are counted');
+  const wrong = vscode.Uri.joinPath(folder(), 'wrong.diag');
+  await until('the problem', () => vscode.languages.getDiagnostics(wrong).length > 0);
+  same(vscode.languages.getDiagnostics(wrong)[0]?.range.start.line, 5, 'the line');
+});
