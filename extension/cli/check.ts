@@ -20,6 +20,8 @@ export async function check(words: readonly string[]): Promise<number> {
   });
   const json = isJson(options.format);
   const cases = await findCases(paths);
+  const { record, recorded } = options;
+  if (typeof record === 'string') (await import('./writeOutput.ts')).keepFromCases(record, cases, '.json');
   const results: CaseResult[] = [];
   let inOrder = true;
   const paint = paintFor(isTerminal(1));
@@ -39,7 +41,6 @@ export async function check(words: readonly string[]): Promise<number> {
   } else {
     print(summaryText(summary));
   }
-  const { record, recorded } = options;
   if (typeof record === 'string') await keepRecord(record, results, cases);
   if (typeof recorded === 'string') return compareWithRecord(recorded, results, cases);
   return inOrder ? 0 : 1;

@@ -5,7 +5,7 @@ import { picturesBeside } from './pictures.ts';
 import { tell } from './print.ts';
 import { showProgress } from './progress.ts';
 import { studyFile } from './studyFile.ts';
-import { writeOutput } from './writeOutput.ts';
+import { keepFromCases, writeOutput } from './writeOutput.ts';
 
 /** `casebook report PATHS… -o FILE`: one HTML file of all cases. */
 export async function report(words: readonly string[]): Promise<number> {
@@ -18,6 +18,7 @@ export async function report(words: readonly string[]): Promise<number> {
     throw new Misunderstood('Where to? Name the file to write: `casebook report cases -o cases.html`.');
   }
   const cases = await findCases(paths);
+  keepFromCases(output, cases, '.html');
   const { writeReport } = await import('../../core/report/html/report.ts');
   const progress = showProgress(cases.length);
   function* studied() {
