@@ -5,7 +5,9 @@ import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { signalOf } from '../signals/lookup.ts';
 import type { Form, Signal } from '../signals/types.ts';
+import { takenByLanguage } from './cells/names.ts';
 import { headerName, headerSignal } from './headerTable.ts';
+import { readUnit } from './readUnit.ts';
 import { readValue } from './readValue.ts';
 import { noTools, readTools, type Tools } from './tools.ts';
 import type { Reading } from './types.ts';
@@ -99,7 +101,7 @@ function headerValue(
     return { reading: { ...base, type: { kind: 'words' }, value }, diagnostics: [] };
   }
   const read = readValue(node, {
-    fullName,
+    source: fullName,
     key,
     signal: headerSignal(section, key, meaning),
     reference: false,
@@ -118,10 +120,13 @@ function readOwnSignals(cell: HeaderCell): {
   const diagnostics: Diagnostic[] = [];
   for (const { key, value } of cell.signals ?? []) {
     const name = key.text;
-    if (signalOf(name) !== undefined) {
-      diagnostics.push(diagnose('shadowed-name', key.span, { name, what: 'a signal that is known already' }));
+    const what =
+      takenByLanguage(name) ?? (signalOf(name) === undefined ? undefined : 'a signal that is known already');
+    if (what !== undefined) {
+      diagnostics.push(diagnose('shadowed-name', key.span, { name, what }));
       continue;
     }
+    if (value.unit !== undefined) diagnostics.push(...readUnit(value.unit).diagnostics);
     const words = value.words?.map((each) => each.text) ?? [];
     const kind = value.kind?.text as Form['kind'];
     const form: Form = {

@@ -17,7 +17,8 @@ import type { Accuracy } from './tools.ts';
 
 /** Where a value stands: what it may be there, and what is known about it. */
 export interface Place {
-  readonly fullName: string;
+  /** Names the value among all of the case: its ± is a source of its own. */
+  readonly source: string;
   readonly key: string;
   readonly signal: Signal | undefined;
   /** A reference may hold ranges and curves. */
@@ -89,7 +90,7 @@ function readText(node: TextNode, place: Place, accuracy: Accuracy | undefined):
   const { fitted, diagnostics: found } = fitTo(written, signal, place.key, node);
   diagnostics.push(...found);
   if (fitted === undefined) return broken(node, place, diagnostics);
-  const amount = amountOf(written, fitted.type, place.fullName, accuracy);
+  const amount = amountOf(written, fitted.type, place.source, accuracy);
   return result(node, {
     type: { kind: 'one', quantity: fitted.type },
     value: { kind: 'one', type: fitted.type, amount },
@@ -146,7 +147,7 @@ function readRange(
   }
   const { type } = fitted;
   const end = (quantity: Quantity | undefined): Amount | undefined =>
-    quantity === undefined ? undefined : amountOf(quantity, type, place.fullName, undefined);
+    quantity === undefined ? undefined : amountOf(quantity, type, place.source, undefined);
   return result(node, {
     type: { kind: 'range', quantity: type },
     value: { kind: 'range', type, low: end(written.low), high: end(written.high) },
@@ -169,7 +170,7 @@ function readMap(node: MapNode, place: Place, accuracy: Accuracy | undefined): R
     if (by === 'cylinder' && !isCylinder(key.text)) continue;
     const member = read(
       value,
-      { ...place, fullName: `${place.fullName}[${key.text}]`, reference: false },
+      { ...place, source: `${place.source}[${key.text}]`, reference: false },
       accuracy,
     );
     diagnostics.push(...member.diagnostics);
@@ -253,7 +254,7 @@ function amountOf(
 ): Amount {
   const si = toSi(quantity.value, quantity.unit, type.kind);
   const stated = quantity.plusMinus * Math.abs(quantity.unit.factor);
-  const width = stated > 0 ? stated : (accuracy?.halfWidth(si, type) ?? 0);
+  const width = stated > 0 ? stated : (accuracy?.halfWidth(quantity.value, type) ?? 0);
   return width > 0 ? measured(si, source, width) : exact(si);
 }
 

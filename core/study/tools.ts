@@ -9,8 +9,11 @@ import { placedIn } from './placed.ts';
 
 /** How far an instrument's readings may be from the truth. */
 export interface Accuracy {
-  /** The half-width for a reading (SI) of a type; 0 where the accuracy is said in another dimension. */
-  readonly halfWidth: (si: number, type: QuantityType) => number;
+  /**
+   * The half-width in SI for a reading that shows a number in its unit; 0 where the accuracy is said in another dimension.
+   * A share is of the number that the instrument shows: 2 % of 100 °F are 2 °F.
+   */
+  readonly halfWidth: (shown: number, type: QuantityType) => number;
 }
 
 export interface Tools {
@@ -45,8 +48,8 @@ function accuracyOf(stated: Quantity): Accuracy {
   const width = Math.abs(stated.value * stated.unit.factor);
   const relative = stated.unit === percentUnit;
   return {
-    halfWidth: (si, type) => {
-      if (relative && type.unit !== percentUnit) return Math.abs(si) * width;
+    halfWidth: (shown, type) => {
+      if (relative && type.unit !== percentUnit) return Math.abs(shown * type.unit.factor) * width;
       return stated.unit.dimension === type.dimension ? width : 0;
     },
   };

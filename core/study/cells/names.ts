@@ -13,10 +13,15 @@ export function checkPrefix(as: TextNode | undefined, header: Header): readonly 
   return what === undefined ? [] : [diagnose('shadowed-name', as.span, { name: as.text, what })];
 }
 
-function takenAs(name: string, header: Header): string | undefined {
+/** What already has a name that an author gives; undefined when it is free. */
+export function takenAs(name: string, header: Header): string | undefined {
+  return takenByLanguage(name) ?? (isSignal(name, header) === undefined ? undefined : 'a signal');
+}
+
+/** Names that mean something in every case. */
+export function takenByLanguage(name: string): string | undefined {
   if (sections.has(name)) return 'a section of the header';
-  if (keywords.has(name)) return 'a word of the expression language';
-  return isSignal(name, header) === undefined ? undefined : 'a signal';
+  return keywords.has(name) ? 'a word of the expression language' : undefined;
 }
 
 /** A state's own name stands between the cell's name and the signal's, so it must not be a signal. */

@@ -1,10 +1,10 @@
 import type { CheckCell, Named, RepairCell, SuspectsCell } from '../../casefile/cell.ts';
 import type { TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { signalOf } from '../../signals/lookup.ts';
 import type { Definition, Statement } from '../cellFacts.ts';
 import type { Header } from '../header.ts';
 import type { Parse } from '../source.ts';
+import { takenAs } from './names.ts';
 
 /** The computed names of a cell, `prefix.name` in full when the cell has an `as`. */
 export function definitionsOf(
@@ -18,9 +18,8 @@ export function definitionsOf(
   const diagnostics: Diagnostic[] = [];
   for (const { key, value } of lets ?? []) {
     const name = key.text;
-    if (signalOf(name) !== undefined || header.ownSignals.has(name)) {
-      diagnostics.push(diagnose('shadowed-name', key.span, { name, what: 'a signal' }));
-    }
+    const what = takenAs(name, header);
+    if (what !== undefined) diagnostics.push(diagnose('shadowed-name', key.span, { name, what }));
     const id = as === undefined ? `${cell + 1}.${name}` : `${as}.${name}`;
     definitions.push({ id, name, cell, source: parse(value), keySpan: key.span });
   }

@@ -3,11 +3,9 @@ import { notTaken, readTable } from '../../casefile/table.ts';
 import type { MapNode, TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Absent } from '../../expression/value.ts';
-import { parseQuantity } from '../../quantity/parse.ts';
-import { unitOf } from '../../quantity/unit.ts';
 import { nearest } from '../../text/nearest.ts';
 import { cover } from '../../text/span.ts';
-import { placedIn } from '../placed.ts';
+import { readUnit } from '../readUnit.ts';
 import { takenAt } from '../takenAt.ts';
 import type { Reading } from '../types.ts';
 import { type Circumstances, type Collected, readEntry } from './values.ts';
@@ -141,11 +139,9 @@ const noUnit: ReadonlySet<string> = new Set([notTaken, '', '1']);
 /** The unit of a row; nothing where the column says `-`. An unknown one is reported once for its row. */
 function checkedUnit(node: TextNode | undefined, found: Diagnostic[]): TextNode | undefined | 'unknown' {
   if (node === undefined || noUnit.has(node.text)) return undefined;
-  const words = node.text.split(/\s+/);
-  if (unitOf(words[0] ?? '') !== undefined) return node;
-  const asWritten: TextNode = { ...node, text: `1 ${node.text}`, map: [[2, node.span.start]] };
-  found.push(...placedIn(asWritten, parseQuantity(asWritten.text).diagnostics));
-  return 'unknown';
+  const { value, diagnostics } = readUnit(node);
+  found.push(...diagnostics);
+  return value === undefined ? 'unknown' : node;
 }
 
 /** A number and the unit of its row as one text; findings are placed at the number. */

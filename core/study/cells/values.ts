@@ -77,7 +77,7 @@ export function readEntry(
     diagnostics.push(unknownSignal(key, header));
   const fullName = around.prefix === undefined ? name : `${around.prefix}.${name}`;
   const place: Place = {
-    fullName,
+    source: around.prefix === undefined ? `${around.cell + 1}.${around.column ?? ''}.${name}` : fullName,
     key: name,
     signal,
     reference,
