@@ -1,4 +1,4 @@
-import type { Barometer, Barometers } from './barometer.ts';
+import { type Barometer, type Barometers, findBarometers, isBarometer } from './barometer.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { type DefinitionOrder, orderDefinitions } from './evaluateCase.ts';
 import type { Header } from './header.ts';
@@ -8,6 +8,7 @@ import { collectNames, type Names, namesWith } from './names.ts';
 /** What of a case has to be studied anew, and what its names are now. */
 export interface Change {
   readonly names: Names;
+  readonly barometers: Barometers;
   readonly order: DefinitionOrder;
   /** The ids of computed names that are called by their bare name. */
   readonly bareNames: ReadonlySet<string>;
@@ -18,30 +19,36 @@ export interface Change {
 /**
  * While every name still means a thing of the same cell, a change concerns the changed cells and those that read
  * from them, directly or through others. When a name comes or goes, it may concern every cell.
- * `known` are the cells whose reading brought the same findings as before.
+ * `isSame` tells whether reading a cell brought the same findings as before.
  */
 export function changeOf(
   cells: readonly CellFacts[],
   header: Header,
-  barometers: Barometers,
   isSame: (cell: number) => boolean,
   memo: Memo | undefined,
 ): Change {
   const changed = memo === undefined ? undefined : changedCells(cells, header, isSame, memo);
+  const barometers =
+    memo !== undefined && changed !== undefined && !holdBarometers(changed, cells, memo.names.cells)
+      ? memo.barometers
+      : findBarometers(
+          cells.flatMap((each) => each.readings),
+          header.values,
+        );
   if (memo === undefined || changed === undefined || !sameBarometers(memo.barometers, barometers, changed)) {
     const names = collectNames(cells, header.values, header.ownSignals);
     const order = orderDefinitions(names);
-    return { names, order, bareNames: bareNamesOf(cells), cells: new Set(cells.keys()) };
+    return { names, barometers, order, bareNames: bareNamesOf(cells), cells: new Set(cells.keys()) };
   }
   const { bareNames } = memo;
   const names = namesWith(memo.names, cells, changed);
   if (sameDefinitions(memo.names.cells, cells, changed)) {
-    return { names, order: memo.order, bareNames, cells: affected(changed, memo) };
+    return { names, barometers, order: memo.order, bareNames, cells: affected(changed, memo) };
   }
   const order = orderDefinitions(names);
   const inCircles = [...memo.order.circles.keys(), ...order.circles.keys()];
   for (const id of inCircles) changed.add(order.definitions.get(id)?.cell ?? 0);
-  return { names, order, bareNames, cells: affected(changed, memo) };
+  return { names, barometers, order, bareNames, cells: affected(changed, memo) };
 }
 
 /** A computed name without a cell's name in front is called by its bare name where only one thing has it. */
@@ -111,8 +118,21 @@ function sameDefinitions(
   return true;
 }
 
+/** Whether a barometer may stand in a cell that changed, or stood there before. */
+function holdBarometers(
+  changed: ReadonlySet<number>,
+  now: readonly CellFacts[],
+  before: readonly CellFacts[],
+): boolean {
+  for (const cell of changed) {
+    if (now[cell]?.readings.some(isBarometer) || before[cell]?.readings.some(isBarometer)) return true;
+  }
+  return false;
+}
+
 /** Whether conversions take the same barometer as before, but for those in cells that changed. */
 function sameBarometers(a: Barometers, b: Barometers, changed: ReadonlySet<number>): boolean {
+  if (a === b) return true;
   if (!sameBarometer(a.ofCase, b.ofCase)) return false;
   for (const cell of new Set([...a.ofCell.keys(), ...b.ofCell.keys()])) {
     if (!changed.has(cell) && !sameBarometer(a.ofCell.get(cell), b.ofCell.get(cell))) return false;

@@ -6,7 +6,7 @@ import type { Names } from './names.ts';
 import type { Outcome } from './outcome.ts';
 import type { Parsed } from './source.ts';
 import type { Evaluated } from './surroundings.ts';
-import type { Reading } from './types.ts';
+import type { Reading, Study } from './types.ts';
 
 /** What a study keeps for the next one of the same case: each part with what it was made from. */
 export interface Memo {
@@ -23,6 +23,8 @@ export interface Memo {
   readonly done: ReadonlyMap<string, Evaluated>;
   /** What each cell came to. */
   readonly outcomes: readonly Outcome[];
+  /** Their findings, before any rule has looked at the case. */
+  readonly cellFindings: Study['cellFindings'];
   /** How many expressions were computed anew. */
   readonly fresh: number;
 }

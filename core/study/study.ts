@@ -1,5 +1,4 @@
 import { type CaseFile, readCase } from '../casefile/readCase.ts';
-import { findBarometers } from './barometer.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { collectCell } from './cells/collectCell.ts';
 import { changeOf } from './change.ts';
@@ -9,9 +8,9 @@ import { keepValues } from './keepValues.ts';
 import type { Memo } from './memo.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
 import { type Parse, parserKnowing } from './source.ts';
+import { studyOf } from './studyOf.ts';
 import type { Surroundings } from './surroundings.ts';
-import { nextMeasurement } from './suspects.ts';
-import type { Finding, Reading, Study } from './types.ts';
+import type { Reading, Study } from './types.ts';
 
 /**
  * Studies a case: text → cells → names and types → values → verdicts.
@@ -23,17 +22,16 @@ export function study(text: string, previous?: Study): Study {
   const header = headerOf(file, memo);
   const { parse, parsed } = parserKnowing(memo?.parsed ?? new Map());
   const cells = collectCells(file, header, parse, previous);
-  const readings = all(cells, (each) => each.readings);
-  const barometers = findBarometers(readings, header.values);
   const ofReading = (cell: number) => file.cells[cell]?.diagnostics;
   const isSame = (cell: number): boolean => ofReading(cell) === memo?.outcomes[cell]?.ofReading;
-  const change = changeOf(cells, header, barometers, isSame, memo);
-  const { names, order, bareNames } = change;
+  const change = changeOf(cells, header, isSame, memo);
+  const { names, barometers, order, bareNames } = change;
+  const isWhole = change.cells.size === cells.length;
   const around: Surroundings = {
     names,
     header,
     barometers,
-    done: change.cells.size === cells.length ? new Map() : new Map(memo?.done),
+    done: isWhole ? new Map() : new Map(memo?.done),
     before: outcomesBefore(file, previous),
     now: new Map(),
     reads: new Map(),
@@ -41,45 +39,30 @@ export function study(text: string, previous?: Study): Study {
     fresh: { count: 0 },
   };
   const circles = evaluateDefinitions(around, order, change.cells);
-  const outcomes = cells.map((facts, cell): Outcome => {
-    const same = change.cells.has(cell) ? undefined : memo?.outcomes[cell];
-    if (same !== undefined) return same;
+  const outcomes: Outcome[] = isWhole ? [] : [...(memo?.outcomes ?? [])];
+  const cellFindings = isWhole ? [] : [...(memo?.cellFindings ?? [])];
+  for (const cell of change.cells) {
+    const facts = cells[cell];
+    if (facts === undefined) continue;
     const more = [...(cell === 0 ? header.diagnostics : []), ...(circles.get(cell) ?? [])];
-    return outcomeOf(facts, around, ofReading(cell) ?? [], more);
-  });
-  const reading = readingsByName(readings);
-  const suspects = all(outcomes, (each) => each.suspects);
-  const ofFile = file.diagnostics.map((diagnostic): Finding => ({ cell: undefined, diagnostic }));
-  return {
-    text,
-    file,
-    title: header.title,
-    readings: [...header.values.values(), ...readings],
-    computed: all(outcomes, (each) => each.computed),
-    expectations: all(outcomes, (each) => each.expectations),
-    answers: all(outcomes, (each) => each.answers),
-    suspects,
-    next: nextMeasurement(suspects, notTakenIn(reading)),
-    findings: all([{ findings: ofFile }, ...outcomes], (each) => each.findings),
-    memo: {
-      header: { cell: file.cells[0]?.cell, header },
-      names,
-      barometers,
-      reading,
-      parsed,
-      order,
-      bareNames,
-      done: around.done,
-      outcomes,
-      fresh: around.fresh.count,
-    },
+    const outcome = outcomeOf(facts, around, ofReading(cell) ?? [], more);
+    outcomes[cell] = outcome;
+    cellFindings[cell] = outcome.findings;
+  }
+  const memoNow: Memo = {
+    header: { cell: file.cells[0]?.cell, header },
+    names,
+    barometers,
+    reading: readingsByName(cells),
+    parsed,
+    order,
+    bareNames,
+    done: around.done,
+    outcomes,
+    cellFindings,
+    fresh: around.fresh.count,
   };
-}
-
-function all<P, T>(parts: readonly P[], of: (part: P) => readonly T[]): T[] {
-  const list: T[] = [];
-  for (const part of parts) for (const each of of(part)) list.push(each);
-  return list;
+  return studyOf({ text, file, cells, outcomes, cellFindings, memo: memoNow });
 }
 
 /** The header is the file's first cell. */
@@ -131,18 +114,13 @@ function outcomesBefore(file: CaseFile, previous: Study | undefined): Surroundin
 }
 
 /** Finds readings by their full names. The index is made when the first is asked for, which few changes need. */
-function readingsByName(readings: readonly Reading[]): Memo['reading'] {
-  let index: ReadonlyMap<string, Reading> | undefined;
+function readingsByName(cells: readonly CellFacts[]): Memo['reading'] {
+  let index: Map<string, Reading> | undefined;
   return (fullName) => {
-    index ??= new Map(readings.map((each) => [each.fullName, each]));
+    if (index === undefined) {
+      index = new Map();
+      for (const { readings } of cells) for (const each of readings) index.set(each.fullName, each);
+    }
     return index.get(fullName);
-  };
-}
-
-/** Whether a reading of that name is missing: no cell has it, or the cell says that it was not taken. */
-function notTakenIn(reading: Memo['reading']): (name: string) => boolean {
-  return (name) => {
-    const value = reading(name)?.value;
-    return value === undefined || (value.kind === 'absent' && value.status === 'not measured');
   };
 }

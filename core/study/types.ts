@@ -21,6 +21,9 @@ export interface Study {
   readonly next: string | undefined;
   /** Everything found, in the order of the file. */
   readonly findings: readonly Finding[];
+  /** The same in parts: what is about the file as a whole, and what is in each cell. A cell's list stays the same while nothing in it changes. */
+  readonly fileFindings: readonly Finding[];
+  readonly cellFindings: readonly (readonly Finding[])[];
   /** What the next study of the same case may take over. */
   readonly memo: Memo;
 }
