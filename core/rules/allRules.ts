@@ -1,4 +1,5 @@
 import { beyondSensor } from './beyondSensor.ts';
+import { coldSoak } from './coldSoak.ts';
 import { failedValue } from './failedValue.ts';
 import { impossibleValue } from './impossibleValue.ts';
 import { misspeltState } from './misspeltState.ts';
@@ -13,5 +14,6 @@ export const allRules: readonly Rule[] = [
   impossibleValue,
   beyondSensor,
   failedValue,
+  coldSoak,
   unusualValue,
 ];

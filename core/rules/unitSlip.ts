@@ -37,7 +37,7 @@ export const unitSlip: CellRule = {
 /**
  * The units in which the same number would be possible, at most two of the likeliest:
  * those that the signal is mostly read in come first, then those in which the number would be usual in its state,
- * then in any state. Merely possible is not enough: 126 V is no 126 mV.
+ * then in any state. Merely possible is only enough where nothing is known to be usual: 126 V is no 126 mV.
  */
 export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
   const { unit, kind, dimension } = one.type;
@@ -45,13 +45,17 @@ export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
   const state = one.reading.state?.name;
   const { usual } = rangesOf(one.form);
   const own = unitOf(one.form.unit);
-  const commonest = [own?.symbol, own === undefined ? undefined : otherUnit(own)?.symbol];
+  const commonest = [own?.symbol, own === undefined ? undefined : otherUnit(own, kind)?.symbol];
   const rank = (candidate: Unit): number => {
     const si = toSi(value, candidate, kind);
     if (si < limit.low || si > limit.high) return 0;
     if (commonest.includes(candidate.symbol)) return 3;
     const inState = usual.filter((each) => si >= each.range.low && si <= each.range.high);
-    return inState.some((each) => each.state === state) ? 2 : inState.length > 0 ? 1 : 0;
+    return inState.some((each) => each.state === state)
+      ? 2
+      : inState.length > 0 || usual.length === 0
+        ? 1
+        : 0;
   };
   const ranked = tradeUnits
     .map((symbol) => unitOf(symbol))

@@ -102,7 +102,10 @@ export function caseResult(study: Study, file: string): CaseResult {
   const startOf = (cell: number | undefined): number =>
     (cell === undefined ? undefined : study.file.cells[cell])?.raw.start ?? 0;
   const values: Record<string, ValueResult> = Object.create(null) as Record<string, ValueResult>;
-  for (const reading of study.readings) values[reading.fullName] = valueResult(reading.value);
+  const names = namesOf(study);
+  study.readings.forEach((reading, i) => {
+    values[names[i] ?? reading.fullName] = valueResult(reading.value);
+  });
   for (const computed of study.computed) values[computed.fullName] = valueResult(computed.value);
   return {
     file,
@@ -116,6 +119,17 @@ export function caseResult(study: Study, file: string): CaseResult {
     ...(study.next === undefined ? {} : { next: study.next }),
     diagnostics: study.findings.map((finding) => diagnosticResult(finding, index, startOf(finding.cell))),
   };
+}
+
+/** The readings' names; one of a cell without an `as` carries the cell's number where the name alone is not unique: `2.map`. */
+function namesOf({ readings, file }: Study): readonly string[] {
+  const count = new Map<string, number>();
+  for (const { fullName } of readings) count.set(fullName, (count.get(fullName) ?? 0) + 1);
+  return readings.map(({ fullName, cell, from }) => {
+    const holder = file.cells[cell]?.cell;
+    const unnamed = from !== 'header' && holder !== undefined && !('as' in holder && holder.as !== undefined);
+    return unnamed && (count.get(fullName) ?? 0) > 1 ? `${cell + 1}.${fullName}` : fullName;
+  });
 }
 
 export function summarise(cases: readonly CaseResult[]): Summary {

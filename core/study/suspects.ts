@@ -31,7 +31,8 @@ function speaksAgainst({ part, truth }: Expectation): boolean {
 
 /**
  * The measurement not yet taken that would separate the most suspects that are left:
- * it is counted for every pair of which at least one predicts something of it, and not both the same.
+ * it is counted for every pair of one cell of which at least one predicts something of it, and not both the same.
+ * Undefined when none would separate any.
  */
 export function nextMeasurement(
   suspects: readonly Suspect[],
@@ -50,7 +51,7 @@ export function nextMeasurement(
     }
   }
   let best: string | undefined;
-  let most = -1;
+  let most = 0;
   for (const [name, bySuspect] of said) {
     const pairs = pairsSeparated(left, bySuspect);
     if (pairs > most) {
@@ -66,7 +67,8 @@ function pairsSeparated(left: readonly Suspect[], said: ReadonlyMap<Suspect, str
   for (let i = 0; i < left.length; i++) {
     for (let j = i + 1; j < left.length; j++) {
       const [a, b] = [left[i], left[j]];
-      if (a !== undefined && b !== undefined && said.get(a) !== said.get(b)) pairs++;
+      if (a?.cell !== b?.cell || a === undefined || b === undefined) continue;
+      if (said.get(a) !== said.get(b)) pairs++;
     }
   }
   return pairs;

@@ -1,6 +1,6 @@
 import type { HeaderCell } from '../casefile/cell.ts';
 import type { TextNode } from '../casefile/tree.ts';
-import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic.ts';
 import { parseQuantity } from '../quantity/parse.ts';
 import type { Quantity, QuantityType } from '../quantity/types.ts';
 import { percentUnit } from '../quantity/unit.ts';
@@ -36,11 +36,18 @@ export function readTools(tools: HeaderCell['tools']): Tools {
       byName.set(key.text, undefined);
       continue;
     }
-    const parsed = parseQuantity(written.text.replace(/^(\s*)(?:±|\+\/-)/, '$1 '));
-    diagnostics.push(...placedIn(written, parsed.diagnostics));
-    byName.set(key.text, parsed.value === undefined ? undefined : accuracyOf(parsed.value));
+    const accuracy = readAccuracy(written);
+    diagnostics.push(...accuracy.diagnostics);
+    byName.set(key.text, accuracy.value);
   }
   return { byName, diagnostics };
+}
+
+/** `0.2 inHg`, `± 2 %` */
+export function readAccuracy(node: TextNode): Found<Accuracy | undefined> {
+  const parsed = parseQuantity(node.text.replace(/^(\s*)(?:±|\+\/-)/, '$1 '));
+  const value = parsed.value === undefined ? undefined : accuracyOf(parsed.value);
+  return { value, diagnostics: placedIn(node, parsed.diagnostics) };
 }
 
 /** A percentage is of the reading, unless the reading is itself in percent: then it is points. */

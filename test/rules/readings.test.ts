@@ -72,6 +72,27 @@ values:
             ^^^^^ impossible-value`);
   });
 
+  it('compares temperatures after a cold soak', () => {
+    reading(
+      `  ect: 60 °F
+  iat: 62 °F
+  eot: 110 °F
+       ^^^^^^ cold-soak-apart: After a cold soak \`ect\` and \`iat\` agree at about 61 °F, and \`eot\` says 110 °F. Measure that sensor and its circuit.`,
+      'cold soak',
+    );
+    reading('  ect: 60 °F\n  iat: 62 °F\n  eot: 70 °F', 'cold soak');
+    reading('  ect: 60 °F\n  iat: 90 °F\n  eot: 120 °F', 'cold soak');
+  });
+
+  it.each([
+    ['baro: 29.9 kPa', '29.9 inHg'],
+    ['baro: 1013 kPa', '1013 mbar'],
+    ['baro: 760 inHg', '760 mmHg'],
+  ])('knows what was meant by %s', (line, meant) => {
+    const source = `diag: 1\ncase: Barometer\n---\nreadings: One\nstate: key off\nvalues:\n  ${line}\n`;
+    expect(findingsOf(source)[0]).toContain(meant);
+  });
+
   it('leaves healthy readings alone', () => {
     reading(
       '  rpm: 720 rpm\n  map: 10.2 inHg\n  vacuum: 19.5 inHg\n  ect: 195 °F\n  stft_b1: 2 %\n  battery: 14.2 V\n  loop: closed',

@@ -180,6 +180,37 @@ expect:
     expect(expectations[0]?.verdict).toBe('holds');
   });
 
+  const channel = (rows: string, channels: string, more = '', header = '') =>
+    resultOf(
+      `capture: Trace\nas: trace\nstate: warm idle\n${more}rows: |\n${rows}channels:\n${channels}`,
+      header,
+    );
+  const rows = '  time  front\n  0     0.1\n  1     0.8\n';
+
+  it.each([
+    ['    unit: inhg\n', ['unknown-unit']],
+    ['    unit: kPa gauge\n    signal: map\n', ['wrong-kind']],
+    ['    unit: V\n    signal: vacuum\n', ['wrong-dimension']],
+    ['    unit: V\n    signal: o2_b1s9\n', ['unknown-signal']],
+    ['    unit: V\n    signal: o2_b1s1\n', []],
+  ])('reads the unit as what its signal takes: %s', (lines, codes) => {
+    expect(codesOf(channel(rows, `  front:\n${lines}`))).toEqual(codes);
+  });
+
+  it('refuses a time that runs backwards, at its row', () => {
+    const result = channel(`${rows}  0.5   0.2\n`, '  front:\n    unit: V\n');
+    expect(codesOf(result)).toEqual(['time-runs-back']);
+    expect(result.values['trace.front']).toMatchObject({ value: null, status: 'cannot compute' });
+  });
+
+  it('takes its tool’s accuracy as one source', () => {
+    const header = 'tools:\n  meter:\n    description: meter\n    accuracy: 0.02 V\n';
+    const cells = `capture: Trace\nas: trace\nstate: warm idle\ntool: meter\nrows: |\n${rows}channels:\n  front:\n    unit: V\n---\ncheck: Swing\nas: swing\nlet:\n  last: last(trace.front)\n  up: last(trace.front) - first(trace.front)\n`;
+    const { values } = resultOf(cells, header);
+    expect(values['swing.last']).toMatchObject({ value: 0.8, uncertainty: 0.02 });
+    expect(values['swing.up']).toMatchObject({ value: 0.7, uncertainty: 0 });
+  });
+
   it('asks for a column that is there', () => {
     const misspelt = capture.replace('column: Coolant (°C)', 'column: Coolnat (°C)').replace('---\n', '');
     expect(codesOf(resultOf(misspelt))).toEqual(['unknown-column']);
@@ -220,7 +251,7 @@ consider:
   it.each([
     ['result: unclear\n', 'predicts: smoke.result is yes', 'too close to call', undefined],
     ['result: unclear\n', 'ruled out if: smoke.result is no', 'too close to call', undefined],
-    ['did: Not yet.\n', 'predicts: smoke.result is yes', 'not measured', 'smoke.result'],
+    ['did: Not yet.\n', 'predicts: smoke.result is yes', 'not measured', undefined],
   ])('%s with %s speaks neither for nor against', (test, statement, verdict, next) => {
     expect(standing(test, statement)).toEqual(['not tested', verdict, next]);
   });
@@ -236,6 +267,38 @@ consider:
       'fails',
       undefined,
     ]);
+  });
+});
+
+describe('what to measure next', () => {
+  const next = (suspects: string) =>
+    resultOf(`readings: Idle\nas: idle\nstate: warm idle\nvalues:\n  rpm: 700 rpm\n---\n${suspects}`).next;
+  const suspect = (name: string, predicts: string) => `  - name: ${name}\n    predicts: ${predicts}\n`;
+
+  it('is what separates suspects of one list', () => {
+    const leak = suspect('a leak', 'idle.ltft_b1 > 10 %');
+    expect(next(`suspects: Lean\nconsider:\n${leak}${suspect('weak fuel', 'idle.ltft_b1 < 10 %')}`)).toBe(
+      'idle.ltft_b1',
+    );
+    expect(next(`suspects: Lean\nconsider:\n${leak}`)).toBeUndefined();
+    expect(
+      next(`suspects: Lean\nconsider:\n${leak}${suspect('another leak', 'idle.ltft_b1 > 10 %')}`),
+    ).toBeUndefined();
+    expect(
+      next(
+        `suspects: Lean\nconsider:\n${leak}---\nsuspects: Rough\nconsider:\n${suspect('a plug', 'idle.map > 5 inHg')}`,
+      ),
+    ).toBeUndefined();
+  });
+});
+
+describe('values of cells without a name', () => {
+  it('are kept apart by the number of the cell', () => {
+    const reading = (map: string) => `readings: One\nstate: warm idle\nvalues:\n  map: ${map}\n`;
+    const { values } = resultOf(`${reading('13 inHg')}---\n${reading('14 inHg')}`);
+    expect(values['2.map']).toMatchObject({ value: 13 });
+    expect(values['3.map']).toMatchObject({ value: 14 });
+    expect(resultOf(reading('13 inHg')).values.map).toMatchObject({ value: 13 });
   });
 });
 

@@ -24,6 +24,12 @@ export interface RulesFacts {
     /** The unit in which the same number would be usual. */
     readonly meant?: string;
   };
+  readonly 'cold-soak-apart': {
+    readonly name: string;
+    readonly written: string;
+    readonly others: readonly string[];
+    readonly about: string;
+  };
   readonly 'misspelt-state': { readonly name: string; readonly nearest: readonly string[] };
   readonly 'failed-value': { readonly name: string; readonly written: string; readonly means: string };
 }
@@ -66,6 +72,15 @@ export const rulesRows: Rows<RulesFacts> = {
     why: 'Unusual is not wrong: a fault is what one looks for. The maker’s figures for this engine come first.',
     wrong: 'state: warm idle\nvalues:\n  vacuum: 9 inHg',
     right: 'state: warm idle\nvalues:\n  vacuum: 19 inHg',
+  },
+  'cold-soak-apart': {
+    severity: 'warning',
+    title: 'One temperature far from the others after a cold soak',
+    say: ({ name, written, others, about }) =>
+      `After a cold soak ${others.map((each) => `\`${each}\``).join(' and ')} agree at about ${about}, and \`${name}\` says ${written}. Measure that sensor and its circuit.`,
+    why: 'A car that has stood for a night has one temperature everywhere. A sensor that says otherwise is wrong, or something was warm: a block heater, the sun, a car that was moved.',
+    wrong: 'state: cold soak\nvalues:\n  ect: 60 °F\n  iat: 62 °F\n  eot: 110 °F',
+    right: 'state: cold soak\nvalues:\n  ect: 60 °F\n  iat: 62 °F\n  eot: 61 °F',
   },
   'misspelt-state': {
     severity: 'info',

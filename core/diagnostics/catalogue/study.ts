@@ -33,11 +33,16 @@ export interface StudyFacts {
     readonly cylinders: number;
   };
   readonly 'not-a-cylinder': { readonly name: string; readonly key: string };
-  readonly 'no-barometer': { readonly what: string };
-  readonly 'circular-check': { readonly barometer: string };
+  readonly 'no-barometer': { readonly what: string; readonly among: readonly string[] };
+  readonly 'circular-check': {
+    readonly barometer: string;
+    /** Both sides were converted with it; otherwise one was, and the other is built on its reading. */
+    readonly both: boolean;
+  };
   readonly 'fault-not-shown': { readonly title: string };
   readonly 'not-a-statement': { readonly got: string; readonly offer: string };
   readonly 'capture-not-read': { readonly file: string };
+  readonly 'time-runs-back': { readonly time: string; readonly row: number };
   readonly 'unknown-column': {
     readonly column: string;
     readonly columns: readonly string[];
@@ -118,18 +123,22 @@ export const studyRows: Rows<StudyFacts> = {
   'no-barometer': {
     severity: 'warning',
     title: 'No barometer to convert with',
-    say: ({ what }) =>
-      `${what} needs the barometer, and the case has none that is certain. Record one \`baro\`, a key-on engine-off \`map\`, or the site’s altitude with its sea level pressure.`,
+    say: ({ what, among }) =>
+      among.length > 0
+        ? `${what} converts values that were not all measured under one barometer (${among.map((each) => `\`${each}\``).join(', ')}). Convert each reading by itself.`
+        : `${what} needs the barometer, and the case has none that is certain. Record one \`baro\`, a key-on engine-off \`map\`, or the site’s altitude with its sea level pressure.`,
     why: 'Between gauge, vacuum and absolute stands the local barometer. The weather report’s sea-level figure is never it.',
     wrong: 'let:\n  inside: absolute(gauged.vacuum)   # no barometer in the case',
     right: 'values:\n  baro: 29.6 inHg',
   },
   'circular-check': {
     severity: 'warning',
-    title: 'Both sides come from one barometer',
-    say: ({ barometer }) =>
-      `Both sides of this check are computed with \`${barometer}\`, so it cancels out and the check says nothing about it. Compare with a reading that was taken separately.`,
-    why: 'A pressure turned into a vacuum with a barometer and added to itself gives that barometer back, right or wrong.',
+    title: 'A check whose two sides come from one barometer',
+    say: ({ barometer, both }) =>
+      both
+        ? `Both sides of this check are converted with \`${barometer}\`, so it cannot show whether \`${barometer}\` is right. Compare with a reading that needs no conversion, or was converted with another barometer.`
+        : `This check sets \`${barometer}\` against a value that was converted with \`${barometer}\` itself, so it cannot show whether \`${barometer}\` is right. Compare with a reading that was taken separately.`,
+    why: 'A pressure turned into a vacuum with a barometer and added to itself gives that barometer back, right or wrong. Two pressures that were converted with one barometer are both off by as much as it is.',
     wrong: 'expect:\n  - before.idle.map + vacuum(before.idle.map) within 0.5 inHg of koeo.map',
     right: 'expect:\n  - before.idle.map + gauged.vacuum within 0.5 inHg of koeo.map',
   },
@@ -159,6 +168,15 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'Only captures whose rows stand in the case are read by this version.',
     wrong: 'file: captures/o2-2500.csv',
     right: 'rows: |\n  0 s   0.10 V\n  1 s   0.80 V',
+  },
+  'time-runs-back': {
+    severity: 'error',
+    title: 'A time that runs backwards',
+    say: ({ time, row }) =>
+      `In row ${row} the time goes back to ${time}. Put the rows in order, or cut the capture where its clock was set.`,
+    why: 'Rates, crossings and times between two samples mean nothing when the clock runs backwards.',
+    wrong: 'rows: |\n  time  front\n  0 s   0.12 V\n  2 s   0.15 V\n  1 s   0.40 V',
+    right: 'rows: |\n  time  front\n  0 s   0.12 V\n  1 s   0.40 V\n  2 s   0.15 V',
   },
   'unknown-column': {
     severity: 'error',

@@ -3,16 +3,19 @@ import { readRows, type SampleRows } from '../../casefile/rows.ts';
 import type { TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Absent, Series } from '../../expression/value.ts';
-import { toSi } from '../../quantity/convert.ts';
+import { fromSi, toSi } from '../../quantity/convert.ts';
 import { time as timeDimension } from '../../quantity/dimension.ts';
 import { parseQuantity } from '../../quantity/parse.ts';
-import type { QuantityType, Unit } from '../../quantity/types.ts';
+import type { Quantity, QuantityType } from '../../quantity/types.ts';
 import { plainUnit, unitOf } from '../../quantity/unit.ts';
 import type { Form, Signal } from '../../signals/types.ts';
 import { nearest } from '../../text/nearest.ts';
+import { type Fitted, fitTo } from '../fitTo.ts';
 import { placedIn } from '../placed.ts';
+import { readUnit } from '../readUnit.ts';
+import { findTool, readAccuracy } from '../tools.ts';
 import type { Reading } from '../types.ts';
-import { type Circumstances, type Collected, isSignal } from './values.ts';
+import { type Circumstances, type Collected, isSignal, unknownSignal } from './values.ts';
 
 /** A capture's channels as series. Samples stand in the case as `rows`; those in a file are not read here. */
 export function captureReadings(cell: CaptureCell, around: Circumstances): Collected {
@@ -21,29 +24,12 @@ export function captureReadings(cell: CaptureCell, around: Circumstances): Colle
   if (rows === undefined) return { readings: [], diagnostics };
   const found: Diagnostic[] = [...diagnostics];
   const timeAt = timeColumn(rows, cell.time);
-  const seconds = unitOf('s') ?? plainUnit;
-  const timeUnit = unitIn(rows, timeAt) ?? seconds;
-  const time = numbers(
-    rows,
-    timeAt,
-    timeUnit,
-    { dimension: timeDimension, kind: 'none', unit: timeUnit },
-    found,
-  );
+  const time = timeOf(rows, timeAt, found);
   const readings: Reading[] = [];
   for (const channel of channelsOf(cell, rows, timeAt)) {
     const at = rows.headings.findIndex((each) => each.text === channel.column.text);
-    if (at < 0) {
-      found.push(unknownColumn(channel.column, rows));
-      continue;
-    }
-    const signal = isSignal(channel.signal ?? channel.key.text, around.header);
-    const unit = unitOf(channel.unit?.text ?? '') ?? unitIn(rows, at) ?? firstUnit(rows, at);
-    const { type, form } = typeOf(unit ?? plainUnit, signal);
-    const samples = numbers(rows, at, type.unit, type, found);
-    const capture = around.prefix ?? `capture ${around.cell + 1}`;
-    const value: Series = { kind: 'series', type, capture, time, samples, spread: [] };
-    readings.push(readingOf(channel.key, value, signal, form, around));
+    if (at < 0) found.push(unknownColumn(channel.column, rows));
+    else readings.push(channelReading(channel, rows, at, time, around, found));
   }
   return { readings, diagnostics: found };
 }
@@ -52,7 +38,8 @@ interface Channel {
   readonly key: TextNode;
   readonly column: TextNode;
   readonly unit: TextNode | undefined;
-  readonly signal: string | undefined;
+  readonly signal: TextNode | undefined;
+  readonly accuracy: TextNode | undefined;
 }
 
 /** The channels that the cell names; without `channels`, every column but the time under its own heading. */
@@ -60,14 +47,101 @@ function channelsOf(cell: CaptureCell, rows: SampleRows, timeAt: number): readon
   if (cell.channels === undefined) {
     return rows.headings
       .filter((_, i) => i !== timeAt)
-      .map((heading) => ({ key: heading, column: heading, unit: undefined, signal: undefined }));
+      .map((heading) => ({
+        key: heading,
+        column: heading,
+        unit: undefined,
+        signal: undefined,
+        accuracy: undefined,
+      }));
   }
   return cell.channels.map(({ key, value }) => ({
     key,
     column: value.column ?? key,
     unit: value.unit,
-    signal: value.signal?.text,
+    signal: value.signal,
+    accuracy: value.accuracy,
   }));
+}
+
+/** Seconds; undefined when they cannot be: another sort of unit, or a clock that runs backwards. */
+function timeOf(rows: SampleRows, at: number, found: Diagnostic[]): Float64Array | undefined {
+  const seconds = unitOf('s') ?? plainUnit;
+  const unit = unitIn(rows, at)?.unit ?? seconds;
+  const heading = rows.headings[at];
+  if (unit.dimension !== timeDimension) {
+    if (heading !== undefined) found.push(noTime(heading, unit.symbol));
+    return undefined;
+  }
+  const time = numbers(rows, at, { dimension: timeDimension, kind: 'none', unit }, found);
+  const back = time.findIndex((each, i) => each < (time[i - 1] ?? each));
+  const place = rows.rows[back]?.[at];
+  if (place === undefined) return time;
+  found.push(diagnose('time-runs-back', place.span, { time: place.text, row: back + 1 }));
+  return undefined;
+}
+
+const noTime = (heading: TextNode, unit: string): Diagnostic =>
+  diagnose('wrong-value-shape', heading.span, {
+    name: heading.text,
+    got: `\`${unit}\``,
+    takes: 'a time: seconds, milliseconds, minutes',
+  });
+
+function channelReading(
+  channel: Channel,
+  rows: SampleRows,
+  at: number,
+  time: Float64Array | undefined,
+  around: Circumstances,
+  found: Diagnostic[],
+): Reading {
+  const { key, signal: named } = channel;
+  const signal = isSignal(named?.text ?? key.text, around.header);
+  if (named !== undefined && signal === undefined) found.push(unknownSignal(named, around.header));
+  const unit = channel.unit === undefined ? undefined : readUnit(channel.unit);
+  found.push(...(unit?.diagnostics ?? []));
+  const written = unit?.value ?? unitIn(rows, at) ?? firstValue(rows, at);
+  const place = channel.unit ?? rows.headings[at] ?? channel.column;
+  const fitting = written === undefined ? undefined : fitTo(written, signal, key.text, place);
+  found.push(...(fitting?.diagnostics ?? []));
+  const unfit = unit !== undefined && unit.value === undefined;
+  const fitted = unfit ? undefined : fitting === undefined ? plainly : fitting.fitted;
+  if (fitted === undefined || time === undefined) {
+    const why = fitted === undefined ? 'its unit could not be read' : 'its time is in no order';
+    return readingOf(key, { kind: 'absent', status: 'cannot compute', why }, signal, undefined, around);
+  }
+  const { type, form } = fitted;
+  const samples = numbers(rows, at, type, found);
+  const spread = spreadOf(channel, samples, type, around, found);
+  const capture = around.prefix ?? `capture ${around.cell + 1}`;
+  const value: Series = { kind: 'series', type, capture, time, samples, spread };
+  return readingOf(key, value, signal, form, around);
+}
+
+/** A column of plain numbers. */
+const plainly: Fitted = {
+  type: { dimension: plainUnit.dimension, kind: 'none', unit: plainUnit },
+  form: undefined,
+};
+
+/** A channel's ± is one source common to its samples: its own accuracy, or else that of the cell's tool. */
+function spreadOf(
+  channel: Channel,
+  samples: Float64Array,
+  type: QuantityType,
+  around: Circumstances,
+  found: Diagnostic[],
+): Series['spread'] {
+  const own = channel.accuracy === undefined ? undefined : readAccuracy(channel.accuracy);
+  found.push(...(own?.diagnostics ?? []));
+  const accuracy = own?.value ?? findTool(around.header.tools, around.tool).accuracy;
+  if (accuracy === undefined) return [];
+  const widths = samples.map((si) => accuracy.halfWidth(fromSi(si, type.unit, type.kind), type));
+  const first = widths[0] ?? 0;
+  if (widths.every((each) => each === 0)) return [];
+  const source = `${around.prefix ?? around.cell + 1}.${channel.key.text}`;
+  return [{ source, by: widths.every((each) => each === first) ? first : widths }];
 }
 
 /** The named time column, or one that is headed "time", or the first. */
@@ -78,33 +152,22 @@ function timeColumn(rows: SampleRows, named: TextNode | undefined): number {
   return Math.max(headed, 0);
 }
 
-/** The unit that a column's heading or the row of units gives: `Time (s)`, `O2 [V]`. */
-function unitIn(rows: SampleRows, at: number): Unit | undefined {
+/** The unit that a column's heading or the row of units gives: `Time (s)`, `O2 [V]`, `Boost (kPa gauge)`. */
+function unitIn(rows: SampleRows, at: number): Quantity | undefined {
   const inHeading = /[([]([^)\]]+)[)\]]\s*$/.exec(rows.headings[at]?.text ?? '')?.[1];
-  return unitOf(rows.units?.[at]?.text ?? '') ?? unitOf(inHeading ?? '');
+  const oneOf = (text: string | undefined): Quantity | undefined =>
+    text === undefined || text === '' ? undefined : parseQuantity(`1 ${text}`).value;
+  return oneOf(rows.units?.[at]?.text) ?? oneOf(inHeading);
 }
 
-/** The unit that the column's first sample carries itself. */
-function firstUnit(rows: SampleRows, at: number): Unit | undefined {
-  return parseQuantity(rows.rows[0]?.[at]?.text ?? '').value?.unit;
-}
-
-function typeOf(
-  unit: Unit,
-  signal: Signal | undefined,
-): { readonly type: QuantityType; readonly form: Form | undefined } {
-  const form = signal?.forms.find((each) => unitOf(each.unit)?.dimension === unit.dimension);
-  return { type: { dimension: unit.dimension, kind: form?.kind ?? unit.kind ?? 'none', unit }, form };
+/** The column's first sample, which may carry the unit itself. */
+function firstValue(rows: SampleRows, at: number): Quantity | undefined {
+  const first = rows.rows.find((row) => !missing.has(row[at]?.text.trim() ?? ''));
+  return parseQuantity(first?.[at]?.text ?? '').value;
 }
 
 /** A column's samples in SI; a sample that is not there is NaN, one that cannot be read is reported and NaN. */
-function numbers(
-  rows: SampleRows,
-  at: number,
-  unit: Unit,
-  type: QuantityType,
-  found: Diagnostic[],
-): Float64Array {
+function numbers(rows: SampleRows, at: number, type: QuantityType, found: Diagnostic[]): Float64Array {
   const samples = new Float64Array(rows.rows.length);
   rows.rows.forEach((row, i) => {
     const cell = row[at];
@@ -113,7 +176,7 @@ function numbers(
     const { value, diagnostics } = parseQuantity(cell.text);
     found.push(...placedIn(cell, diagnostics));
     if (value === undefined) return;
-    const written = value.unit === plainUnit ? unit : value.unit;
+    const written = value.unit === plainUnit ? type.unit : value.unit;
     if (written.dimension === type.dimension) samples[i] = toSi(value.value, written, type.kind);
     else found.push(otherDimension(cell, rows.headings[at]?.text ?? '', type));
   });
@@ -148,16 +211,24 @@ function unknownColumn(column: TextNode, rows: SampleRows): Diagnostic {
 /** Channels of a file are known by name and type, so that what uses them says why it cannot be computed. */
 function fromFile(cell: CaptureCell, around: Circumstances): Collected {
   const value: Absent = { kind: 'absent', status: 'cannot compute', why: 'its capture was not read' };
+  const found: Diagnostic[] = [];
   const readings = (cell.channels ?? []).map(({ key, value: channel }) => {
     const signal = isSignal(channel.signal?.text ?? key.text, around.header);
-    const { type, form } = typeOf(unitOf(channel.unit?.text ?? '') ?? plainUnit, signal);
-    const reading = readingOf(key, value, signal, form, around);
+    const unit = channel.unit === undefined ? undefined : readUnit(channel.unit);
+    found.push(...(unit?.diagnostics ?? []));
+    const fitting =
+      unit?.value === undefined ? undefined : fitTo(unit.value, signal, key.text, channel.unit ?? key);
+    found.push(...(fitting?.diagnostics ?? []));
+    const reading = readingOf(key, value, signal, fitting?.fitted?.form, around);
     const capture = around.prefix ?? `capture ${around.cell + 1}`;
-    return { ...reading, type: { kind: 'series' as const, quantity: type, capture } };
+    const quantity = fitting?.fitted?.type;
+    return quantity === undefined
+      ? reading
+      : { ...reading, type: { kind: 'series' as const, quantity, capture } };
   });
   const place = cell.file ?? cell.title;
   const facts = { file: cell.file?.text ?? cell.title.text };
-  return { readings, diagnostics: [diagnose('capture-not-read', place.span, facts)] };
+  return { readings, diagnostics: [...found, diagnose('capture-not-read', place.span, facts)] };
 }
 
 function readingOf(

@@ -111,7 +111,7 @@ export function readEntry(
   return { reading, diagnostics };
 }
 
-function unknownSignal(key: TextNode, header: Header): Diagnostic {
+export function unknownSignal(key: TextNode, header: Header): Diagnostic {
   const name = key.text;
   const own = nearest(name, header.ownSignals.keys());
   const offers: readonly string[] = [...own, ...nearestSignals(name)].slice(0, 3);

@@ -1,0 +1,45 @@
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { fromSi } from '../quantity/convert.ts';
+import { formatQuantity } from '../quantity/format.ts';
+import type { Measured } from './measured.ts';
+import type { CellRule } from './rule.ts';
+
+/**
+ * After a cold soak everything has the temperature of the air. One sensor far from at least two others that agree
+ * is the sensor's own affair (common practice: within a few degrees; the limits here are generous).
+ */
+export const coldSoak: CellRule = {
+  code: 'cold-soak-apart',
+  checkCell: ({ measured }): readonly Diagnostic[] => {
+    const temperatures = measured.filter(
+      ({ reading, type }) => reading.state?.known?.name === 'cold soak' && type.kind === 'point',
+    );
+    return temperatures.flatMap((one) => {
+      const others = temperatures.filter((each) => each !== one);
+      const low = lowestOf(others);
+      const high = highestOf(others);
+      if (others.length < 2 || high - low > together) return [];
+      const away = Math.max(low - one.si, one.si - high) - one.halfWidth;
+      if (away <= apart) return [];
+      return [diagnose('cold-soak-apart', one.reading.valueSpan, factsOf(one, others, (low + high) / 2))];
+    });
+  },
+};
+
+/** K: how far apart temperatures that agree may be, and from where on one of them does not. */
+const together = 6;
+const apart = 10;
+
+const lowestOf = (all: readonly Measured[]): number => Math.min(...all.map((each) => each.si));
+const highestOf = (all: readonly Measured[]): number => Math.max(...all.map((each) => each.si));
+
+function factsOf(one: Measured, others: readonly Measured[], middle: number) {
+  const { unit, kind } = one.type;
+  const about = Math.round(fromSi(middle, unit, kind));
+  return {
+    name: one.name,
+    written: formatQuantity(one.si, one.type),
+    others: others.map((each) => each.name),
+    about: `${about} ${unit.symbol}`,
+  };
+}
