@@ -1,6 +1,6 @@
 import type { Finding, Study } from '../../core/study/types.ts';
 import type { Span } from '../../core/text/span.ts';
-import type { Point, Stretch, View } from './view.ts';
+import type { Lines, Point, Stretch, View } from './view.ts';
 
 /** A case that is open in the editor, studied as it stands at one version. */
 export interface OpenCase {
@@ -82,25 +82,51 @@ export function placeIn(view: View, base: number, { start, end }: Span): Place {
   return { view, start: from, end: end === start ? from : view.lines.pointAt(Math.max(0, end + by)) };
 }
 
-/** The findings that each view shows, in the views' order. Those about the file as a whole are placed with `placeInFile`. */
+/**
+ * The findings that each view shows, in the views' order. Those about the file as a whole are placed with `placeInFile`.
+ * A list is the same as before as long as its cell's findings and lines are.
+ */
 export function findingsByView(open: OpenCase): readonly (readonly PlacedFinding[])[] {
   const { study, views } = open;
-  const found: PlacedFinding[][] = views.map(() => []);
-  let at = 0;
-  for (const finding of study.findings) {
-    if (finding.cell === undefined) {
-      const place = placeInFile(open, finding.diagnostic.span);
-      if (place !== undefined) found[views.indexOf(place.view)]?.push({ finding, place });
-      continue;
-    }
-    // Findings come in the order of the cells.
-    while (at < views.length - 1 && (views[at]?.pastCell ?? 0) <= finding.cell) at++;
-    const view = views[at];
-    const raw = study.file.cells[finding.cell]?.raw;
-    if (view === undefined || raw === undefined) continue;
-    found[at]?.push({ finding, place: placeIn(view, raw.start, finding.diagnostic.span) });
+  const found = views.map((view) => placedFindings(study, view));
+  for (const finding of study.fileFindings) {
+    const place = placeInFile(open, finding.diagnostic.span);
+    const at = place === undefined ? -1 : views.indexOf(place.view);
+    if (place !== undefined && at >= 0) found[at] = [...(found[at] ?? []), { finding, place }];
   }
   return found;
+}
+
+const none: readonly PlacedFinding[] = [];
+
+/** What was placed of a cell's findings, and by which lines. */
+const known = new WeakMap<
+  readonly Finding[],
+  { readonly of: Lines; readonly placed: readonly PlacedFinding[] }
+>();
+
+function placedFindings({ cellFindings, file }: Study, view: View): readonly PlacedFinding[] {
+  const { firstCell, pastCell, lines } = view;
+  if (pastCell - firstCell !== 1) {
+    const cells = Array.from({ length: pastCell - firstCell }, (_, index) => firstCell + index);
+    return cells.flatMap((cell) => placed(cell, view));
+  }
+  const findings = cellFindings[firstCell] ?? [];
+  if (findings.length === 0) return none;
+  const before = known.get(findings);
+  if (before?.of === lines) return before.placed;
+  const now = placed(firstCell, view);
+  known.set(findings, { of: lines, placed: now });
+  return now;
+
+  function placed(cell: number, view: View): readonly PlacedFinding[] {
+    const raw = file.cells[cell]?.raw;
+    if (raw === undefined) return none;
+    return (cellFindings[cell] ?? []).map((finding) => ({
+      finding,
+      place: placeIn(view, raw.start, finding.diagnostic.span),
+    }));
+  }
 }
 
 export interface PlacedFinding {

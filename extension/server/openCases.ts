@@ -198,25 +198,34 @@ export class OpenCases {
   }
 
   #show(held: Held, open: OpenCase): void {
-    const gone = new Set(held.shown.keys());
     const found = findingsByView(open);
+    const before = held.shown.size;
+    let known = 0;
     open.views.forEach(({ uri, version }, index) => {
-      gone.delete(uri);
       const findings = found[index] ?? [];
-      const before = held.shown.get(uri);
+      const shown = held.shown.get(uri);
+      if (shown !== undefined) known++;
+      if (shown?.version === version && shown.findings === findings) return;
       held.shown.set(uri, { version, findings });
-      const isKnown = before?.version === version && sameFindings(before.findings, findings);
-      const isEmpty = findings.length === 0 && (before?.findings.length ?? 0) === 0;
+      const isKnown = shown?.version === version && sameFindings(shown.findings, findings);
+      const isEmpty = findings.length === 0 && (shown?.findings.length ?? 0) === 0;
       if (!isKnown && !isEmpty) this.#editor.showFindings(uri, version, findings);
     });
-    for (const uri of gone) {
-      held.shown.delete(uri);
-      this.#editor.showFindings(uri, undefined, []);
-    }
+    if (known < before) this.#forget(held, open);
     this.#editor.studied();
     if (open.isNotebook) {
       held.cancelResults?.();
       held.cancelResults = this.#host.later(restOfTyping, () => this.#showResults(held, open));
+    }
+  }
+
+  /** Documents that show the case no longer. */
+  #forget(held: Held, { views }: OpenCase): void {
+    const uris = new Set(views.map((each) => each.uri));
+    for (const uri of held.shown.keys()) {
+      if (uris.has(uri)) continue;
+      held.shown.delete(uri);
+      this.#editor.showFindings(uri, undefined, []);
     }
   }
 

@@ -1,5 +1,5 @@
 import type { Severity } from '../../core/diagnostics/row.ts';
-import type { Finding, Study } from '../../core/study/types.ts';
+import type { Finding } from '../../core/study/types.ts';
 import { defaultSettings, type Settings } from '../shared/settings.ts';
 
 /** What of the settings the server looks at. */
@@ -24,13 +24,8 @@ function chosenSeverities(given: object): Settings['severity'] {
   return chosen;
 }
 
-/** The study with the findings as the settings want them. The file and everything computed stay as they are. */
-export function withSeverities(study: Study, severity: Settings['severity']): Study {
-  if (Object.keys(severity).length === 0) return study;
-  return { ...study, findings: study.findings.flatMap((finding) => chosen(finding, severity)) };
-}
-
-function chosen(finding: Finding, severity: Settings['severity']): readonly Finding[] {
+/** A finding as the settings weigh it: nothing when it is turned off. */
+export function severityOf(finding: Finding, severity: Settings['severity']): readonly Finding[] {
   const { diagnostic } = finding;
   const wanted = Object.hasOwn(severity, diagnostic.code) ? severity[diagnostic.code] : undefined;
   if (wanted === undefined || wanted === diagnostic.severity) return [finding];

@@ -58,6 +58,18 @@ function belowSeparators(text: string, list: readonly DiagnosticResult[]): Told[
   });
 }
 
+/** A note shows its Markdown only: of a finding about its source the cell counts, not the place in it. */
+function asShown(notebook: EditorNotebook, list: readonly Told[]): Told[] {
+  const placed = placeNotebook({ ...notebook, cells: notebook.cells.map((each) => each.cell) });
+  const lines = lineIndex(placed.text);
+  return list.map((each) => {
+    const at = offsetAt(lines, { line: each.line, column: each.column });
+    const cell = placed.cells.findIndex(({ start, end }) => start <= at && at <= end);
+    if (notebook.cells[cell]?.cell.kind !== 'note') return each;
+    return { ...each, line: -cell, column: 0, endLine: -cell, endColumn: 0 };
+  });
+}
+
 async function expectAgreement(editor: Editor, text: string): Promise<void> {
   const expected = checked(text);
   const uri = 'file:///cases/case.diag';
@@ -69,7 +81,9 @@ async function expectAgreement(editor: Editor, text: string): Promise<void> {
   await editor.settled();
   expect(notebook.text).toBe(text);
   if (notebook.cells.length > 0) {
-    expect(sorted(toldInNotebook(editor, notebook))).toEqual(sorted(belowSeparators(text, expected)));
+    const inside = toldInNotebook(editor, notebook);
+    const outside = belowSeparators(text, expected);
+    expect(sorted(asShown(notebook, inside))).toEqual(sorted(asShown(notebook, outside)));
   }
   await notebook.close();
   await editor.settled();
