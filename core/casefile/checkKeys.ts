@@ -3,8 +3,9 @@ import { nearest } from '../text/nearest.ts';
 import { describeHolds, exampleOf } from './kinds/describe.ts';
 import type { Holds, Key, Keys } from './kinds/key.ts';
 import { kindNames } from './kinds/kinds.ts';
+import { limits } from './limits.ts';
 import { shortened } from './shortened.ts';
-import type { Entry, MapNode, Node, TextNode } from './tree.ts';
+import { type Entry, entryOf, type MapNode, type Node, type TextNode } from './tree.ts';
 
 /** Findings about the keys of a cell, and the parts of its tree that cannot be used. */
 export interface KeyCheck {
@@ -40,6 +41,7 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
       for (const each of node.items) checkItem(each, of, item);
       return;
     }
+    if (holds === 'map') checkMembers(node);
     if (typeof holds !== 'object' || 'words' in holds) checkMap(node, of, undefined, 0);
     else if ('list' in holds) checkItem(node, of, holds.list);
     else if ('keys' in holds) checkMap(node, of, holds.keys, 0);
@@ -50,6 +52,18 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
         if (isEmpty(entry.value)) missingValue(entry, undefined);
         else checkValue(entry.value, entry.key.text, holds.named);
       }
+    }
+  }
+
+  /** Values that are maps themselves, by cylinder or label. */
+  function checkMembers(values: MapNode): void {
+    for (const entry of values.entries) {
+      const { key, value } = entry;
+      const inner = value.kind === 'map' ? (entryOf(value, 'value')?.value ?? value) : value;
+      if (inner.kind !== 'map' || inner.entries.length <= limits.members) continue;
+      const facts = { name: key.text, members: inner.entries.length, most: limits.members };
+      diagnostics.push(diagnose('too-many-members', key.span, facts));
+      unusable.add(entry);
     }
   }
 

@@ -15,11 +15,19 @@ export const limits = {
   depth: 32,
   /** Items of one list, entries of one map. */
   entries: 10_000,
+  /** Members of one value that is a map, by cylinder or label: every cable of a vehicle is fewer. */
+  members: 200,
   /** UTF-16 units of one value: a table of 10,000 rows of 26 characters. */
   textLength: 256 * 1024,
   /** Rows of a table, the heading not counted. */
   tableRows: 10_000,
   tableColumns: 200,
+  /** Sources of uncertainty that one computed value keeps apart, over its members: 64 members of 64 sources each. */
+  sources: 4096,
+  /** The same over all computed names of a case, about 60 bytes each. */
+  sourcesOfCase: 500_000,
+  /** Samples of a computed series times its sources of uncertainty: 32 megabytes. */
+  sampledSources: 4_000_000,
   /** UTF-16 units that are read again, over a whole case, to find out which trap of handwriting explains an error. */
   patience: 1024 * 1024,
 } as const;

@@ -1,14 +1,19 @@
+import { limits } from '../casefile/limits.ts';
 import { add, divide, multiply, scale, subtract } from '../quantity/amount.ts';
 import type { Amount, QuantityType, SourceId } from '../quantity/types.ts';
 import { absentOf, cannotCompute, notMeasured } from './absent.ts';
 import { aligned } from './series.ts';
+import { isTooMany, isTooManySampled, tooManySources } from './tooManySources.ts';
 import type { Absent, Members, One, Series, Value } from './value.ts';
 
 export type Operator = '+' | '-' | '*' | '/';
 
 /** Two values by an operator: one by one, member by member, sample by sample. */
 export function combine(operator: Operator, a: Value, b: Value, type: QuantityType): Value {
-  if (a.kind === 'one' && b.kind === 'one') return one(amounts(operator, a.amount, b.amount), type);
+  if (a.kind === 'one' && b.kind === 'one') {
+    if (a.amount.spread.length + b.amount.spread.length > limits.sources) return tooManySources;
+    return one(amounts(operator, a.amount, b.amount), type);
+  }
   const absent = absentOf([a, b]);
   if (absent !== undefined) return absent;
   if (!isNumbers(a) || !isNumbers(b)) return cannotCompute('it is no number');
@@ -16,7 +21,7 @@ export function combine(operator: Operator, a: Value, b: Value, type: QuantityTy
     if (a.kind === 'members' || b.kind === 'members') return cannotCompute('members and samples do not pair');
     return ofSeries(operator, a, b, type);
   }
-  return ofMembers(operator, a, b, type);
+  return isTooMany([a, b]) ? tooManySources : ofMembers(operator, a, b, type);
 }
 
 function isNumbers(value: Value): value is One | Members | Series {
@@ -68,10 +73,11 @@ export function sayMember(by: Members['by'], name: string): string {
   return by === 'cylinder' ? `cylinder ${name}` : by === 'label' ? `"${name}"` : `state ${name}`;
 }
 
-function ofSeries(operator: Operator, a: One | Series, b: One | Series, type: QuantityType): Series {
+function ofSeries(operator: Operator, a: One | Series, b: One | Series, type: QuantityType): Series | Absent {
   const [left, right] = a.kind === 'series' && b.kind === 'series' ? aligned(a, b) : [a, b];
   const shape = left.kind === 'series' ? left : right.kind === 'series' ? right : undefined;
   const count = shape?.samples.length ?? 0;
+  if (isTooManySampled([left, right], count)) return tooManySources;
   const x = reader(left);
   const y = reader(right);
   const samples = new Float64Array(count);
@@ -158,7 +164,7 @@ function sources(value: One | Series): ReadonlyMap<SourceId, number | Float64Arr
 }
 
 /** Each number by a function of it and its slope: a sign, a power. */
-export function each(
+export function mapAmounts(
   value: Value,
   type: QuantityType,
   amount: (of: Amount) => Amount | Absent,
@@ -191,7 +197,7 @@ export function each(
 }
 
 export function negative(value: Value, type: QuantityType): Value {
-  return each(
+  return mapAmounts(
     value,
     type,
     (of) => scale(of, -1),

@@ -3,7 +3,7 @@ import { pressureChange } from '../quantity/convert.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import type { Amount, Kind, QuantityType } from '../quantity/types.ts';
 import { cannotCompute } from './absent.ts';
-import { each } from './combine.ts';
+import { mapAmounts } from './combine.ts';
 import type { Absent, One, Series, Value } from './value.ts';
 
 /** A pressure counted from another zero, through the barometer; asked for only where it is needed. */
@@ -22,7 +22,7 @@ export function convertPressure(
   const baro = needed ? barometer() : undefined;
   if (baro?.kind === 'absent') return baro;
   const zero = baro?.amount ?? nothing;
-  const converted = each(
+  const converted = mapAmounts(
     value,
     to,
     (of) => {

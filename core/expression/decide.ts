@@ -1,4 +1,4 @@
-import { halfWidth, linear, multiply, scale, subtract } from '../quantity/amount.ts';
+import { halfWidth, linear, measured, multiply, scale, subtract } from '../quantity/amount.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
 import { absentOf, cannotCompute, notMeasured, undecided, worse } from './absent.ts';
 import { memberOf, sayMember } from './combine.ts';
@@ -119,7 +119,7 @@ function amountOfOne(value: Value): Amount {
 }
 
 /** The order in which verdicts count where all must hold. */
-export const order: readonly Verdict[] = [
+export const verdictRank: readonly Verdict[] = [
   'fails',
   'cannot compute',
   'not measured',
@@ -151,7 +151,7 @@ function byMember(statement: Statement, shape: Members): Truth {
 }
 
 function rank(verdict: Verdict): number {
-  return order.indexOf(verdict);
+  return verdictRank.indexOf(verdict);
 }
 
 function bySample(statement: Statement, shape: Series): Truth {
@@ -214,33 +214,36 @@ class Decided implements Truth {
   readonly marginType: QuantityType;
   readonly member: string | undefined;
   readonly why: string | undefined;
-  readonly #statement: Statement;
+  // Not the whole statement: its operands may be members by the hundred, and a case has thousands of verdicts.
+  readonly #node: Comparing;
+  readonly #range: Range | undefined;
   readonly #amounts: readonly Amount[];
   /** It stands under `not`. */
   readonly #denied: boolean;
 
   constructor(
-    statement: Statement,
+    { node, range }: Pick<Statement, 'node' | 'range'>,
     amounts: readonly Amount[],
     { verdict, margin, uncertainty }: Decision,
     member: string | undefined,
     denied: boolean,
   ) {
     this.verdict = verdict;
-    const type = leftType(statement.node);
-    this.left = { type, amount: amounts[0] ?? nothing };
+    const type = leftType(node);
+    this.#amounts = amounts.map(ofFewSources);
+    this.left = { type, amount: this.#amounts[0] ?? nothing };
     this.margin = margin;
     this.marginUncertainty = uncertainty;
     this.marginType = differenceOf(type);
     this.member = member;
     this.why = verdict === 'cannot compute' ? 'the result is no number' : undefined;
-    this.#statement = statement;
-    this.#amounts = amounts;
+    this.#node = node;
+    this.#range = range;
     this.#denied = denied;
   }
 
   get limit(): string {
-    return sayLimit(this.#statement.node, this.#statement.range, this.#amounts, this.#denied);
+    return sayLimit(this.#node, this.#range, this.#amounts, this.#denied);
   }
 
   /** The same operands, the limit's other side. */
@@ -250,8 +253,15 @@ class Decided implements Truth {
       margin: this.margin,
       uncertainty: this.marginUncertainty,
     });
-    return new Decided(this.#statement, this.#amounts, decision, this.member, !this.#denied);
+    const statement = { node: this.#node, range: this.#range };
+    return new Decided(statement, this.#amounts, decision, this.member, !this.#denied);
   }
+}
+
+/** What is only shown keeps its half-width, and of many sources none. */
+function ofFewSources(amount: Amount): Amount {
+  const { si, spread } = amount;
+  return spread.length <= 8 ? amount : measured(si, spread[0]?.source ?? '', halfWidth(amount));
 }
 
 /**

@@ -3,9 +3,9 @@ import { fromSi, halfWidthSi, toSi } from '../quantity/convert.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import { absentOf, cannotCompute, undecided } from './absent.ts';
 import { shortText } from './checking.ts';
-import { combine, each, finite, memberOf, negative, sayMember } from './combine.ts';
+import { combine, finite, mapAmounts, memberOf, negative, sayMember } from './combine.ts';
 import { convertPressure } from './convertPressure.ts';
-import { decide, opposite, order } from './decide.ts';
+import { decide, opposite, verdictRank } from './decide.ts';
 import { lift } from './lift.ts';
 import { cutSeries, pickSamples } from './pickSamples.ts';
 import type { Environment } from './scope.ts';
@@ -61,7 +61,7 @@ export function evaluateNode(node: Typed, environment: Environment): Value {
     }
     case 'power': {
       const { exponent } = node;
-      return each(
+      return mapAmounts(
         evaluateNode(node.of, environment),
         node.quantity,
         (of) => (of.si < 0 && !Number.isInteger(exponent) ? noRoot : finite(power(of, exponent))),
@@ -219,7 +219,7 @@ function truthOf(value: Value): Truth {
 function both(node: Both, environment: Environment): Truth {
   const left = truthOf(evaluateNode(node.left, environment));
   const right = truthOf(evaluateNode(node.right, environment));
-  const before = order.indexOf(left.verdict) - order.indexOf(right.verdict);
+  const before = verdictRank.indexOf(left.verdict) - verdictRank.indexOf(right.verdict);
   const { verdict, why } = (node.operator === 'and' ? before <= 0 : before >= 0) ? left : right;
   if (verdict === 'not measured' || verdict === 'cannot compute')
     return { kind: 'truth', ...noNumbers, verdict, why };

@@ -4,6 +4,7 @@ import { absentOf, cannotCompute, worse } from './absent.ts';
 import { memberOf } from './combine.ts';
 import { amountsAt } from './decide.ts';
 import type { NoAnswer, Plain, ScalarFunction } from './functionRow.ts';
+import { isTooMany, isTooManySampled, tooManySources } from './tooManySources.ts';
 import type { Absent, Curve, Members, Series, Value } from './value.ts';
 
 /**
@@ -14,6 +15,7 @@ import type { Absent, Curve, Members, Series, Value } from './value.ts';
 export function lift(row: ScalarFunction, args: readonly (Value | undefined)[], type: QuantityType): Value {
   const absent = absentOf(args);
   if (absent !== undefined) return absent;
+  if (isTooMany(args)) return tooManySources;
   const shape = args.find((each) => each?.kind === 'members' || each?.kind === 'series');
   if (shape?.kind === 'members') return byMember(row, args, shape, type);
   if (shape?.kind === 'series') return bySample(row, args, shape, type);
@@ -115,6 +117,7 @@ function bySample(
   type: QuantityType,
 ): Value {
   const count = shape.time.length;
+  if (isTooManySampled(args, count)) return tooManySources;
   const samples = new Float64Array(count).fill(Number.NaN);
   const spread = new Map<string, Float64Array>();
   let reason: Absent | undefined;

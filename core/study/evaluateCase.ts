@@ -1,5 +1,7 @@
+import { limits } from '../casefile/limits.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import type { Definition } from './cellFacts.ts';
+import { type Crowd, refusedHere, whileThereIsRoom } from './crowded.ts';
 import { evaluateSource } from './evaluateSource.ts';
 import { type Circle, membersFrom, orderByNeed } from './graph/order.ts';
 import { readsOf } from './graph/reads.ts';
@@ -28,12 +30,15 @@ export function orderDefinitions(names: Names): DefinitionOrder {
   return { ...orderByNeed(needs), definitions };
 }
 
-/** Evaluates the computed names of the cells, and says which of them need themselves. */
+/**
+ * Evaluates the computed names of the cells, and says which of them need themselves. `isFull`: there was no room for
+ * some of them, which ones depends on all the others.
+ */
 export function evaluateDefinitions(
   around: Surroundings,
   { order, circles, definitions }: DefinitionOrder,
   cells: ReadonlySet<number>,
-): ReadonlyMap<number, readonly Diagnostic[]> {
+): { readonly found: ReadonlyMap<number, readonly Diagnostic[]>; readonly isFull: boolean } {
   const wanted = new Map<string, Definition>();
   for (const cell of cells) {
     for (const definition of around.names.cells[cell]?.definitions ?? []) {
@@ -43,22 +48,34 @@ export function evaluateDefinitions(
     }
   }
   const found = new Map<number, Diagnostic[]>();
+  const tell = (cell: number, diagnostic: Diagnostic): void => {
+    const here = found.get(cell);
+    if (here === undefined) found.set(cell, [diagnostic]);
+    else here.push(diagnostic);
+  };
+  const crowd: Crowd = { kept: 0 };
   for (const id of order) {
     const definition = wanted.get(id);
-    if (definition === undefined) continue;
+    if (definition === undefined) {
+      const done = around.done.get(id);
+      if (done !== undefined) whileThereIsRoom(done, crowd);
+      continue;
+    }
     const { source, cell } = definition;
     const circle = circles.get(id);
     if (circle === undefined) {
-      around.done.set(id, evaluateSource(source, { cell, name: id }, around));
+      const whole = evaluateSource(source, { cell, name: id }, around);
+      const evaluated = whileThereIsRoom(whole, crowd);
+      if (evaluated !== whole) around.now.get(cell)?.set(source.expression, evaluated);
+      around.done.set(id, evaluated);
+      for (const each of refusedHere(source, cell, evaluated.value, around)) tell(cell, each);
       continue;
     }
     const members = membersFrom(circle, mostNamed).map((each) => spoken(definitions.get(each) ?? definition));
     const more = circle.members.length - members.length;
-    const here = found.get(cell) ?? [];
-    here.push(diagnose('cycle', source.node.span, { members, more }));
-    found.set(cell, here);
+    tell(cell, diagnose('cycle', source.node.span, { members, more }));
   }
-  return found;
+  return { found, isFull: crowd.kept > limits.sourcesOfCase };
 }
 
 /** How many names of a circle are named. */

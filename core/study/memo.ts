@@ -21,6 +21,8 @@ export interface Memo {
   readonly bareNames: ReadonlySet<string>;
   /** What computed names came to, by their ids. */
   readonly done: ReadonlyMap<string, Evaluated>;
+  /** Some were refused, since the case has no room for the sources of their uncertainty. */
+  readonly isFull: boolean;
   /** What each cell came to. */
   readonly outcomes: readonly Outcome[];
   /** Their findings, before any rule has looked at the case. */

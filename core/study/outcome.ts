@@ -1,6 +1,7 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { CellFacts, Definition } from './cellFacts.ts';
+import { refusedHere } from './crowded.ts';
 import { evaluateSource } from './evaluateSource.ts';
 import { expectationOf, faultsNotShown } from './expectations.ts';
 import { placedIn } from './placed.ts';
@@ -44,11 +45,12 @@ export function outcomeOf(
     const evaluated = evaluateSource(statement.source, { cell, name: 'a statement' }, around);
     const result = expectationOf(statement, evaluated);
     found.push(...placedIn(statement.source.node, evaluated.diagnostics), ...result.diagnostics);
+    found.push(...refusedHere(statement.source, cell, evaluated.value, around));
     return result.expectation;
   });
   const answers = facts.answers.map((source): Answer => {
     const { value, from, diagnostics } = evaluateSource(source, { cell, name: 'an answer' }, around);
-    found.push(...placedIn(source.node, diagnostics));
+    found.push(...placedIn(source.node, diagnostics), ...refusedHere(source, cell, value, around));
     return { cell, text: onOneLine(source.node.text), value, from };
   });
   found.push(...faultsNotShown(facts, expectations), ...repeatedName(facts, around));

@@ -17,6 +17,13 @@ import type { Reading, Study } from './types.ts';
  * Given a previous study it computes anew only what depends on a change; the result is the same either way.
  */
 export function study(text: string, previous?: Study): Study {
+  const known = previous?.memo.isFull === true ? undefined : previous;
+  const now = studyKnowing(text, known);
+  // For which names there is no room depends on all the others.
+  return now.memo.isFull && known !== undefined ? studyKnowing(text, undefined) : now;
+}
+
+function studyKnowing(text: string, previous: Study | undefined): Study {
   const memo = previous?.memo;
   const file = readCase(text, previous?.file);
   const header = headerOf(file, memo);
@@ -38,13 +45,13 @@ export function study(text: string, previous?: Study): Study {
     bareNames,
     fresh: { count: 0 },
   };
-  const circles = evaluateDefinitions(around, order, change.cells);
+  const { found, isFull } = evaluateDefinitions(around, order, change.cells);
   const outcomes: Outcome[] = isWhole ? [] : [...(memo?.outcomes ?? [])];
   const cellFindings = isWhole ? [] : [...(memo?.cellFindings ?? [])];
   for (const cell of change.cells) {
     const facts = cells[cell];
     if (facts === undefined) continue;
-    const more = [...(cell === 0 ? header.diagnostics : []), ...(circles.get(cell) ?? [])];
+    const more = [...(cell === 0 ? header.diagnostics : []), ...(found.get(cell) ?? [])];
     const outcome = outcomeOf(facts, around, ofReading(cell) ?? [], more);
     outcomes[cell] = outcome;
     cellFindings[cell] = outcome.findings;
@@ -58,6 +65,7 @@ export function study(text: string, previous?: Study): Study {
     order,
     bareNames,
     done: around.done,
+    isFull,
     outcomes,
     cellFindings,
     fresh: around.fresh.count,

@@ -9,7 +9,14 @@ import { cellOf, codes, header } from './found.ts';
 /** Codes whose example is told in words: bytes, sizes and characters that cannot stand in a page. */
 const toldInWords = new Set([
   ...['not-utf8', 'is-utf16', 'file-too-long', 'too-many-cells', 'cell-too-long', 'nested-too-deep'],
-  ...['too-many-entries', 'text-too-long', 'control-character', 'table-too-long', 'table-too-wide'],
+  ...[
+    'too-many-entries',
+    'too-many-members',
+    'text-too-long',
+    'control-character',
+    'table-too-long',
+    'table-too-wide',
+  ],
   ...['unreadable-file', 'file-too-large'],
 ]);
 

@@ -9,6 +9,7 @@ export interface FileYamlFacts {
   readonly 'cell-too-long': { readonly length: string; readonly most: string };
   readonly 'nested-too-deep': { readonly most: number };
   readonly 'too-many-entries': { readonly entries: number; readonly most: number };
+  readonly 'too-many-members': { readonly name: string; readonly members: number; readonly most: number };
   readonly 'text-too-long': { readonly length: string; readonly most: string };
   readonly 'control-character': { readonly name: string };
   readonly 'merge-conflict': { readonly marker: string };
@@ -89,6 +90,15 @@ export const fileYamlRows: Rows<FileYamlFacts> = {
     why: 'The bound keeps a wrong or damaged file from stopping the editor.',
     wrong: 'a list of 100,000 items',
     right: 'file: captures/idle.csv',
+  },
+  'too-many-members': {
+    severity: 'error',
+    title: 'Too many members in one value',
+    say: ({ name, members, most }) =>
+      `\`${name}\` has ${members} members; at most ${most} are read. Split it over several cells, or put long data into a capture.`,
+    why: 'Each member is computed with all the others, so that a value of thousands would stop the editor.',
+    wrong: 'values:\n  drops: {a label: 0.1 V, and 1000 more: 0.2 V}',
+    right: 'values:\n  drops: {battery post to starter stud: 0.35 V, engine to body: 0.04 V}',
   },
   'text-too-long': {
     severity: 'error',

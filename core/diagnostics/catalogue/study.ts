@@ -20,6 +20,7 @@ export interface StudyFacts {
     readonly is: string;
     readonly takes: string;
   };
+  readonly 'too-many-sources': { readonly most: number };
   readonly 'wrong-value-shape': { readonly name: string; readonly got: string; readonly takes: string };
   readonly 'unknown-value-word': {
     readonly name: string;
@@ -150,6 +151,15 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'The author expects this check to fail because of the fault. If it holds, the case does not say what its author thinks it says.',
     wrong: 'shows: fault\nexpect:\n  - 4 % between -10 % and 10 %',
     right: 'shows: fault\nexpect:\n  - 25 % between -10 % and 10 %',
+  },
+  'too-many-sources': {
+    severity: 'error',
+    title: 'Too many sources of uncertainty',
+    say: ({ most }) =>
+      `This would have to keep apart more than ${most} sources of uncertainty, or more than the case has room for. Take fewer members, or leave out the ± of some.`,
+    why: 'Every ± is a source of its own and is followed into each result, so that a reading that enters twice counts once. Members by the hundred that are each computed with all the others would fill the memory.',
+    wrong: 'let:\n  share: drops * mean(drops)   # 200 members, each with its ±',
+    right: 'let:\n  share: lowest_to_highest(drops)',
   },
   'not-a-statement': {
     severity: 'error',

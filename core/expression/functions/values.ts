@@ -4,7 +4,7 @@ import { rootType } from '../../quantity/kinds.ts';
 import type { Amount } from '../../quantity/types.ts';
 import { percentUnit } from '../../quantity/unit.ts';
 import { cannotCompute } from '../absent.ts';
-import { each } from '../combine.ts';
+import { mapAmounts } from '../combine.ts';
 import type { ComputedType, FunctionRow, Parameter } from '../functionRow.ts';
 import type { Type } from '../type.ts';
 import type { Value } from '../value.ts';
@@ -143,7 +143,7 @@ function rounded(x: Value | undefined, decimals: Value | undefined): Value {
     const size = Number(`${Math.round(digits)}e-${places}`);
     return { si: toSi(value < 0 ? -size : size, unit, kind), spread: of.spread };
   };
-  return each(x, x.type, round, () => 1);
+  return mapAmounts(x, x.type, round, () => 1);
 }
 
 const extremes: readonly FunctionRow[] = [
