@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import { runTests } from '@vscode/test-electron';
 import { type Host, prepare } from './harness/prepare.ts';
 import { installExtension, profileIn } from './harness/startServer.ts';
+import { hotExit } from './hotExit.ts';
 import type { Outcome } from './suite/testing.ts';
 
 /**
@@ -54,5 +55,9 @@ async function runSuite(host: Host): Promise<readonly Outcome[]> {
   const report = JSON.parse(readFileSync(outcomes, 'utf8')) as { host: Host; outcomes: readonly Outcome[] };
   if (report.host !== host) throw new Error(`The tests ran in a ${report.host} instead of a ${host}.`);
   if (report.outcomes.length === 0) throw new Error('There was no test to run.');
-  return report.outcomes;
+  if (host !== 'process' || values.only !== undefined) return report.outcomes;
+  const closed = await hotExit(folder, profile);
+  console.log(`${closed.problem === null ? '✓' : '✗'} ${closed.name} (${closed.milliseconds} ms)`);
+  if (closed.problem !== null) console.log(closed.problem);
+  return [...report.outcomes, closed];
 }

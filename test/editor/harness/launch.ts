@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import * as path from 'node:path';
 import { parseArgs } from 'node:util';
 import { openBrowser } from './openBrowser.ts';
 import { startServer } from './startServer.ts';
@@ -40,7 +40,11 @@ process.exit(status);
 
 async function runTests(): Promise<number> {
   const page = await browser.newPage({ viewport: { width: 1400, height: 1000 } });
-  const ended = Promise.withResolvers<number>();
+  let resolve: (code: number) => void = () => {};
+  let reject: (reason: Error) => void = () => {};
+  const ended = new Promise<number>((...settle) => {
+    [resolve, reject] = settle;
+  });
   await page.exposeFunction('codeAutomationLog', (type: string, args: readonly unknown[]) => {
     const words = args.filter((each) => typeof each !== 'string' || !/^(%c|color:|background:)/.test(each));
     // Reports of the tests only: the editor's own chatter goes to the log.
@@ -51,42 +55,39 @@ async function runTests(): Promise<number> {
         `${type}: ${words.map((each) => (typeof each === 'string' ? each : JSON.stringify(each))).join(' ')}`,
       );
   });
-  await page.exposeFunction('codeAutomationExit', (code: number) => ended.resolve(code));
+  await page.exposeFunction('codeAutomationExit', (code: number) => resolve(code));
   page.on('pageerror', (problem) => browserLog.push(`page: ${problem.message}`));
-  page.on('crash', () => ended.reject(new Error('The page crashed.')));
+  page.on('crash', () => reject(new Error('The page crashed.')));
   const patience = Number(process.env.CASEBOOK_EDITOR_PATIENCE ?? 300_000);
-  const alarm = setTimeout(
-    () => ended.reject(new Error(`The tests did not end within ${patience} ms.`)),
-    patience,
-  );
-  const remote = (path: string) => `vscode-remote://127.0.0.1:${server.port}${resolve(path)}`;
+  const alarm = setTimeout(() => reject(new Error(`The tests did not end within ${patience} ms.`)), patience);
+  const remote = (file: string) => `vscode-remote://127.0.0.1:${server.port}${path.resolve(file)}`;
   const { extensionDevelopmentKind: kind } = values;
   const payload = [
     ...(typeof kind === 'string' ? [['extensionDevelopmentKind', kind]] : []),
     ['extensionDevelopmentPath', remote(given('extensionDevelopmentPath'))],
     ['extensionTestsPath', remote(given('extensionTestsPath'))],
   ];
-  const query = new URLSearchParams({ folder: resolve(folder ?? ''), payload: JSON.stringify(payload) });
+  const query = new URLSearchParams({ folder: path.resolve(folder ?? ''), payload: JSON.stringify(payload) });
   let code = 1;
   try {
     await page.goto(`${server.url}?${query}`);
-    code = await ended.promise;
+    code = await ended;
   } catch (problem) {
     console.error(String(problem));
   }
   clearTimeout(alarm);
-  if (code !== 0) await keepEvidence((path) => page.screenshot({ path }));
+  if (code !== 0) await keepEvidence((file) => page.screenshot({ path: file }));
   return code;
 }
 
 /** What the page, its console and the server showed at the end of a run that failed. */
-async function keepEvidence(screenshot: (path: string) => Promise<unknown>): Promise<void> {
-  const stem = join(given('user-data-dir'), '..', 'evidence');
-  mkdirSync(dirname(stem), { recursive: true });
+async function keepEvidence(screenshot: (file: string) => Promise<unknown>): Promise<void> {
+  const stem = path.join(given('user-data-dir'), '..', 'evidence');
+  mkdirSync(path.dirname(stem), { recursive: true });
   writeFileSync(`${stem}-browser.log`, browserLog.join('\n'));
   writeFileSync(`${stem}-server.log`, server.log());
   await screenshot(`${stem}.png`).catch(() => undefined);
-  console.error(`See ${resolve(`${stem}.png`)} and the logs beside it.`);
+  console.error(`See ${path.resolve(`${stem}.png`)} and the logs beside it.`);
 }
 
 function given(name: keyof typeof values): string {

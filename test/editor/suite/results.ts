@@ -45,7 +45,8 @@ test('from an edit to the changed result at most 250 ms, the pause included', as
     const now = `${round % 2 === 0 ? 16 : 13}.${round}`;
     const start = performance.now();
     await opened.edit(1, `${before} inHg`, `${now} inHg`);
-    await until('the result', () => resultOf(opened.cell(2))?.includes(`${now} inHg`));
+    const verdict = round % 2 === 0 ? 'fails' : 'holds';
+    await until('the result', () => resultOf(opened.cell(2))?.includes(verdict));
     times.push(performance.now() - start);
     before = now;
     await pause(20);
