@@ -325,8 +325,10 @@ function resultType(
       return shaped(checking, row, placed, { dimension: unit.dimension, kind, unit }, tree.span);
     }
     case 'like': {
-      const like = placed[row.parameters.findIndex(({ name }) => name === result.parameter)];
-      const operand = like === undefined ? undefined : operandOf(like.typed);
+      const at = row.parameters.findIndex(({ name }) => name === result.parameter);
+      const like = placed[at];
+      const operand =
+        like === undefined ? headerQuantity(checking, row.parameters[at]) : operandOf(like.typed);
       if (operand === undefined) return undefined;
       const kind = result.quantityKind ?? operand.kind;
       return shaped(
@@ -346,6 +348,12 @@ function resultType(
       return undefined;
     }
   }
+}
+
+/** The type of what a parameter takes from the header when the call lacks it. */
+function headerQuantity({ scope }: Checking, parameter: Parameter | undefined): QuantityType | undefined {
+  const type = parameter?.header === undefined ? undefined : scope.headerType(parameter.header);
+  return type?.kind === 'one' ? type.quantity : undefined;
 }
 
 /** Of several plain values, the unit is that of the first that has one. */
