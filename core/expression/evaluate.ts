@@ -15,6 +15,7 @@ import type {
   Apply,
   Both,
   Choice,
+  Convert,
   Entry,
   Literal,
   SameWord,
@@ -132,12 +133,12 @@ function entry(node: Entry, environment: Environment): Value {
   return 'si' in member ? { kind: 'one', type: of.type, amount: member } : member;
 }
 
-function supplied(supply: Supply, environment: Environment): Value | undefined {
+function supplied(supply: Supply, call: Apply, environment: Environment): Value | undefined {
   switch (supply.from) {
     case 'call':
       return evaluateNode(supply.value, environment);
     case 'header':
-      return environment.header(supply.name) ?? cannotCompute(`the header has no \`${supply.name}\``);
+      return environment.header(supply.name, call) ?? cannotCompute(`the header has no \`${supply.name}\``);
     case 'row':
       return supply.value;
     case 'nowhere':
@@ -147,7 +148,7 @@ function supplied(supply: Supply, environment: Environment): Value | undefined {
 
 function apply(node: Apply, environment: Environment): Value {
   const { row, type } = node;
-  const args = node.supplies.map((supply) => supplied(supply, environment));
+  const args = node.supplies.map((supply) => supplied(supply, node, environment));
   const absent = absentOf(args);
   if (absent !== undefined) return absent;
   switch (row.form) {
@@ -161,11 +162,12 @@ function apply(node: Apply, environment: Environment): Value {
   }
 }
 
-function convert(node: Extract<Typed, { kind: 'convert' }>, environment: Environment): Value {
+function convert(node: Convert, environment: Environment): Value {
   const from = node.of.type;
   if (!('quantity' in from) || !('quantity' in node.type)) return cannotCompute('it is no pressure');
   const value = evaluateNode(node.of, environment);
-  return convertPressure(value, from.quantity.kind, node.type.quantity, environment.barometer);
+  const barometer = (state: string | undefined) => environment.barometer(node, state);
+  return convertPressure(value, from.quantity.kind, node.type.quantity, barometer);
 }
 
 const noNumbers = {

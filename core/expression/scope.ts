@@ -2,6 +2,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Span } from '../text/span.ts';
 import type { FunctionRow } from './functionRow.ts';
 import type { Type } from './type.ts';
+import type { Apply, Convert } from './typed.ts';
 import type { Absent, One, Value } from './value.ts';
 
 /** What names mean where an expression stands. The study implements it. */
@@ -31,7 +32,8 @@ export type Resolution =
 /** Where values come from when a typed expression is evaluated. */
 export interface Environment {
   readonly value: (id: string) => Value;
-  readonly header: (name: string) => Value | undefined;
-  /** The barometer that conversions use here, or why there is none. */
-  readonly barometer: () => One | Absent;
+  /** What the header supplies the function with that lacks an argument. */
+  readonly header: (name: string, call: Apply) => Value | undefined;
+  /** The barometer that a conversion uses, or one of the states that it converts; or why there is none. */
+  readonly barometer: (conversion: Convert, state: string | undefined) => One | Absent;
 }

@@ -32,7 +32,7 @@ export function findBarometers(
   const baros: Barometer[] = [];
   const keyOn: Barometer[] = [];
   for (const reading of readings) {
-    if (reading.from === 'reference' || reading.value.kind !== 'one') continue;
+    if (reading.value.kind !== 'one' || !isBarometer(reading)) continue;
     const found = { value: reading.value, from: [reading.fullName], among: [] };
     if (reading.signal?.name === 'baro') {
       baros.push(found);
@@ -74,6 +74,11 @@ export function sameBarometer(a: Barometer | undefined, b: Barometer | undefined
 
 const sameNames = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((each, index) => each === b[index]);
+
+/** Whether a reading is one that conversions may use as a barometer. */
+export function isBarometer(reading: Reading): boolean {
+  return reading.from !== 'reference' && (reading.signal?.name === 'baro' || isKeyOnManifold(reading));
+}
 
 /** A manifold pressure with the engine standing still is a barometer. */
 export function isKeyOnManifold(reading: Reading): boolean {

@@ -1,4 +1,4 @@
-import { type Barometer, type Barometers, findBarometers, isBarometer } from './barometer.ts';
+import { type Barometer, type Barometers, findBarometers, isBarometer, sameBarometer } from './barometer.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { type DefinitionOrder, orderDefinitions } from './evaluateCase.ts';
 import type { Header } from './header.ts';
@@ -135,23 +135,15 @@ function sameBarometers(a: Barometers, b: Barometers, changed: ReadonlySet<numbe
   if (a === b) return true;
   if (!sameBarometer(a.ofCase, b.ofCase)) return false;
   for (const cell of new Set([...a.ofCell.keys(), ...b.ofCell.keys()])) {
-    if (!changed.has(cell) && !sameBarometer(a.ofCell.get(cell), b.ofCell.get(cell))) return false;
+    if (changed.has(cell)) continue;
+    const [before, now] = [a.ofCell.get(cell) ?? noColumns, b.ofCell.get(cell) ?? noColumns];
+    if (before.size !== now.size) return false;
+    for (const [column, each] of before) if (!sameBarometer(each, now.get(column))) return false;
   }
   return true;
 }
 
-function sameBarometer(a: Barometer | undefined, b: Barometer | undefined): boolean {
-  if (a === undefined || b === undefined || !sameLists(a.from, b.from)) return false;
-  const [one, other] = [a.value, b.value];
-  if (one === other) return true;
-  // The station's pressure is computed each time, and is exact.
-  return (
-    one.kind === 'one' &&
-    other.kind === 'one' &&
-    one.amount.si === other.amount.si &&
-    one.amount.spread.length + other.amount.spread.length === 0
-  );
-}
+const noColumns: ReadonlyMap<string, Barometer> = new Map();
 
 function affected(changed: ReadonlySet<number>, { outcomes }: Memo): ReadonlySet<number> {
   const cells = new Set(changed);

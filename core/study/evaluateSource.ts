@@ -1,15 +1,17 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { checkExpression, type TypedExpression } from '../expression/check.ts';
 import { evaluate } from '../expression/evaluate.ts';
+import type { Environment } from '../expression/scope.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Absent, Value } from '../expression/value.ts';
-import { type Barometer, barometerFor } from './barometer.ts';
 import type { Source } from './cellFacts.ts';
-import { circularBarometer, needsBarometer } from './circular.ts';
+import { circleOf } from './circular.ts';
+import type { Conversion } from './conversions.ts';
 import { readsOf } from './graph/reads.ts';
 import { lookUp, type Named, unreadValue } from './names.ts';
 import { readTargets, sameTargets } from './readTargets.ts';
 import { scopeFor } from './scope.ts';
+import { barometersAreSame, supplying } from './supplies.ts';
 import { type Evaluated, readingsBehind, type Standpoint, type Surroundings } from './surroundings.ts';
 import type { Reading } from './types.ts';
 
@@ -18,12 +20,14 @@ export function evaluateSource(source: Source, at: Standpoint, around: Surroundi
   const { expression } = source;
   const { paths, calls } = readsOf(expression);
   const named = paths.map(({ parts, spans }) => lookUp(around.names, at.cell, parts, spans));
-  const converts = calls.some((call) => needsBarometer.has(call.name));
-  const barometer = converts ? barometerFor(around.barometers, cellsOf(named, at.cell)) : undefined;
-  const read = [at.name, ...readTargets(named, around, calls, barometer)];
+  const read = readTargets(named, calls, around);
   const before = around.before(at.cell)?.get(expression);
-  const same = before !== undefined && sameTargets(before.read, read);
-  const result = same ? before : { ...compute(source, named, barometer, at, around), read };
+  const same =
+    before !== undefined &&
+    before.place === at.name &&
+    sameTargets(before.read, read) &&
+    barometersAreSame(before.conversions, at.cell, named, around);
+  const result = same ? before : { ...compute(source, named, at, around), place: at.name, read };
   if (!same) around.fresh.count++;
   remember(around, at.cell, expression, result, named);
   return result;
@@ -54,60 +58,51 @@ function remember(
 function compute(
   source: Source,
   named: readonly Named[],
-  barometer: Barometer | undefined,
   at: Standpoint,
   around: Surroundings,
-): Omit<Evaluated, 'read'> {
-  const { scope, values } = scopeFor(around, at);
-  const { value: typed, diagnostics } = checkExpression(source.expression, scope);
-  const found: Diagnostic[] = [...source.diagnostics, ...diagnostics];
-  const { value, asked } = valueOf(source, typed, values, barometer, around);
-  if (asked && barometer?.value.kind === 'absent') found.push(...noBarometer(source));
-  const barometers = new Set<string>(asked ? barometer?.from : []);
-  const from = new Set<string>();
-  for (const each of named) {
-    for (const name of readingsBehind(each, around)) from.add(name);
-    if (each.kind !== 'definition') continue;
-    for (const name of around.done.get(each.definition.id)?.barometer ?? []) barometers.add(name);
-  }
-  const circle =
-    barometers.size === 0 ? undefined : circularBarometer(source.expression, at.cell, around, barometer);
+): Omit<Evaluated, 'place' | 'read'> {
+  const { value: typed, diagnostics } = checkExpression(source.expression, scopeFor(around, at));
+  const { environment, supplies } = supplying(at.cell, named, around);
+  const value = valueFrom(source, typed, named, environment);
+  const supplied = supplies();
+  const readings = new Set<string>();
+  for (const each of named) for (const name of readingsBehind(each, around)) readings.add(name);
+  const found = [...source.diagnostics, ...diagnostics, ...noBarometer(supplied.conversions)];
+  const circle = circleOf(source.expression, at.cell, supplied, around);
   if (circle !== undefined) {
-    found.push(diagnose('circular-check', circle.span, { barometer: circle.barometer }));
+    const { barometer, both } = circle;
+    found.push(diagnose('circular-check', circle.span, { barometer, both }));
   }
-  return { typed, value, from: [...from], barometer: [...barometers], diagnostics: found };
+  return {
+    typed,
+    value,
+    readings: [...readings],
+    from: [...new Set([...readings, ...supplied.supplied])],
+    ...supplied,
+    diagnostics: found,
+  };
 }
 
-/** The value, and whether the barometer was asked for on the way. */
-function valueOf(
+function valueFrom(
   source: Source,
   typed: TypedExpression,
-  values: ReadonlyMap<string, Value>,
-  barometer: Barometer | undefined,
-  around: Surroundings,
-): { readonly value: Value; readonly asked: boolean } {
+  named: readonly Named[],
+  environment: Environment,
+): Value {
   // What was misread has a tree for the editor, but no value: half of "a > 3 V b" must not hold.
-  if (source.diagnostics.some(({ severity }) => severity === 'error'))
-    return { value: inError, asked: false };
+  if (source.diagnostics.some(({ severity }) => severity === 'error')) return inError;
   // Where nothing is wrong here, the reason is what could not be read there.
-  const unread = [...values.values()].find((each) => each === unreadValue);
-  if (unread !== undefined) return { value: unread, asked: false };
-  let asked = false;
-  const value = evaluate(typed, {
-    value: (id) => values.get(id) ?? nothing,
-    header: (name) => around.header.values.get(name)?.value,
-    barometer: () => {
-      asked = true;
-      return barometer?.value ?? nothing;
-    },
-  });
-  return { value, asked };
+  if (named.some((each) => each.kind === 'reading' && each.reading.value === unreadValue)) return unreadValue;
+  return evaluate(typed, environment);
 }
 
-function noBarometer(source: Source): readonly Diagnostic[] {
-  const call = readsOf(source.expression).calls.find((each) => needsBarometer.has(each.name));
-  if (call === undefined) return [];
-  return [diagnose('no-barometer', call.nameSpan, { what: `\`${call.name}(…)\`` })];
+/** The first conversion that found no barometer; the others mostly lack the same one. */
+function noBarometer(conversions: readonly Conversion[]): readonly Diagnostic[] {
+  const first = conversions.find((each) => each.barometer.value.kind === 'absent');
+  if (first === undefined) return [];
+  const { to, span } = first.node;
+  const name = { start: span.start, end: span.start + to.length };
+  return [diagnose('no-barometer', name, { what: `\`${to}(…)\``, among: first.barometer.among })];
 }
 
 /** The cells that an expression's values were taken in, and its own. */
@@ -124,4 +119,3 @@ function cellsOf(named: readonly Named[], cell: number): Set<number> {
 }
 
 const inError: Absent = { kind: 'absent', status: 'cannot compute', why: 'the expression has an error' };
-const nothing: Absent = { kind: 'absent', status: 'cannot compute', why: 'it is not known' };

@@ -39,7 +39,10 @@ const sameAbsent = (a: Absent, b: Absent): boolean => a.status === b.status && a
 
 const sameType = (a: QuantityType, b: QuantityType): boolean => a.unit === b.unit && a.kind === b.kind;
 
-const sameAmount = (a: Amount, b: Amount): boolean => Object.is(a.si, b.si) && sameSpread(a.spread, b.spread);
+/** The same number from the same sources. */
+export function sameAmount(a: Amount, b: Amount): boolean {
+  return Object.is(a.si, b.si) && sameSpread(a.spread, b.spread);
+}
 
 function sameSpread(a: Spread, b: Spread): boolean {
   return a.length === b.length && a.every((each, i) => each.source === b[i]?.source && each.by === b[i]?.by);

@@ -1,57 +1,97 @@
-import type { Call } from '../expression/tree.ts';
-import type { Barometer } from './barometer.ts';
+import type { Type } from '../expression/type.ts';
+import type { Value } from '../expression/value.ts';
+import type { Signal } from '../signals/types.ts';
 import { functionRow } from './functions.ts';
+import type { Reads } from './graph/reads.ts';
 import type { Named } from './names.ts';
-import { roleOf } from './scope.ts';
-import type { Surroundings } from './surroundings.ts';
+import { type Role, roleOf } from './scope.ts';
+import type { Evaluated, Surroundings } from './surroundings.ts';
 import type { Reading } from './types.ts';
 
-/** Everything that an expression's result depends on beside its own text: the same objects give the same result. */
+/** One thing that an expression's result depends on beside its own text and the barometers of its conversions. */
+export type Target =
+  | { readonly kind: 'reading'; readonly used: number; readonly of: WhatMatters }
+  | { readonly kind: 'states'; readonly fullName: string; readonly of: readonly WhatMatters[] }
+  | { readonly kind: 'definition'; readonly id: string; readonly result: Evaluated | undefined }
+  | { readonly kind: 'not measured'; readonly fullName: string; readonly signal: Signal }
+  | { readonly kind: 'problem'; readonly says: string }
+  | { readonly kind: 'header'; readonly name: string; readonly value: Value | undefined };
+
+/** All of a reading that a result can depend on; its place in the file is none of it. */
+interface WhatMatters {
+  readonly fullName: string;
+  readonly value: Value;
+  readonly type: Type['kind'];
+  readonly role: Role;
+}
+
+/** What an expression reads, in the order of the text. */
 export function readTargets(
   named: readonly Named[],
+  calls: Reads['calls'],
   around: Surroundings,
-  calls: readonly Call[],
-  barometer: Barometer | undefined,
-): unknown[] {
-  const targets: unknown[] = [];
-  for (const each of named) {
-    switch (each.kind) {
-      case 'reading':
-        targets.push(...whatMatters(each.reading), each.used);
-        break;
-      case 'states':
-        for (const reading of each.readings.values()) targets.push(...whatMatters(reading));
-        targets.push(each.fullName);
-        break;
-      case 'definition':
-        targets.push(around.done.get(each.definition.id) ?? each.definition.id);
-        break;
-      case 'not measured':
-        targets.push(each.fullName, each.signal);
-        break;
-      case 'problem':
-        targets.push(JSON.stringify([each.diagnostic.code, each.diagnostic.facts]));
-        break;
-    }
-  }
+): readonly Target[] {
+  const targets = named.map((each) => targetOf(each, around));
   for (const call of calls) {
-    for (const { header } of functionRow(call.name)?.parameters ?? []) {
-      if (header !== undefined) targets.push(around.header.values.get(header)?.value);
+    for (const { header: name } of functionRow(call.name)?.parameters ?? []) {
+      if (name === undefined) continue;
+      targets.push({ kind: 'header', name, value: around.header.values.get(name)?.value });
     }
-  }
-  if (barometer !== undefined) {
-    const { value } = barometer;
-    targets.push(value.kind === 'one' ? value.amount.si : value.why, barometer.from.join());
-    targets.push(value.kind === 'one' ? JSON.stringify(value.amount.spread) : '');
   }
   return targets;
 }
 
-/** All of a reading that a result can depend on; its place in the file is none of it. */
-function whatMatters(reading: Reading): readonly unknown[] {
-  return [reading.fullName, reading.value, reading.type.kind, roleOf(reading)];
+function targetOf(named: Named, around: Surroundings): Target {
+  switch (named.kind) {
+    case 'reading':
+      return { kind: 'reading', used: named.used, of: whatMatters(named.reading) };
+    case 'states':
+      return { kind: 'states', fullName: named.fullName, of: [...named.readings.values()].map(whatMatters) };
+    case 'definition': {
+      const { id } = named.definition;
+      return { kind: 'definition', id, result: around.done.get(id) };
+    }
+    case 'not measured':
+      return { kind: 'not measured', fullName: named.fullName, signal: named.signal };
+    case 'problem': {
+      const { code, facts } = named.diagnostic;
+      return { kind: 'problem', says: JSON.stringify([code, facts]) };
+    }
+  }
 }
 
-export function sameTargets(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((each, i) => Object.is(each, b[i]));
+function whatMatters(reading: Reading): WhatMatters {
+  const { fullName, value, type } = reading;
+  return { fullName, value, type: type.kind, role: roleOf(reading) };
+}
+
+/** Whether the very same things are read: then what was computed from them is the same. */
+export function sameTargets(a: readonly Target[], b: readonly Target[]): boolean {
+  return a.length === b.length && a.every((each, at) => sameTarget(each, b[at]));
+}
+
+function sameTarget(a: Target, b: Target | undefined): boolean {
+  switch (a.kind) {
+    case 'reading':
+      return b?.kind === a.kind && a.used === b.used && sameReading(a.of, b.of);
+    case 'states':
+      return (
+        b?.kind === a.kind &&
+        a.fullName === b.fullName &&
+        a.of.length === b.of.length &&
+        a.of.every((each, at) => sameReading(each, b.of[at]))
+      );
+    case 'definition':
+      return b?.kind === a.kind && a.id === b.id && a.result === b.result;
+    case 'not measured':
+      return b?.kind === a.kind && a.fullName === b.fullName && a.signal === b.signal;
+    case 'problem':
+      return b?.kind === a.kind && a.says === b.says;
+    case 'header':
+      return b?.kind === a.kind && a.name === b.name && a.value === b.value;
+  }
+}
+
+function sameReading(a: WhatMatters, b: WhatMatters | undefined): boolean {
+  return a.fullName === b?.fullName && a.value === b.value && a.type === b.type && a.role === b.role;
 }

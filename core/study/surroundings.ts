@@ -5,6 +5,8 @@ import type { Value } from '../expression/value.ts';
 import type { Barometers } from './barometer.ts';
 import type { Header } from './header.ts';
 import type { Named, Names } from './names.ts';
+import type { Target } from './readTargets.ts';
+import type { Supplies } from './supplies.ts';
 
 /** All of a case that expressions can see. */
 export interface Surroundings {
@@ -32,17 +34,18 @@ export interface Standpoint {
 }
 
 /** What one expression came to, and all that it came from: if none of that changes, neither does this. */
-export interface Evaluated {
+export interface Evaluated extends Supplies {
   readonly typed: TypedExpression;
   readonly value: Value;
-  /** Full names of the readings behind it, in the order they are first read. */
+  /** All that is behind it: what was read, then what it was supplied with. */
   readonly from: readonly string[];
-  /** The readings that conversions used as the barometer, here or in a name that is used here. */
-  readonly barometer: readonly string[];
+  /** Full names of the readings that were read, in the order they are first read. */
+  readonly readings: readonly string[];
   /** Spans count in the expression's text. */
   readonly diagnostics: readonly Diagnostic[];
-  /** The very objects that were read; equal objects mean equal results. */
-  readonly read: readonly unknown[];
+  /** The name of the place, and what was read there; the same things mean the same result. */
+  readonly place: string;
+  readonly read: readonly Target[];
 }
 
 /** The readings behind a name, through computed names. */
@@ -53,7 +56,7 @@ export function readingsBehind(named: Named, around: Surroundings): readonly str
     case 'states':
       return [...named.readings.values()].map((each) => each.fullName);
     case 'definition':
-      return around.done.get(named.definition.id)?.from ?? [];
+      return around.done.get(named.definition.id)?.readings ?? [];
     case 'not measured':
       return [named.fullName];
     case 'problem':

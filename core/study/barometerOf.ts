@@ -1,0 +1,134 @@
+import { evaluateNode } from '../expression/evaluate.ts';
+import type { Type } from '../expression/type.ts';
+import type { Convert, Typed } from '../expression/typed.ts';
+import type { Absent } from '../expression/value.ts';
+import { type Barometer, barometerAt, commonBarometer } from './barometer.ts';
+import { readsOf } from './graph/reads.ts';
+import { lookUp } from './names.ts';
+import type { Surroundings } from './surroundings.ts';
+import type { Reading } from './types.ts';
+import { type View, viewOf } from './view.ts';
+
+/**
+ * The barometer that a conversion uses: that of the readings that it converts, each from its own cell and state,
+ * and through computed names. Where they were not all measured under one, none is certain.
+ */
+export function barometerOf(
+  { of }: Convert,
+  state: string | undefined,
+  view: View,
+  around: Surroundings,
+): Barometer {
+  const found = new Set<Barometer>();
+  for (const { cell, column } of readingsIn(of, state, view, around)) {
+    found.add(barometerAt(around.barometers, cell, column));
+  }
+  if (found.size === 0) found.add(barometerAt(around.barometers, view.cell, undefined));
+  return commonBarometer(found);
+}
+
+/** The readings that a value was counted from; of a value by state, those of one state. */
+function readingsIn(
+  root: Typed,
+  wanted: string | undefined,
+  from: View,
+  around: Surroundings,
+): ReadonlySet<Reading> {
+  const readings = new Set<Reading>();
+  const add = (reading: Reading): void => {
+    if (reading.from !== 'header' && reading.from !== 'reference') readings.add(reading);
+  };
+  const seen = new Set<string>();
+  // With a list of its own: a long chain of computed names cannot exhaust the call stack.
+  const waiting: { node: Typed; asked: string | undefined; view: View }[] = [
+    { node: root, asked: wanted, view: from },
+  ];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const { node, asked, view } = next;
+    const state = isByState(node.type) ? asked : undefined;
+    if (node.kind !== 'read') {
+      // The last comes off first: the parts come in the order of the text.
+      for (const part of partsOf(node, state, view).reverse()) waiting.push({ ...part, view });
+      continue;
+    }
+    const named = view.named.get(node.id);
+    if (named?.kind === 'reading') add(named.reading);
+    if (named?.kind === 'states') {
+      for (const [name, reading] of named.readings) if (state === undefined || name === state) add(reading);
+    }
+    if (named?.kind !== 'definition') continue;
+    const { id, cell, source } = named.definition;
+    const key = state === undefined ? id : `${id} ${state}`;
+    const done = around.done.get(id);
+    if (done === undefined || seen.has(key)) continue;
+    seen.add(key);
+    const paths = readsOf(source.expression).paths;
+    const all = paths.map(({ parts, spans }) => lookUp(around.names, cell, parts, spans));
+    const inside = viewOf(cell, all, around, (node, state) => {
+      const used = done.conversions.find((each) => each.node === node && each.state === state);
+      return used?.barometer.value ?? unused;
+    });
+    waiting.push({ node: done.typed.root, asked: state, view: inside });
+  }
+  return readings;
+}
+
+interface Part {
+  readonly node: Typed;
+  readonly asked: string | undefined;
+}
+
+/** The parts of a value that say what it is counted from. */
+function partsOf(node: Exclude<Typed, { kind: 'read' }>, asked: string | undefined, view: View): Part[] {
+  switch (node.kind) {
+    case 'taken':
+    case 'negative':
+    case 'power':
+    case 'cut':
+    case 'pick':
+    case 'convert':
+      return [{ node: node.of, asked }];
+    case 'entry': {
+      const index = isByState(node.of.type) ? evaluateNode(node.index, view.environment) : undefined;
+      return [{ node: node.of, asked: index?.kind === 'words' ? index.text : undefined }];
+    }
+    case 'apply':
+      return counted(
+        node.supplies.flatMap((each) => (each.from === 'call' ? [each.value] : [])),
+        asked,
+      );
+    case 'sum':
+      return counted([node.left, node.right], asked);
+    case 'choice': {
+      const condition = evaluateNode(node.condition, view.environment);
+      if (condition.kind !== 'truth') return [];
+      if (condition.verdict === 'holds') return [{ node: node.yes, asked }];
+      return condition.verdict === 'fails' ? [{ node: node.no, asked }] : [];
+    }
+    case 'broken':
+    case 'constant':
+    case 'literal':
+    case 'compare':
+    case 'between':
+    case 'within':
+    case 'in range':
+    case 'same word':
+    case 'opposite':
+    case 'both':
+      return [];
+  }
+}
+
+/** A sum is counted from where its pressures are; what is only added to them or multiplies them says nothing of that. */
+function counted(nodes: readonly Typed[], asked: string | undefined): Part[] {
+  const pressures = nodes.filter(({ type }) => {
+    const kind = 'quantity' in type ? type.quantity.kind : undefined;
+    return kind === 'absolute' || kind === 'gauge' || kind === 'vacuum';
+  });
+  return (pressures.length > 0 ? pressures : nodes).map((node) => ({ node, asked }));
+}
+
+/** A condition that was decided has asked for all its barometers. */
+const unused: Absent = { kind: 'absent', status: 'cannot compute', why: 'it was not computed' };
+
+const isByState = (type: Type): boolean => type.kind === 'members' && type.by === 'state';
