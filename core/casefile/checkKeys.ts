@@ -31,7 +31,27 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
       else if (isEmpty(entry.value)) missingValue(entry, key);
       else checkValue(entry.value, name, key?.holds);
     }
-    if (known !== undefined) checkRequired(map, of, known, from === 1);
+    if (known === undefined) return;
+    checkAlternatives(map, known);
+    checkRequired(map, of, known, from === 1);
+  }
+
+  /** `state` or `states`, `values` or `table`: told at the second. */
+  function checkAlternatives(map: MapNode, known: Keys): void {
+    const told = new Set<Entry>();
+    for (const [at, entry] of map.entries.entries()) {
+      const name = entry.key.text;
+      const others = Object.hasOwn(known, name) ? known[name]?.insteadOf : undefined;
+      if (others === undefined || unusable.has(entry)) continue;
+      for (const [otherAt, other] of map.entries.entries()) {
+        if (!others.includes(other.key.text)) continue;
+        const [first, second] = at < otherAt ? [entry, other] : [other, entry];
+        if (told.has(second)) continue;
+        told.add(second);
+        const facts = { key: second.key.text, other: first.key.text };
+        diagnostics.push(diagnose('either-key', second.key.span, facts));
+      }
+    }
   }
 
   function checkValue(node: Node, of: string, holds: Holds | undefined): void {

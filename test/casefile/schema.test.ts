@@ -283,6 +283,29 @@ describe('what is said about keys and values', () => {
     ]);
   });
 
+  it('tells at the second of two keys that only one of them may stand', () => {
+    const table = 'table: |\n  reading  idle  unit\n  map      13    inHg\n';
+    const told = (cell: string): readonly string[] =>
+      findings(`${header}${cell}`).map(({ code, covers }) => `${code} at ${covers}`);
+    const [state, states, values] = [
+      'state: warm idle\n',
+      'states:\n  idle: warm idle\n',
+      'values:\n  ect: 90 °C\n',
+    ];
+    expect(told(`readings: x\n${state}${states}${table}`)).toEqual(['either-key at states']);
+    expect(told(`readings: x\n${states}${state}${table}`)).toEqual(['either-key at state']);
+    expect(told(`readings: x\n${states}${values}`)).toEqual(['either-key at values']);
+    expect(told(`reference: x\n${values}${state}${table}`)).toEqual(['either-key at table']);
+    expect(told(`capture: x\nfile: a.csv\nrows: |\n  time  front\n  0 s   0.1 V\n`)).toEqual([
+      'either-key at rows',
+    ]);
+    expect(told(`readings: x\n${states}${table}`)).toEqual([]);
+    expect(told(`reference: x\n${state}${values}`)).toEqual([]);
+    expect(findings(`${header}readings: x\n${states}${values}`)[0]?.says).toBe(
+      '`values` and `states` cannot stand in one cell: values at several states stand in a `table`, with a column for each. Keep one of them, or make two cells.',
+    );
+  });
+
   it('a key that stands twice, at any depth', () => {
     expect(only('readings: x\nvalues:\n  map: 1 inHg\n  map: 2 inHg')).toEqual([
       {

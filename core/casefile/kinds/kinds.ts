@@ -78,6 +78,7 @@ export const kinds = {
         holds: 'anything',
         meaning: 'the samples written out: a heading row, then a row a sample',
         example: '|\n  time  front\n  0     0.12\n  0.5   0.78',
+        insteadOf: ['file'],
       },
       format: {
         holds: {

@@ -33,6 +33,7 @@ export const states = {
   holds: { named: 'state', inExpressions: true },
   meaning: 'several engine states side by side, each with a short name',
   example: 'idle: warm idle',
+  insteadOf: ['state', 'values'],
 } as const;
 
 export const tool = {
@@ -69,6 +70,7 @@ export const table = {
   holds: 'table',
   meaning: 'values as rows: a heading row with `reading`, the states and `unit`, then a row a signal',
   example: '|\n  reading  idle  unit\n  rpm      780   rpm',
+  insteadOf: ['values'],
 } as const;
 
 export const file = {

@@ -21,6 +21,7 @@ export interface FileShapeFacts {
     readonly nearest: readonly string[];
   };
   readonly 'duplicate-key': { readonly key: string };
+  readonly 'either-key': { readonly key: string; readonly other: string };
   readonly 'missing-key': { readonly key: string; readonly of: string; readonly meaning: string };
   readonly 'missing-value': { readonly key: string; readonly takes: string; readonly example: string };
   readonly 'wrong-shape': {
@@ -39,6 +40,16 @@ export interface FileShapeFacts {
 }
 
 const code = (words: readonly string[]): string[] => words.map((word) => `\`${word}\``);
+
+/** What each of two keys is for. */
+function inOneCell(key: string, other: string): string {
+  const both = [key, other];
+  if (both.includes('state'))
+    return '`state` is the one engine state of all values, `states` are several side by side';
+  if (both.includes('states')) return 'values at several states stand in a `table`, with a column for each';
+  if (both.includes('table')) return 'the values are listed under `values` or as rows of a `table`';
+  return 'the samples are in a `file` or are written out as `rows`';
+}
 
 export const fileShapeRows: Rows<FileShapeFacts> = {
   'empty-file': {
@@ -129,6 +140,17 @@ export const fileShapeRows: Rows<FileShapeFacts> = {
     why: 'One of the two values would be lost.',
     wrong: 'values:\n  map: 13.1 inHg\n  map: 9.8 inHg',
     right: 'values:\n  map: 13.1 inHg',
+  },
+  'either-key': {
+    severity: 'error',
+    title: 'Two keys of which one is due',
+    say: ({ key, other }) =>
+      `\`${key}\` and \`${other}\` cannot stand in one cell: ${inOneCell(key, other)}. Keep one of them, or make two cells.`,
+    why: 'With both, nobody could tell which of the two a value belongs to.',
+    wrong:
+      'readings: Idle and cruise\nstate: warm idle\nstates:\n  fast: 2500 rpm no load\ntable: |\n  reading  fast  unit\n  map      9.8   inHg',
+    right:
+      'readings: Idle and cruise\nstates:\n  idle: warm idle\n  fast: 2500 rpm no load\ntable: |\n  reading  idle  fast  unit\n  map      13.1  9.8   inHg',
   },
   'missing-key': {
     severity: 'error',
