@@ -1,7 +1,7 @@
 import { type Barometer, type Barometers, findBarometers, isBarometer, sameBarometer } from './barometer.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { type DefinitionOrder, orderDefinitions } from './evaluateCase.ts';
-import type { Header } from './header.ts';
+import { type Header, seenTheSame } from './header.ts';
 import type { Memo } from './memo.ts';
 import { collectNames, type Names, namesWith } from './names.ts';
 
@@ -41,7 +41,7 @@ export function changeOf(
     return { names, barometers, order, bareNames: bareNamesOf(cells), cells: new Set(cells.keys()) };
   }
   const { bareNames } = memo;
-  const names = namesWith(memo.names, cells, changed);
+  const names = namesWith(memo.names, header, cells, changed);
   if (sameDefinitions(memo.names.cells, cells, changed)) {
     return { names, barometers, order: memo.order, bareNames, cells: affected(changed, memo) };
   }
@@ -74,7 +74,7 @@ function changedCells(
   memo: Memo,
 ): Set<number> | undefined {
   const before = memo.names.cells;
-  if (memo.header.header !== header || before.length !== cells.length) return undefined;
+  if (!seenTheSame(memo.header.header, header) || before.length !== cells.length) return undefined;
   const changed = new Set<number>();
   for (let index = 0; index < cells.length; index++) {
     const [old, now] = [before[index], cells[index]];

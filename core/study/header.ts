@@ -34,6 +34,20 @@ export const noHeader: Header = {
 
 const sections = ['vehicle', 'engine', 'site'] as const;
 
+/** What other cells see of the header, as it is written: while that stays the same, what they bring does, too. */
+export function headerBasis({ node }: HeaderCell, text: string): string {
+  const seen: readonly string[] = [...sections, 'tools', 'signals'];
+  return node.entries
+    .filter((each) => seen.includes(each.key.text))
+    .map(({ key, value }) => text.slice(key.span.start, value.span.end))
+    .join('\n');
+}
+
+/** Whether cells see the same in both; places and the title may differ. */
+export function seenTheSame(a: Header, b: Header): boolean {
+  return a === b || (a.tools === b.tools && a.ownSignals === b.ownSignals);
+}
+
 export function readHeader(cell: HeaderCell, index: number): Header {
   const values = new Map<string, Reading>();
   const diagnostics: Diagnostic[] = [];

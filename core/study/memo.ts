@@ -10,7 +10,8 @@ import type { Reading, Study } from './types.ts';
 
 /** What a study keeps for the next one of the same case: each part with what it was made from. */
 export interface Memo {
-  readonly header: { readonly cell: Cell | undefined; readonly header: Header };
+  /** The header with the cell that it was read from, and what other cells see of it, as it is written. */
+  readonly header: { readonly cell: Cell | undefined; readonly basis: string; readonly header: Header };
   /** Every name of the case, and what conversions take as the barometer: what an editor looks names up in. */
   readonly names: Names;
   readonly barometers: Barometers;

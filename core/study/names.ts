@@ -5,6 +5,7 @@ import type { Signal } from '../signals/types.ts';
 import { nearest } from '../text/nearest.ts';
 import { cover, type Span } from '../text/span.ts';
 import type { CellFacts, Definition } from './cellFacts.ts';
+import type { Header } from './header.ts';
 import type { Reading } from './types.ts';
 
 /** What a dotted name stands for; `used` counts the parts that the name took, the rest are members of its value. */
@@ -73,7 +74,12 @@ export function collectNames(
 }
 
 /** The same names after cells changed in which every name is still what it was. */
-export function namesWith(names: Names, cells: readonly CellFacts[], changed: ReadonlySet<number>): Names {
+export function namesWith(
+  names: Names,
+  header: Pick<Header, 'values' | 'ownSignals'>,
+  cells: readonly CellFacts[],
+  changed: ReadonlySet<number>,
+): Names {
   const prefixes = new Map(names.prefixes);
   const bare = new Map(names.bare);
   for (const index of changed) {
@@ -90,7 +96,7 @@ export function namesWith(names: Names, cells: readonly CellFacts[], changed: Re
       );
     }
   }
-  return { ...names, cells, prefixes, bare };
+  return { ...names, cells, header: header.values, ownSignals: header.ownSignals, prefixes, bare };
 }
 
 function ofCell({ fullName, definition }: Candidate, cell: CellFacts): Candidate {

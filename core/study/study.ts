@@ -3,7 +3,7 @@ import type { CellFacts } from './cellFacts.ts';
 import { collectCell } from './cells/collectCell.ts';
 import { changeOf } from './change.ts';
 import { evaluateDefinitions } from './evaluateCase.ts';
-import { type Header, noHeader, readHeader } from './header.ts';
+import { type Header, headerBasis, noHeader, readHeader, seenTheSame } from './header.ts';
 import { keepValues } from './keepValues.ts';
 import type { Memo } from './memo.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
@@ -26,7 +26,8 @@ export function study(text: string, previous?: Study): Study {
 function studyKnowing(text: string, previous: Study | undefined): Study {
   const memo = previous?.memo;
   const file = readCase(text, previous?.file);
-  const header = headerOf(file, memo);
+  const headerRead = headerOf(file, memo);
+  const { header } = headerRead;
   const { parse, parsed } = parserKnowing(memo?.parsed ?? new Map());
   const cells = collectCells(file, header, parse, previous);
   const ofReading = (cell: number) => file.cells[cell]?.diagnostics;
@@ -57,7 +58,7 @@ function studyKnowing(text: string, previous: Study | undefined): Study {
     cellFindings[cell] = outcome.findings;
   }
   const memoNow: Memo = {
-    header: { cell: file.cells[0]?.cell, header },
+    header: headerRead,
     names,
     barometers,
     reading: readingsByName(cells),
@@ -74,25 +75,30 @@ function studyKnowing(text: string, previous: Study | undefined): Study {
 }
 
 /** The header is the file's first cell. */
-function headerOf(file: CaseFile, memo: Memo | undefined): Header {
-  const first = file.cells[0]?.cell;
-  if (first?.kind !== 'diag') return noHeader;
-  if (memo === undefined) return readHeader(first, 0);
-  const { cell, header: before } = memo.header;
-  if (cell === first) return before;
-  const header = readHeader(first, 0);
-  const values = keepValues([...header.values.values()], (name) => before.values.get(name));
-  return { ...header, values: new Map(values.map((each) => [each.fullName, each])) };
+function headerOf(file: CaseFile, memo: Memo | undefined): Memo['header'] {
+  const first = file.cells[0];
+  const cell = first?.cell;
+  if (first === undefined || cell?.kind !== 'diag') return { cell, basis: '', header: noHeader };
+  if (cell === memo?.header.cell) return memo.header;
+  const basis = headerBasis(cell, first.raw.text);
+  const header = readHeader(cell, 0);
+  if (memo === undefined) return { cell, basis, header };
+  const before = memo.header.header;
+  const kept = keepValues([...header.values.values()], (name) => before.values.get(name));
+  const values = new Map(kept.map((each) => [each.fullName, each]));
+  const { tools, ownSignals } = basis === memo.header.basis && before !== noHeader ? before : header;
+  return { cell, basis, header: { ...header, values, tools, ownSignals } };
 }
 
-/** What each cell brings; the very same facts as before for a cell whose text, place and header are the same. */
+/** What each cell brings; the very same facts as before for a cell with the same text and place, while the header says the same. */
 function collectCells(
   file: CaseFile,
   header: Header,
   parse: Parse,
   previous: Study | undefined,
 ): readonly CellFacts[] {
-  const before = previous?.memo.header.header === header ? previous : undefined;
+  const before =
+    previous !== undefined && seenTheSame(previous.memo.header.header, header) ? previous : undefined;
   return file.cells.map(({ cell, raw }, index) => {
     const known = previous?.memo.names.cells[index];
     const there = before?.file.cells[index];
