@@ -106,7 +106,7 @@ export function reportChain(
     else offer = `${x} ${first.relation} ${y} and ${y} ${second.relation} ${z}`;
   } else {
     const middle = rightSide(first);
-    offer = `${text.slice(start, mark.start).trimEnd()} and ${middle === undefined ? '…' : a(middle.span)} ${text.slice(mark.start, span.end)}`;
+    offer = `${text.slice(start, mark.start).trimEnd()} and ${middle === undefined || middle.kind === 'hole' ? '…' : a(middle.span)} ${text.slice(mark.start, span.end)}`;
   }
   const fixes = offer.includes('…')
     ? []

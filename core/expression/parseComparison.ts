@@ -1,11 +1,13 @@
+import { diagnose } from '../diagnostics/diagnostic.ts';
 import { plainUnit } from '../quantity/unit.ts';
-import { type Cursor, deep, peek, take } from './cursor.ts';
+import type { Span } from '../text/span.ts';
+import { type Cursor, deep, peek, report, take } from './cursor.ts';
 import { takeIf } from './expect.ts';
 import { equalityMark, reportChain, reportForeign } from './foreignMarks.ts';
 import { levelOf, levels } from './levels.ts';
 import { operandAfter, operation } from './parse.ts';
 import { type Mark, skipSpace, wordEnd } from './scan.ts';
-import type { Expression } from './tree.ts';
+import type { Expression, Relation } from './tree.ts';
 
 /** True when `not` is followed by a comparing word: `a not between …`. */
 export function negatesComparison(cursor: Cursor): boolean {
@@ -30,6 +32,8 @@ export function comparison(cursor: Cursor, mark: Mark, left: Expression, start: 
     case 'is': {
       const at = { start: cursor.lastStart, end: cursor.lastEnd };
       const negated = foreign === undefined ? takeIf(cursor, 'not') : foreign.means === 'unequal';
+      const also = foreign === undefined ? comparingWord(peek(cursor)) : undefined;
+      if (also !== undefined) return spokenComparison(cursor, at, also, negated, left, start);
       const right = operation(cursor, levels.window);
       if (foreign !== undefined) return equalityMark(cursor, at, negated, left, right, start);
       return { kind: 'is', negated, left, right, span: { start, end: cursor.lastEnd } };
@@ -42,6 +46,54 @@ export function comparison(cursor: Cursor, mark: Mark, left: Expression, start: 
     default:
       return wordComparison(cursor, mark, false, left, start);
   }
+}
+
+type Comparing = 'between' | 'within' | 'in' | Relation;
+
+function comparingWord(mark: Mark): Comparing | undefined {
+  switch (mark) {
+    case 'between':
+    case 'within':
+    case 'in':
+    case '<':
+    case '<=':
+    case '>':
+    case '>=':
+      return mark;
+    default:
+      return undefined;
+  }
+}
+
+/** What `x is not < y` says. */
+const opposites: Readonly<Record<Relation, Relation>> = { '<': '>=', '<=': '>', '>': '<=', '>=': '<' };
+
+/** `x is between …`, `x is not in …`, `x is > …`: as one says it, but the word alone compares. */
+function spokenComparison(
+  cursor: Cursor,
+  is: Span,
+  word: Comparing,
+  negated: boolean,
+  left: Expression,
+  start: number,
+): Expression {
+  const span = { start: is.start, end: cursor.markEnd };
+  const relation = word === 'between' || word === 'within' || word === 'in' ? undefined : word;
+  const meant = relation === undefined || !negated ? word : opposites[relation];
+  const use = relation === undefined && negated ? `not ${word}` : meant;
+  const written = cursor.text.slice(span.start, span.end);
+  const fixes = [{ title: `Write \`${use}\``, edits: [{ span, newText: use }] }];
+  report(cursor, diagnose('foreign-mark', span, { written, use: [use] }, fixes));
+  take(cursor);
+  if (relation === undefined) return wordComparison(cursor, word, negated, left, start);
+  const right = operation(cursor, levels.window);
+  return {
+    kind: 'comparison',
+    relation: negated ? opposites[relation] : relation,
+    left,
+    right,
+    span: { start, end: cursor.lastEnd },
+  };
 }
 
 function wordComparison(

@@ -302,3 +302,34 @@ describe('units written in two words', () => {
     ],
   ])('%s', told);
 });
+
+describe('comparisons as they are spoken', () => {
+  it.each([
+    [
+      'rpm is not in 700 .. 900 rpm',
+      '    ^^^^^^^^^ foreign-mark: `is not in` is not used here. Write `not in`.',
+      'rpm not in 700 .. 900 rpm',
+    ],
+    [
+      'rpm is between 700 rpm and 900 rpm',
+      '    ^^^^^^^^^^ foreign-mark: `is between` is not used here. Write `between`.',
+      'rpm between 700 rpm and 900 rpm',
+    ],
+    [
+      'rpm is not within 50 rpm of 800 rpm',
+      '    ^^^^^^^^^^^^^ foreign-mark: `is not within` is not used here. Write `not within`.',
+      'rpm not within 50 rpm of 800 rpm',
+    ],
+    ['battery is > 12 V', '        ^^^^ foreign-mark: `is >` is not used here. Write `>`.', 'battery > 12 V'],
+    [
+      'battery is not <= 12 V',
+      '        ^^^^^^^^^ foreign-mark: `is not <=` is not used here. Write `>`.',
+      'battery > 12 V',
+    ],
+  ])('%s', told);
+
+  it('the offer for a range that is none can be read as well', () => {
+    expect(mended('1 is not in 3')).toBe('1 not in 3');
+    expect(found('1 not in 3').map((each) => each.code)).not.toContain('missing-operand');
+  });
+});
