@@ -30,6 +30,12 @@ passed += counted.passed;
 // An error outside of every test (a file that cannot be loaded, an unhandled rejection) fails the run as well.
 failed += status === 0 ? counted.failed : Math.max(1, counted.failed);
 
+// An editor that could not be had or started counts as a failure there, with its reason.
+const editorStatus = run('editor', 'node', ['test/editor/run.ts']);
+const inEditor = countEditorTests();
+passed += inEditor.passed;
+failed += editorStatus === 0 ? inEditor.failed : Math.max(1, inEditor.failed);
+
 writeFileSync(join(results, 'summary.json'), `${JSON.stringify({ passed, failed })}\n`);
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 && counted.passed > 0 ? 0 : 1;
@@ -63,4 +69,15 @@ function countTests(): { passed: number; failed: number } {
   const report = JSON.parse(text) as { numPassedTests: number; numTotalTests: number };
   // Whatever was collected and did not pass (skipped, promised) counts as failed.
   return { passed: report.numPassedTests, failed: report.numTotalTests - report.numPassedTests };
+}
+
+function countEditorTests(): { passed: number; failed: number } {
+  try {
+    return JSON.parse(readFileSync(join(results, 'editor.json'), 'utf8')) as {
+      passed: number;
+      failed: number;
+    };
+  } catch {
+    return { passed: 0, failed: 1 };
+  }
 }

@@ -1,4 +1,4 @@
-import { commands, l10n, ProgressLocation, type Uri, window, workspace } from 'vscode';
+import { commands, FileType, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type CheckFileParams,
@@ -9,7 +9,7 @@ import {
 
 /** Checks every case of the workspace, open or not; what is found stands in the list of problems. */
 export async function checkWorkspace(client: BaseLanguageClient): Promise<CheckFileResult | undefined> {
-  const files = (await workspace.findFiles('**/*.diag')).sort((a, b) => (a.path < b.path ? -1 : 1));
+  const files = (await caseFiles()).sort((a, b) => (a.path < b.path ? -1 : 1));
   if (files.length === 0) {
     void window.showInformationMessage(l10n.t('There are no cases in this workspace.'));
     return undefined;
@@ -38,6 +38,30 @@ export async function checkWorkspace(client: BaseLanguageClient): Promise<CheckF
   void tell(done, files.length, total, unread);
   return total;
 }
+
+/** Where the editor has no search for the file system, as in some browsers, the folders are looked through. */
+async function caseFiles(): Promise<Uri[]> {
+  const found = await workspace.findFiles('**/*.diag');
+  if (found.length > 0) return found;
+  const inFolders = await Promise.all((workspace.workspaceFolders ?? []).map(({ uri }) => filesIn(uri, 0)));
+  return inFolders.flat();
+}
+
+async function filesIn(folder: Uri, depth: number): Promise<Uri[]> {
+  if (depth > deepest) return [];
+  const entries = await workspace.fs.readDirectory(folder);
+  const found = await Promise.all(
+    entries.map(async ([name, type]) => {
+      if (name.startsWith('.') || name === 'node_modules') return [];
+      const uri = Uri.joinPath(folder, name);
+      if (type === FileType.Directory) return filesIn(uri, depth + 1);
+      return type === FileType.File && name.endsWith('.diag') ? [uri] : [];
+    }),
+  );
+  return found.flat();
+}
+
+const deepest = 20;
 
 async function checkFile(client: BaseLanguageClient, uri: Uri): Promise<CheckFileResult | undefined> {
   let text: string;

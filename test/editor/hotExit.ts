@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
 import { openBrowser } from './harness/openBrowser.ts';
+import { openNotebook } from './harness/openNotebook.ts';
 import { type Profile, startServer } from './harness/startServer.ts';
 import type { Outcome } from './suite/testing.ts';
 
@@ -36,7 +36,7 @@ export async function hotExit(folder: string, profile: Profile): Promise<Outcome
     const page = await context.newPage();
     page.on('dialog', (dialog) => void dialog.accept());
     await page.goto(`${server.url}?folder=${workspace}`);
-    await openFile(page);
+    await openNotebook(page, 'case.diag');
     await page.locator('.notebook-editor .view-line').filter({ hasText: 'readings' }).first().click();
     await page.keyboard.press('End');
     await page.keyboard.type(' warm');
@@ -63,21 +63,4 @@ export async function hotExit(folder: string, profile: Profile): Promise<Outcome
     await browser.close();
     await server.stop();
   }
-}
-
-/** The editor knows that the file is a notebook only once it has read the extension's manifest; until then it is text. */
-async function openFile(page: Page): Promise<void> {
-  const entry = page.locator('.explorer-folders-view').getByText('case.diag', { exact: true });
-  await entry.waitFor({ timeout: 60_000 });
-  for (let tries = 0; tries < 10; tries++) {
-    await entry.dblclick();
-    const shown = page.locator('.notebook-editor .view-line').filter({ hasText: 'readings' }).first();
-    const isNotebook = await shown.waitFor({ timeout: 5000 }).then(
-      () => true,
-      () => false,
-    );
-    if (isNotebook) return;
-    await page.locator('.tab .codicon-close').first().click();
-  }
-  throw new Error('The case does not open as a notebook.');
 }

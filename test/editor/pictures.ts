@@ -1,9 +1,10 @@
 import { cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { writeArchive } from '../../extension/build/writeArchive.ts';
 import { writeExtension } from '../../extension/build/writeExtension.ts';
 import { openBrowser } from './harness/openBrowser.ts';
+import { openNotebook } from './harness/openNotebook.ts';
 import { installExtension, profileIn, type RunningEditor, startServer } from './harness/startServer.ts';
 
 /**
@@ -70,9 +71,7 @@ async function take(
   });
   const page = await context.newPage();
   await page.goto(`${server.url}?folder=${workspace}`);
-  const file = page.locator('.explorer-folders-view').getByText(sample, { exact: true });
-  await file.waitFor({ timeout: 60_000 });
-  await openNotebook(page, file);
+  await openNotebook(page, sample);
   // Side bars show nothing of ours.
   await command(page, 'View: Close Primary Side Bar');
   await page.waitForTimeout(2000);
@@ -80,21 +79,6 @@ async function take(
   await page.waitForTimeout(1500);
   await page.screenshot({ path: join(target, `${name}.png`) });
   await context.close();
-}
-
-/** The editor knows that the file is a notebook only once it has read the extension's manifest; until then it is text. */
-async function openNotebook(page: Page, file: Locator): Promise<void> {
-  for (let tries = 0; tries < 10; tries++) {
-    await file.dblclick();
-    const cell = page.locator('.notebook-editor .cell-statusbar-container').first();
-    const isNotebook = await cell.waitFor({ timeout: 5000 }).then(
-      () => true,
-      () => false,
-    );
-    if (isNotebook) return;
-    await command(page, 'View: Close All Editors');
-  }
-  throw new Error('The case does not open as a notebook.');
 }
 
 async function command(page: Page, name: string): Promise<void> {
@@ -115,6 +99,7 @@ function settings(theme: string): object {
     'workbench.activityBar.location': 'hidden',
     'window.commandCenter': false,
     'workbench.secondarySideBar.defaultVisibility': 'hidden',
+    'files.autoSave': 'off',
     'breadcrumbs.enabled': false,
   };
 }

@@ -25,14 +25,6 @@ export async function editorServer(): Promise<string> {
   return server;
 }
 
-/** The version of VS Code that the package carries. */
-export function editorVersion(): string {
-  const { version } = JSON.parse(readFileSync(join(workbench, 'package.json'), 'utf8')) as {
-    version: string;
-  };
-  return version;
-}
-
 async function npm(cwd: string, ...args: readonly string[]): Promise<void> {
   try {
     await run('npm', [...args, '--no-audit', '--no-fund'], { cwd, timeout: 10 * 60_000, maxBuffer: 1e8 });
