@@ -37,9 +37,14 @@ function resolved(
     found(checking, resolution.diagnostic);
     return broken(tree.span);
   }
-  const { id, type, used, role } = resolution;
+  const { id, type, used, role, number } = resolution;
   let operand: Operand | undefined;
-  if (role !== undefined && (type.kind === 'one' || type.kind === 'members' || type.kind === 'series')) {
+  if (number !== undefined && type.kind === 'one') {
+    operand = { ...type.quantity, number, text: path.slice(0, used).join('.') };
+  } else if (
+    role !== undefined &&
+    (type.kind === 'one' || type.kind === 'members' || type.kind === 'series')
+  ) {
     const { dimension, kind, unit } = type.quantity;
     operand = { dimension, kind, unit, isBarometer: role === 'barometer', isManifold: role === 'manifold' };
   }

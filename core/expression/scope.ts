@@ -26,6 +26,8 @@ export type Resolution =
       readonly used: number;
       /** A barometer or a manifold pressure: sums of them with gauge or vacuum need no warning. */
       readonly role: 'barometer' | 'manifold' | undefined;
+      /** The number that it always is: a computed name of plain numbers only. Beside a percentage it counts as written. */
+      readonly number?: number;
     }
   | { readonly kind: 'problem'; readonly diagnostic: Diagnostic };
 

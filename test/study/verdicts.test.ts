@@ -149,3 +149,25 @@ let:
     expect(values['sums.same']).toMatchObject({ value: 10, uncertainty: 6 });
   });
 });
+
+describe('a plain number beside a percentage', () => {
+  const findings = (limit: string, expression: string) =>
+    resultOf(`${readings}check: Trim\nlet:\n  lim: ${limit}\nexpect:\n  - ${expression}\n`)
+      .diagnostics.filter((each) => each.severity !== 'info')
+      .map((each) => each.message);
+
+  it.each([
+    'idle.stft_b1 < lim',
+    'idle.stft_b1 within lim of 0 %',
+    'max(idle.stft_b1, lim) < 20 %',
+    'idle.stft_b1 + lim < 20 %',
+  ])('is told through its name: %s', (expression) => {
+    expect(findings('5', expression)).toEqual(['`lim` stands beside a percentage. Write `lim * 1 %`.']);
+    expect(findings('5 %', expression)).toEqual([]);
+  });
+
+  it('may be a share that was computed from readings', () => {
+    expect(findings('idle.stft_b1 / idle.ltft_b1', 'lim > 20 %')).toEqual([]);
+    expect(findings('1', 'idle.stft_b1 < lim')).toEqual([]);
+  });
+});
