@@ -27,8 +27,18 @@ export function viewsOf({ text, documents }: Written, study: Study, before: read
     while (at < cells.length && (cells[at]?.raw.start ?? 0) <= end) at++;
     const old = before[index];
     const isKnown = of !== undefined && old?.of === of && old.end - old.start === end - start;
+    const pastCell = at;
+    if (
+      isKnown &&
+      old.start === start &&
+      old.version === version &&
+      old.firstCell === firstCell &&
+      old.pastCell === pastCell &&
+      old.uri === uri
+    )
+      return old;
     const lines = isKnown ? old.lines : newLines();
-    return { uri, version, start, end, isNote, of, firstCell, pastCell: at, lines };
+    return { uri, version, start, end, isNote, of, firstCell, pastCell, lines };
 
     function newLines(): Lines {
       const note = isNote ? cells[firstCell] : undefined;

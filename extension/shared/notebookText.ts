@@ -62,17 +62,19 @@ export function writeNotebook(notebook: Notebook): string {
 export function placeNotebook({ metadata, cells }: Notebook): PlacedNotebook {
   const lineBreak = metadata.lineBreak ?? '\n';
   const places: { start: number; end: number }[] = [];
+  const last = cells.length - 1;
   let text = metadata.prologue ?? '';
   for (const [index, cell] of cells.entries()) {
-    const written = writtenCell(cell, lineBreak);
-    const isLast = index === cells.length - 1;
-    const ending = endingOf(cell, written, isLast ? metadata.ending : undefined, lineBreak);
-    const follows = index > 0 || !holdsContent(written) || /[^\ufeff]/.test(text);
-    text += separatorOf(cell, follows, isLast && written + ending === '', lineBreak);
-    const start = text.length;
-    text += written;
-    places.push({ start, end: text.length });
-    text += ending;
+    const inside = writtenInside(cell, lineBreak);
+    let { separator, ending } = inside;
+    if (index === last) ending = endingOf(cell, inside.text, metadata.ending, lineBreak);
+    if (index === 0 || index === last) {
+      const follows = index > 0 || !holdsContent(inside.text) || /[^\ufeff]/.test(text);
+      separator = separatorOf(cell, follows, index === last && inside.text + ending === '', lineBreak);
+    }
+    const start = text.length + separator.length;
+    places.push({ start, end: start + inside.text.length });
+    text += separator + inside.text + ending;
   }
   return { text, cells: places };
 }
@@ -97,15 +99,25 @@ function readNote(text: string): { read: ReadCell; markdown: string } | undefine
   return { read, markdown: noteMarkdown(read.cell) };
 }
 
-/** What was written of a cell, for as long as an editor holds the very same one: it writes all of them after each change. */
-const written = new WeakMap<NotebookCell, { readonly lineBreak: string; readonly text: string }>();
+/** A cell as it is written between others. */
+interface Inside {
+  readonly lineBreak: string;
+  readonly separator: string;
+  readonly text: string;
+  readonly ending: string;
+}
 
-function writtenCell(cell: NotebookCell, lineBreak: string): string {
+/** Kept for as long as an editor holds the very same cell: it writes all of them after each change. */
+const written = new WeakMap<NotebookCell, Inside>();
+
+function writtenInside(cell: NotebookCell, lineBreak: string): Inside {
   const known = written.get(cell);
-  if (known?.lineBreak === lineBreak) return known.text;
+  if (known?.lineBreak === lineBreak) return known;
   const text = writeCell(cell, lineBreak);
-  written.set(cell, { lineBreak, text });
-  return text;
+  const separator = separatorOf(cell, true, false, lineBreak);
+  const now = { lineBreak, separator, text, ending: endingOf(cell, text, undefined, lineBreak) };
+  written.set(cell, now);
+  return now;
 }
 
 function writeCell({ kind, value, metadata: { source } }: NotebookCell, lineBreak: string): string {

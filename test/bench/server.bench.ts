@@ -11,6 +11,9 @@ import {
 } from 'vscode-languageserver/node';
 import { readCase } from '../../core/casefile/readCase.ts';
 import { service } from '../../core/service/service.ts';
+import { collectCell } from '../../core/study/cells/collectCell.ts';
+import { noHeader } from '../../core/study/header.ts';
+import { parserKnowing } from '../../core/study/source.ts';
 import { changedText } from '../../extension/server/fromLsp.ts';
 import { serve } from '../../extension/server/server.ts';
 import { readNotebook } from '../../extension/shared/notebookText.ts';
@@ -21,7 +24,7 @@ import { twoHundredCells } from './notebook.ts';
 /**
  * The language server on a notebook of two hundred cells, over streams in memory: from the moment a message is handed
  * to the stream until its answer was read from the other one. The floor is a server of the same protocol whose
- * handler only applies the change, reads the one cell anew and answers with one list that it has ready.
+ * handler only applies the change, reads the one cell anew with its quantities, and answers with a list that it has ready.
  */
 const { cells, metadata } = readNotebook(twoHundredCells());
 const notebook = 'file:///cases/two-hundred.diag';
@@ -120,9 +123,11 @@ function floor(connection: Connection): void {
     for (const { document, changes } of cells?.textContent ?? []) {
       const now = changedText(texts.get(document.uri) ?? '', changes);
       texts.set(document.uri, now);
-      const file = readCase(`---\n${now}\n`);
+      const [read] = readCase(`---\n${now}\n`).cells;
+      const { parse } = parserKnowing(new Map());
+      const facts = collectCell(read?.cell, now, edited, noHeader, parse);
       // What was read decides something, so that no compiler drops the reading.
-      const diagnostics = file.cells.length === 1 ? ready : [];
+      const diagnostics = facts.readings.length > 0 ? ready : [];
       void connection.sendDiagnostics({ uri: document.uri, version: document.version, diagnostics });
     }
     setTimeout(() => void connection.sendNotification(resultsNotification, {}), pause);
