@@ -15,6 +15,70 @@ interface Trap {
 /** What is written, what is said about it where, and what the offered fix makes of it. */
 const traps: readonly Trap[] = [
   {
+    before: 'note: # Heading\n  Some words.',
+    code: 'note-lines-dropped',
+    at: '1:7',
+    covers: '# Heading',
+    says: 'In this note `# Heading` would be dropped as a remark. Write `note: |` and set the whole note in by two spaces on the lines below.',
+    after: 'note: |\n  # Heading\n  Some words.',
+  },
+  {
+    before: 'note: # Heading\nSome words.',
+    code: 'note-lines-dropped',
+    at: '1:7',
+    covers: '# Heading',
+    says: 'In this note `# Heading` would be dropped as a remark. Write `note: |` and set the whole note in by two spaces on the lines below.',
+    after: 'note: |\n  # Heading\n  Some words.',
+  },
+  {
+    before: 'test: Loom\ndid: Wiggled the loom # 3\n  near the battery',
+    code: 'remark-inside-text',
+    at: '2:23',
+    covers: '# 3',
+    says: '`# 3` is read as a remark, and the text of `did` ends there: a `#` after a space starts a remark. Write the text as a block, or move the remark to a line of its own.',
+    after: 'test: Loom\ndid: >-\n  Wiggled the loom # 3\n  near the battery',
+  },
+  {
+    before: 'question: Why\nask: What?\nchoices:\n  - no: never',
+    code: 'colon-in-text',
+    at: '4:7',
+    covers: ':',
+    says: 'The colon after `no` makes a second key out of the text of `-`. Put the text in quotes.',
+    after: 'question: Why\nask: What?\nchoices:\n  - "no: never"',
+  },
+  {
+    before: 'question: Why\nask: What?\nhints:\n  - Know "this": that',
+    code: 'colon-in-text',
+    at: '4:16',
+    covers: ':',
+    says: 'The colon after `Know "this"` makes a second key out of the text of `-`. Put the text in quotes.',
+    after: 'question: Why\nask: What?\nhints:\n  - \'Know "this": that\'',
+  },
+  {
+    before: 'repair: Plenum\nparts:\n  - gasket, plenum: 12\n  - part: clamp',
+    code: 'colon-in-text',
+    at: '3:19',
+    covers: ':',
+    says: 'The colon after `gasket, plenum` makes a second key out of the text of `-`. Put the text in quotes.',
+    after: 'repair: Plenum\nparts:\n  - "gasket, plenum: 12"\n  - part: clamp',
+  },
+  {
+    before: 'readings: x\nvalues:\n  vacuum: {value: 16 inHg # no, at: foo}',
+    code: 'bracket-left-open',
+    at: '3:11',
+    covers: '{',
+    says: 'The `{` here has no `}`. Close it on the same line.',
+    after: 'readings: x\nvalues:\n  vacuum: {value: "16 inHg # no", at: foo}',
+  },
+  {
+    before: 'test: Rough\nfound: "C:\\path" rough',
+    code: 'mark-starts-text',
+    at: '2:8',
+    covers: '"',
+    says: 'A text that starts with `"` is read as a text in quotes that ends at the next quote. Put the whole text in quotes.',
+    after: 'test: Rough\nfound: \'"C:\\path" rough\'',
+  },
+  {
     before: 'test: Smoke\nfound: At the gasket: smoke',
     code: 'colon-in-text',
     at: '2:21',
@@ -343,6 +407,36 @@ describe('a trap of handwriting', () => {
   it('several in one cell are each told', () => {
     const text = 'test: Smoke\nfound: He said: no\ndid: "Half" a psi\nat: the plenum: rear';
     expect(codes(header + text)).toEqual(['colon-in-text', 'mark-starts-text', 'colon-in-text']);
+  });
+
+  it('a colon in an item is none where a key was meant, or an expression', () => {
+    expect(codes(`${header}question: x\nask: y\nchoices:\n  - choise: a leak`)).toContain('unknown-key');
+    expect(codes(`${header}question: x\nask: y\nchoices:\n  - choice: a leak`)).toEqual([]);
+    expect(codes(`${header}check: x\nexpect:\n  - rpm > 3 rpm: idle`)).toContain('unknown-key');
+    expect(codes('diag: 1\ncase: x\nobjectives:\n  - Know this: that\ncodes:\n  - P0171: lean')).toEqual([
+      'colon-in-text',
+      'colon-in-text',
+    ]);
+    expect(codes(`${header}repair: x\ndone:\n  - replaced: gasket`).sort()).toEqual([
+      'colon-in-text',
+      'wrong-shape',
+    ]);
+  });
+
+  it('a bracket is closed before the remark, and not at a # in quotes', () => {
+    const open = (value: string): string => `${header}readings: x\nvalues:\n  vacuum: ${value}`;
+    for (const [before, after] of [
+      ['{value: 16 inHg, at: foo # no}', '{value: 16 inHg, at: "foo # no"}'],
+      ['{value: 16 inHg, at: foo # no', '{value: 16 inHg, at: foo} # no'],
+      ['{value: 16 inHg, at: "port # 3"', '{value: 16 inHg, at: "port # 3"}'],
+      ["{value: 16 inHg, at: 'port # 3' # no", "{value: 16 inHg, at: 'port # 3'} # no"],
+      ['{value: 16 inHg, at: port#3  ', '{value: 16 inHg, at: port#3}  '],
+    ] as const) {
+      expect(mended(open(before), 'bracket-left-open')).toBe(open(after));
+      expect(codes(open(after))).toEqual([]);
+    }
+    const remark = open('{value: 16 inHg, at: foo # no}');
+    expect(mended(remark, 'bracket-left-open', 1)).toBe(open('{value: 16 inHg, at: foo} # no}'));
   });
 
   it('a remark behind a quantity, a name or a listed word is none', () => {

@@ -1,8 +1,11 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { keyNames } from '../kinds/keyNames.ts';
 import { shortened } from '../shortened.ts';
 import type { TextNode } from '../tree.ts';
+import { blockFormFix } from './blockForm.ts';
 import { quoteFix } from './quoted.ts';
 import { meanings } from './sentence.ts';
+import type { WrittenEntry } from './writtenEntry.ts';
 
 /** `Smoke at injector #3`: what follows ` #` in a free sentence is taken for a remark. */
 export function cutOffTrap(node: TextNode, text: string): Diagnostic | undefined {
@@ -20,6 +23,23 @@ export function cutOffTrap(node: TextNode, text: string): Diagnostic | undefined
   const multiline = /[\r\n]/.test(text.slice(whole.start, whole.end));
   const fixes = multiline ? [] : [quoteFix(text, whole)];
   return diagnose('text-cut-off', lost, { lost: shortened(words) }, fixes);
+}
+
+/** A text of several lines with a remark before its last: what follows the remark is no longer part of it. */
+export function remarkInsideTrap(text: string, entry: WrittenEntry): Diagnostic | undefined {
+  const { key, value, below } = entry;
+  const last = below.at(-1);
+  if (last === undefined || /^["'[{|>&*!%@`#]/.test(text.slice(value.start, value.start + 1)))
+    return undefined;
+  if (key !== '' && !keyNames().sentences.has(key)) return undefined;
+  const written = text.slice(value.start, last.start);
+  const remark = /[ \t]#[^\r\n]*/.exec(written);
+  if (remark === null) return undefined;
+  const start = value.start + remark.index + 1;
+  const end = start + remark[0].trim().length;
+  const block = blockFormFix(text, entry, key === 'note' ? '|' : '>-');
+  const facts = { lost: shortened(text.slice(start, end)), key: key === '' ? '-' : key };
+  return diagnose('remark-inside-text', { start, end }, facts, block === undefined ? [] : [block]);
 }
 
 function remarkAfter(text: string, from: number): { start: number; end: number } | undefined {

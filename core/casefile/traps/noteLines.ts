@@ -10,9 +10,11 @@ export function noteLinesTrap(text: string): Diagnostic | undefined {
   const head = lines[first];
   if (head === undefined) return undefined;
   const words = text.slice(head.start + 5, head.end).trim();
-  if (/^[|>"'[{]/.test(words) || words.startsWith('#')) return undefined;
+  if (/^[|>"'[{]/.test(words)) return undefined;
   const body = bodyOf(text, lines.slice(first + 1));
-  const lost = body.find((line) => text[line.start + line.column] === '#');
+  const heading: Line = { ...head, column: text.indexOf('#', head.start) - head.start };
+  if (words.startsWith('#') && !body.some((line) => isWords(text, line))) return undefined;
+  const lost = words.startsWith('#') ? heading : body.find((line) => text[line.start + line.column] === '#');
   if (lost === undefined) return undefined;
   const last = body.at(-1) ?? lost;
   const lineBreak = text.includes('\r\n') ? '\r\n' : text.includes('\n') ? '\n' : '\r';
@@ -30,6 +32,11 @@ export function noteLinesTrap(text: string): Diagnostic | undefined {
   };
   const span = { start: lost.start + lost.column, end: lost.end };
   return diagnose('note-lines-dropped', span, { lines: shortened(text.slice(span.start, span.end)) }, [fix]);
+}
+
+/** A line of the note itself, and no block that starts there. */
+function isWords(text: string, line: Line): boolean {
+  return line.start + line.column < line.end && !/[|>"'[{#]/.test(text[line.start + line.column] ?? '');
 }
 
 /**

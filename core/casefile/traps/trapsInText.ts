@@ -2,13 +2,14 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 import { applyEdits, type TextEdit } from '../../text/edits.ts';
 import { limits } from '../limits.ts';
 import { readYaml, type YamlProblem } from '../readYaml.ts';
+import { remarkInsideTrap } from './cutOff.ts';
 import { deeperFirstLineTrap } from './deeperFirstLine.ts';
 import { expressionInBracesTrap } from './expressionInBraces.ts';
 import { noteLinesTrap } from './noteLines.ts';
 import { sentenceTrap } from './sentence.ts';
 import { strayIndentTrap } from './strayIndent.ts';
 import { tabTraps } from './tabs.ts';
-import { type Line, linesOf, writtenEntryAt } from './writtenEntry.ts';
+import { type Line, linesOf, type WrittenEntry, writtenEntryAt } from './writtenEntry.ts';
 import { yamlError } from './yamlErrors.ts';
 
 /** How many characters may still be read again to explain errors. Trying a fix reads the whole cell. */
@@ -60,16 +61,26 @@ function candidates(text: string, lines: readonly Line[], error: YamlProblem): D
   const at = error.span.start;
   const entry = writtenEntryAt(text, lines, at);
   // A backslash is better doubled, a quote or bracket better closed, than all of it put in quotes.
-  if (error.code === 'BAD_DQ_ESCAPE' || isUnclosed(error)) return [];
+  if (isUnclosed(error)) return [];
+  if (error.code === 'BAD_DQ_ESCAPE') {
+    const whole = entry && goesOnAfterQuote(text, entry) ? sentenceTrap(text, entry) : undefined;
+    return whole === undefined ? [] : [whole];
+  }
   const traps = [
     ...tabTraps(text, lines, at),
     noteLinesTrap(text),
     deeperFirstLineTrap(text, lines, at),
     strayIndentTrap(text, lines, at),
+    entry && remarkInsideTrap(text, entry),
     entry && expressionInBracesTrap(text, entry),
     entry && sentenceTrap(text, entry),
   ];
   return traps.filter((trap) => trap !== undefined);
+}
+
+/** `"C:\path" rough`: words behind the closing quote, which belong to it. */
+function goesOnAfterQuote(text: string, { value }: WrittenEntry): boolean {
+  return /^"[^"\r\n]*"[ \t]*[^ \t\r\n#,}\]]/.test(text.slice(value.start, value.end));
 }
 
 const isUnclosed = ({ message }: YamlProblem): boolean =>

@@ -2,6 +2,7 @@ import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Holds, Keys } from '../kinds/key.ts';
 import { kindOf } from '../kinds/kinds.ts';
 import type { Entry, MapNode, Node } from '../tree.ts';
+import { colonInItem } from './colonInItem.ts';
 import { commaInList, commaInMap } from './commaInBraces.ts';
 import { cutOffTrap } from './cutOff.ts';
 import { noteLinesTrap } from './noteLines.ts';
@@ -19,7 +20,7 @@ const none: TreeTraps = { diagnostics: [], spoiled: new Set() };
 /** Traps that YAML reads without complaint, but not as the author meant. */
 export function trapsInTree(tree: MapNode, text: string): TreeTraps {
   // Without any of these characters there is nothing to find.
-  if (!/[#[{]/.test(text)) return none;
+  if (!/[#[{]|- /.test(text)) return none;
   const first = tree.entries[0];
   const kind = kindOf(first?.key.text ?? '');
   if (first === undefined || kind === undefined) return none;
@@ -69,8 +70,17 @@ export function trapsInTree(tree: MapNode, text: string): TreeTraps {
         diagnostics.push(...commas.diagnostics);
         for (const made of commas.made) spoiled.add(made);
       }
-      const item = typeof holds === 'object' && 'list' in holds ? holds.list : undefined;
-      for (const each of node.items) if (!spoiled.has(each)) visit(each, item, each);
+      const item = typeof holds === 'object' && 'list' in holds ? holds.list : textAlone(holds);
+      for (const each of node.items) {
+        if (spoiled.has(each)) continue;
+        const trap = each.kind === 'map' ? colonInItem(each, item, text) : undefined;
+        if (trap === undefined) {
+          visit(each, item, each);
+          continue;
+        }
+        diagnostics.push(trap);
+        spoiled.add(each);
+      }
     } else {
       const inner = typeof holds === 'object' && 'list' in holds ? holds.list : holds;
       if (typeof inner !== 'object' || 'words' in inner || 'list' in inner)
@@ -79,6 +89,11 @@ export function trapsInTree(tree: MapNode, text: string): TreeTraps {
       else visitEntries(node, undefined, inner.named, 0);
     }
   }
+}
+
+/** A list where one text is due: its items are told like texts. */
+function textAlone(holds: Holds | undefined): Holds | undefined {
+  return holds === 'sentence' || holds === 'markdown' || holds === 'text' ? holds : undefined;
 }
 
 /** Free words, alone or where a text may stand for the map or list around it. */

@@ -1,4 +1,4 @@
-import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnose, type Fix } from '../../diagnostics/diagnostic.ts';
 import type { Span } from '../../text/span.ts';
 import type { YamlProblem } from '../readYaml.ts';
 import { shortened } from '../shortened.ts';
@@ -76,11 +76,42 @@ function unclosedBracket(text: string, lines: readonly Line[], span: Span, messa
     entry !== undefined && text[entry.value.start] === open ? entry.value.start : Math.max(before, 0);
   const line = lines.find((each) => start <= each.end);
   const end = line?.end ?? text.length;
+  const closing = start + wordsBeforeRemark(text.slice(start, end)).length;
   const fixes = [
-    { title: `Close it with \`${close}\``, edits: [{ span: { start: end, end }, newText: close }] },
+    ...hashInText(text, start, closing, end, close),
+    {
+      title: `Close it with \`${close}\``,
+      edits: [{ span: { start: closing, end: closing }, newText: close }],
+    },
     quoteFix(text, { start, end }),
   ];
   return diagnose('bracket-left-open', { start, end: start + 1 }, { open, close }, fixes);
+}
+
+/** `{value: van # 3, at: foo}`: the bracket is closed in what is read as a remark, so that belongs to a text. */
+function hashInText(text: string, start: number, remark: number, end: number, close: string): readonly Fix[] {
+  if (remark === end || !text.slice(remark, end).trimEnd().endsWith(close)) return [];
+  const before = /(?:[[{,]|:[ \t])[ \t]*([^[{,"']*)$/.exec(text.slice(start, remark).slice(-mostLong))?.[1];
+  const words = before?.replace(/^.*:[ \t]+/, '') ?? '';
+  const after = /^[^,}\]]*/.exec(text.slice(remark, end))?.[0].trimEnd() ?? '';
+  if (words === '') return [];
+  return [quoteFix(text, { start: remark - words.length, end: remark + after.length })];
+}
+
+const mostLong = 200;
+
+/** A line up to ` #`, where a remark starts, unless that stands in quotes. */
+function wordsBeforeRemark(line: string): string {
+  let before = '';
+  for (let at = 0; at < line.length; at++) {
+    const unit = line[at] ?? '';
+    if ((unit === '"' || unit === "'") && '{[,:'.includes(before)) {
+      const close = line.indexOf(unit, at + 1);
+      if (close > at) at = close;
+    } else if (unit === '#' && ' \t'.includes(line[at - 1] ?? 'x')) return line.slice(0, at).trimEnd();
+    if (unit !== ' ' && unit !== '\t') before = unit;
+  }
+  return line.trimEnd();
 }
 
 /** The first character that can be seen at a place, with the rest of the complaint's stretch on its line. */

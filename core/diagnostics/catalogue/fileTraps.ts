@@ -6,6 +6,7 @@ export interface FileTrapsFacts {
   readonly 'mark-starts-text': { readonly mark: string; readonly means: string };
   readonly 'minus-apart': { readonly text: string; readonly instead: string };
   readonly 'text-cut-off': { readonly lost: string };
+  readonly 'remark-inside-text': { readonly lost: string; readonly key: string };
   readonly 'comma-makes-key': { readonly text: string; readonly lost: string };
   readonly 'comma-splits-number': { readonly text: string; readonly instead: string };
   readonly 'comma-splits-expression': { readonly text: string };
@@ -51,6 +52,15 @@ export const fileTrapsRows: Rows<FileTrapsFacts> = {
     why: 'In a free sentence a # is more often a number than a remark.',
     wrong: 'found: Smoke at injector #3',
     right: 'found: "Smoke at injector #3"',
+  },
+  'remark-inside-text': {
+    severity: 'error',
+    title: 'A # inside a text of several lines',
+    say: ({ lost, key }) =>
+      `\`${lost}\` is read as a remark, and the text of \`${key}\` ends there: a \`#\` after a space starts a remark. Write the text as a block, or move the remark to a line of its own.`,
+    why: 'A text that is not a block ends at its first remark. In a free sentence a # is more often a number.',
+    wrong: 'found: Smoke at injector # 3\n  and at the gasket',
+    right: 'found: >-\n  Smoke at injector # 3\n  and at the gasket',
   },
   'comma-makes-key': {
     severity: 'error',
