@@ -70,6 +70,7 @@ function byState(readings: ReadonlyMap<string, Reading>): Members | undefined {
   for (const [state, { value, type: read }] of readings) {
     if (value.kind === 'one') {
       type ??= value.type;
+      if (value.type.dimension !== type.dimension || value.type.kind !== type.kind) return undefined;
       members.set(state, value.amount);
     } else if (value.kind === 'absent') members.set(state, value);
     else return undefined;

@@ -47,6 +47,26 @@ expect:
     expect(codesOf(resultOf(table('  map       10.4   17      inhg.\n')))).toEqual(['unknown-unit']);
   });
 
+  it('holds one sort of value in a row: the odd one is told, and has no value', () => {
+    const result = resultOf(`${table('  maf  3  1.2V  g/s\n')}---
+check: Air flow
+let:
+  doubled: before.maf * 2
+expect:
+  - before.maf > 1 g/s
+`);
+    expect(result.diagnostics.map(({ code, message }) => [code, message])).toEqual([
+      [
+        'wrong-value-shape',
+        '`maf` is written as `1.2V`, and it takes the same sort of value as the rest of its row.',
+      ],
+    ]);
+    expect(result.values['before.idle.maf']).toMatchObject({ value: 3, unit: 'g/s' });
+    expect(result.values['before.drive.maf']).toMatchObject({ value: null, status: 'cannot compute' });
+    expect(result.values.doubled).toMatchObject({ value: { idle: 6, drive: null }, unit: 'g/s' });
+    expect(result.expectations[0]).toMatchObject({ verdict: 'cannot compute', member: 'drive' });
+  });
+
   it('reports a column that is no state', () => {
     expect(
       codesOf(resultOf(table('').replace('drive   unit', 'drvie   unit\n  rpm  700  2200  rpm'))),

@@ -3,6 +3,7 @@ import { notTaken, readTable } from '../../casefile/table.ts';
 import type { MapNode, TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Absent } from '../../expression/value.ts';
+import type { QuantityType } from '../../quantity/types.ts';
 import { nearest } from '../../text/nearest.ts';
 import { cover } from '../../text/span.ts';
 import { readUnit } from '../readUnit.ts';
@@ -40,7 +41,7 @@ export function readTableValues(
   // A column under another name explains the state that is missing.
   found.push(...(stray.length > 0 ? stray : statesWithoutColumn(headings, states)));
   const readings: Reading[] = [];
-  const add = (entry: ReturnType<typeof readEntry>, reported: Set<string>): void => {
+  const add = (entry: ReadEntry, reported: Set<string>): void => {
     readings.push(entry.reading);
     for (const each of entry.diagnostics) {
       const key = `${each.code} ${each.span.start}`;
@@ -62,13 +63,40 @@ export function readTableValues(
       readings.push({ ...readEntry(name, first, around).reading, value: columnUnsaid });
       continue;
     }
+    let sort: QuantityType | undefined;
     written.forEach((value, i) => {
       const column = columns[i];
-      if (column !== undefined) add(readEntry(name, value, column.around), reported);
+      if (column === undefined) return;
+      const entry = readEntry(name, value, column.around);
+      const read = entry.reading.value;
+      if (read.kind === 'one') sort ??= read.type;
+      add(
+        read.kind === 'one' && sort !== undefined ? ofOneSort(entry, read.type, sort, value) : entry,
+        reported,
+      );
     });
   }
   return { readings, diagnostics: found };
 }
+
+type ReadEntry = ReturnType<typeof readEntry>;
+
+/** A row is one thing at several states: mass flow beside volts is told at the second, and has no value. */
+function ofOneSort(entry: ReadEntry, type: QuantityType, sort: QuantityType, value: TextNode): ReadEntry {
+  if (type.dimension === sort.dimension && type.kind === sort.kind) return entry;
+  const takes = 'the same sort of value as the rest of its row';
+  const facts = { name: entry.reading.key, got: `\`${value.text}\``, takes };
+  return {
+    reading: { ...entry.reading, value: otherSort },
+    diagnostics: [...entry.diagnostics, diagnose('wrong-value-shape', value.span, facts)],
+  };
+}
+
+const otherSort: Absent = {
+  kind: 'absent',
+  status: 'cannot compute',
+  why: 'it is of another sort than the rest of its row',
+};
 
 const columnUnsaid: Absent = {
   kind: 'absent',
