@@ -66,7 +66,7 @@ export function placeOf({ study, views }: OpenCase, cell: number, span: Span): P
 }
 
 /** Where a stretch of the file stands in the editor: what no document shows is at the nearest place below it. */
-export function placeInFile({ views }: OpenCase, span: Span): Place | undefined {
+function placeInFile({ views }: OpenCase, span: Span): Place | undefined {
   const view = views.find((each) => span.end <= each.end) ?? views.at(-1);
   return view === undefined ? undefined : placeIn(view, 0, span);
 }
