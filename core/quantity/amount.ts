@@ -88,11 +88,6 @@ export function halfWidth(amount: Amount, correlation?: Correlation): number {
   return Math.sqrt(Math.max(0, variance));
 }
 
-/** The sources that a result came from, in order. */
-export function sourcesOf(amount: Amount): SourceId[] {
-  return amount.spread.map((each) => each.source);
-}
-
 /** a × by + b × by of two sorted spreads; contributions that cancel are dropped. */
 function weigh(a: Spread, aBy: number, b: Spread, bBy: number): Spread {
   if (a.length === 0 && b.length === 0) return none;

@@ -62,26 +62,3 @@ export function pressureChange(from: Kind, to: Kind): PressureChange | undefined
   const own = (a.own * b.own) as 1 | -1;
   return { own, barometer: ((a.barometer - b.barometer) * b.own + 0) as -1 | 0 | 1 };
 }
-
-function changed(from: Kind, to: PressureKind, si: number, barometerSi: number): number | undefined {
-  const change = pressureChange(from, to);
-  if (change === undefined) return undefined;
-  const absolute = pressureChange(from, 'absolute');
-  if (absolute !== undefined && absolute.own * si + absolute.barometer * barometerSi < 0) return undefined;
-  return change.own * si + change.barometer * barometerSi;
-}
-
-/** Absolute pressure in Pa. Undefined for a kind without zero, and below nothing: 31 inHg of vacuum under 29.92. */
-export function absoluteFrom(kind: Kind, si: number, barometerSi: number): number | undefined {
-  return changed(kind, 'absolute', si, barometerSi);
-}
-
-/** Gauge pressure in Pa, negative below the barometer. Undefined as for `absoluteFrom`. */
-export function gaugeFrom(kind: Kind, si: number, barometerSi: number): number | undefined {
-  return changed(kind, 'gauge', si, barometerSi);
-}
-
-/** Vacuum in Pa, positive below the barometer. Undefined as for `absoluteFrom`. */
-export function vacuumFrom(kind: Kind, si: number, barometerSi: number): number | undefined {
-  return changed(kind, 'vacuum', si, barometerSi);
-}

@@ -11,7 +11,6 @@ import {
   multiply,
   power,
   scale,
-  sourcesOf,
   subtract,
 } from '../../core/quantity/amount.ts';
 
@@ -29,7 +28,7 @@ describe('one source is one source', () => {
   it('independent sources add in quadrature: 0.3 and 0.4 make 0.5', () => {
     expect(halfWidth(add(x, y))).toBeCloseTo(0.5, 15);
     expect(halfWidth(subtract(x, y))).toBeCloseTo(0.5, 15);
-    expect(sourcesOf(add(y, x))).toEqual(['x', 'y']);
+    expect(add(y, x).spread.map((each) => each.source)).toEqual(['x', 'y']);
   });
   it('the sum minus a part is the other part', () => {
     const back = subtract(add(x, y), y);
