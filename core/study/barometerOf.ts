@@ -3,9 +3,10 @@ import type { Type } from '../expression/type.ts';
 import type { Convert, Typed } from '../expression/typed.ts';
 import type { Absent } from '../expression/value.ts';
 import { type Barometer, barometerAt, commonBarometer } from './barometer.ts';
+import type { Definition } from './cellFacts.ts';
 import { readsOf } from './graph/reads.ts';
 import { lookUp } from './names.ts';
-import type { Surroundings } from './surroundings.ts';
+import type { Evaluated, Surroundings } from './surroundings.ts';
 import type { Reading } from './types.ts';
 import { type View, viewOf } from './view.ts';
 
@@ -27,50 +28,84 @@ export function barometerOf(
   return commonBarometer(found);
 }
 
-/** The readings that a value was counted from; of a value by state, those of one state. */
+/** A value whose readings are being collected. */
+interface Walk {
+  /** Names the computed name that it is, with its state; undefined for the value that was asked for. */
+  readonly key: string | undefined;
+  readonly view: View;
+  readonly waiting: Part[];
+  readonly readings: Set<Reading>;
+}
+
+/** What computed names were counted from, in one study of a case: each is walked once. */
+const known = new WeakMap<Surroundings, Map<string, ReadonlySet<Reading>>>();
+
+/** The readings that a value was counted from, in the order of the text; of a value by state, those of one state. */
 function readingsIn(
-  root: Typed,
-  wanted: string | undefined,
-  from: View,
+  node: Typed,
+  asked: string | undefined,
+  view: View,
   around: Surroundings,
 ): ReadonlySet<Reading> {
-  const readings = new Set<Reading>();
+  const names = known.get(around) ?? new Map<string, ReadonlySet<Reading>>();
+  known.set(around, names);
+  const root: Walk = { key: undefined, view, waiting: [{ node, asked }], readings: new Set() };
+  // With a list of its own: a long chain of computed names cannot exhaust the call stack.
+  const walks: Walk[] = [root];
+  for (let walk = walks.at(-1); walk !== undefined; walk = walks.at(-1)) {
+    const part = walk.waiting.pop();
+    if (part !== undefined) {
+      const inner = step(part, walk, names, around);
+      if (inner !== undefined) walks.push(inner);
+      continue;
+    }
+    walks.pop();
+    if (walk.key !== undefined) names.set(walk.key, walk.readings);
+    for (const each of walk.readings) walks.at(-1)?.readings.add(each);
+  }
+  return root.readings;
+}
+
+/** Goes on by one part; gives the computed name that has to be walked first, if there is one. */
+function step(
+  { node, asked }: Part,
+  { view, waiting, readings }: Walk,
+  names: ReadonlyMap<string, ReadonlySet<Reading>>,
+  around: Surroundings,
+): Walk | undefined {
+  const state = isByState(node.type) ? asked : undefined;
+  if (node.kind !== 'read') {
+    // The last comes off first: the parts come in the order of the text.
+    waiting.push(...partsOf(node, state, view).reverse());
+    return undefined;
+  }
   const add = (reading: Reading): void => {
     if (reading.from !== 'header' && reading.from !== 'reference') readings.add(reading);
   };
-  const seen = new Set<string>();
-  // With a list of its own: a long chain of computed names cannot exhaust the call stack.
-  const waiting: { node: Typed; asked: string | undefined; view: View }[] = [
-    { node: root, asked: wanted, view: from },
-  ];
-  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    const { node, asked, view } = next;
-    const state = isByState(node.type) ? asked : undefined;
-    if (node.kind !== 'read') {
-      // The last comes off first: the parts come in the order of the text.
-      for (const part of partsOf(node, state, view).reverse()) waiting.push({ ...part, view });
-      continue;
-    }
-    const named = view.named.get(node.id);
-    if (named?.kind === 'reading') add(named.reading);
-    if (named?.kind === 'states') {
-      for (const [name, reading] of named.readings) if (state === undefined || name === state) add(reading);
-    }
-    if (named?.kind !== 'definition') continue;
-    const { id, cell, source } = named.definition;
-    const key = state === undefined ? id : `${id} ${state}`;
-    const done = around.done.get(id);
-    if (done === undefined || seen.has(key)) continue;
-    seen.add(key);
-    const paths = readsOf(source.expression).paths;
-    const all = paths.map(({ parts, spans }) => lookUp(around.names, cell, parts, spans));
-    const inside = viewOf(cell, all, around, (node, state) => {
-      const used = done.conversions.find((each) => each.node === node && each.state === state);
-      return used?.barometer.value ?? unused;
-    });
-    waiting.push({ node: done.typed.root, asked: state, view: inside });
+  const named = view.named.get(node.id);
+  if (named?.kind === 'reading') add(named.reading);
+  if (named?.kind === 'states') {
+    for (const [name, reading] of named.readings) if (state === undefined || name === state) add(reading);
   }
-  return readings;
+  if (named?.kind !== 'definition') return undefined;
+  const { id } = named.definition;
+  const key = state === undefined ? id : `${id} ${state}`;
+  const found = names.get(key);
+  for (const each of found ?? []) readings.add(each);
+  const done = around.done.get(id);
+  if (found !== undefined || done === undefined) return undefined;
+  const inside = viewInside(named.definition, done, around);
+  return { key, view: inside, waiting: [{ node: done.typed.root, asked: state }], readings: new Set() };
+}
+
+/** A computed name's own view; its conversions have their barometers already. */
+function viewInside({ cell, source }: Definition, done: Evaluated, around: Surroundings): View {
+  const { paths } = readsOf(source.expression);
+  const all = paths.map(({ parts, spans }) => lookUp(around.names, cell, parts, spans));
+  return viewOf(cell, all, around, (node, state) => {
+    const used = done.conversions.find((each) => each.node === node && each.state === state);
+    return used?.barometer.value ?? unused;
+  });
 }
 
 interface Part {

@@ -7,36 +7,16 @@ import { lookUp } from './names.ts';
 import type { Supplies } from './supplies.ts';
 import { readingsBehind, type Surroundings } from './surroundings.ts';
 
-/** A check whose two sides come from one barometer. */
-export interface Circle {
+/** A barometer that is set against itself: what is built on its reading, or what was converted with it. */
+export interface Shared {
   readonly barometer: string;
   /** Both sides were converted with it; otherwise one was, and the other is built on its reading. */
   readonly both: boolean;
-  readonly span: Span;
 }
 
-/**
- * Finds a comparison that cannot tell a wrong barometer from a right one: of which one side was converted with the
- * very reading that the other side is built on, or both sides were converted with one, or one side takes the two
- * from each other: `absolute(x) - baro > 0` is `absolute(x) > baro`.
- */
-export function circleOf(
-  expression: Expression,
-  cell: number,
-  supplies: Supplies,
-  around: Surroundings,
-): Circle | undefined {
-  if (supplies.barometer.length === 0) return undefined;
-  const place: Place = { cell, supplies, around };
-  const waiting: Expression[] = [expression];
-  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
-    for (const [one, other] of sidesOf(node)) {
-      const found = sharedBy(one, other, place) ?? sumOfBoth(one, place) ?? sumOfBoth(other, place);
-      if (found !== undefined) return { ...found, span: node.span };
-    }
-    if (node.kind === 'logic' || node.kind === 'not') waiting.push(...childrenOf(node));
-  }
-  return undefined;
+/** A check whose two sides come from one barometer. */
+export interface Circle extends Shared {
+  readonly span: Span;
 }
 
 /** Where an expression stands, and what it was supplied with there. */
@@ -46,7 +26,83 @@ interface Place {
   readonly around: Surroundings;
 }
 
-type Shared = Pick<Circle, 'barometer' | 'both'>;
+/**
+ * Finds a comparison that cannot tell a wrong barometer from a right one: of which one side was converted with the
+ * very reading that the other side is built on, or both sides were converted with one, or one side takes the two
+ * from each other: `absolute(x) - baro > 0` is `absolute(x) > baro`.
+ */
+export function circleOf(expression: Expression, place: Place): Circle | undefined {
+  if (place.supplies.barometer.length === 0) return undefined;
+  const waiting: Expression[] = [expression];
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    for (const [one, other] of sidesOf(node)) {
+      const found = sharedBy(one, other, place) ?? sharedInSum(one, place) ?? sharedInSum(other, place);
+      if (found !== undefined) return { ...found, span: node.span };
+    }
+    if (node.kind === 'logic' || node.kind === 'not') waiting.push(...childrenOf(node));
+  }
+  return undefined;
+}
+
+/** A sum or difference, here or in a computed name, whose terms come from one barometer as if they were compared. */
+export function sharedInSum(expression: Expression, place: Place): Shared | undefined {
+  if (place.supplies.barometer.length === 0) return undefined;
+  const { cell, around } = place;
+  const waiting: Expression[] = [expression];
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    const path = dotted(node);
+    if (path !== undefined) {
+      const named = lookUp(around.names, cell, path.parts, path.spans);
+      const done = named.kind === 'definition' ? around.done.get(named.definition.id) : undefined;
+      if (done?.sharedInSum !== undefined) return done.sharedInSum;
+      continue;
+    }
+    const terms = termsOf(node);
+    const found = sharedByTerms(terms, place);
+    if (found !== undefined) return found;
+    waiting.push(...(terms.length > 1 ? terms.map(({ term }) => term) : childrenOf(node)));
+  }
+  return undefined;
+}
+
+interface Term {
+  readonly term: Expression;
+  /** It is taken away. */
+  readonly minus: boolean;
+}
+
+/** What a sum adds and takes away; of anything else, itself. */
+function termsOf(sum: Expression): readonly Term[] {
+  const terms: Term[] = [];
+  const waiting: Term[] = [{ term: sum, minus: false }];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const { term, minus } = next;
+    if (term.kind === 'arithmetic' && (term.operator === '+' || term.operator === '-')) {
+      waiting.push({ term: term.right, minus: minus !== (term.operator === '-') });
+      waiting.push({ term: term.left, minus });
+    } else terms.push(next);
+  }
+  return terms;
+}
+
+/** What was converted with one barometer cancels only where it is taken from each other. */
+function sharedByTerms(terms: readonly Term[], place: Place): Shared | undefined {
+  if (terms.length < 2) return undefined;
+  const readings = new Set<string>();
+  const added = new Set<string>();
+  const taken = new Set<string>();
+  for (const { term, minus } of terms) {
+    const side = sideOf(term, place);
+    const built =
+      inBoth(side.barometers, readings) ?? inBoth(side.readings, added) ?? inBoth(side.readings, taken);
+    if (built !== undefined) return { barometer: built, both: false };
+    const both = inBoth(side.barometers, minus ? added : taken);
+    if (both !== undefined) return { barometer: both, both: true };
+    for (const each of side.readings) readings.add(each);
+    for (const each of side.barometers) (minus ? taken : added).add(each);
+  }
+  return undefined;
+}
 
 function sidesOf(node: Expression): readonly (readonly [Expression, Expression])[] {
   switch (node.kind) {
@@ -76,32 +132,6 @@ function sharedBy(one: Expression, other: Expression, place: Place): Shared | un
   if (built !== undefined) return { barometer: built, both: false };
   const both = inBoth(left.barometers, right.barometers);
   return both === undefined ? undefined : { barometer: both, both: true };
-}
-
-/** A sum or difference, here or in a computed name, whose two parts come from one barometer as if they were compared. */
-function sumOfBoth(side: Expression, place: Place): Shared | undefined {
-  const seen = new Set<string>();
-  const waiting: (readonly [Expression, Place])[] = [[side, place]];
-  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    const [node, at] = next;
-    const path = dotted(node);
-    if (path !== undefined) {
-      const named = lookUp(at.around.names, at.cell, path.parts, path.spans);
-      if (named.kind !== 'definition') continue;
-      const { id, cell, source } = named.definition;
-      const done = at.around.done.get(id);
-      if (done === undefined || done.barometer.length === 0 || seen.has(id)) continue;
-      seen.add(id);
-      waiting.push([source.expression, { ...at, cell, supplies: done }]);
-      continue;
-    }
-    if (node.kind === 'arithmetic' && (node.operator === '+' || node.operator === '-')) {
-      const found = sharedBy(node.left, node.right, at);
-      if (found !== undefined && (!found.both || node.operator === '-')) return found;
-    }
-    for (const child of childrenOf(node)) waiting.push([child, at]);
-  }
-  return undefined;
 }
 
 /** What a side is built on, and what it was converted with. */

@@ -5,7 +5,7 @@ import type { Environment } from '../expression/scope.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Absent, Value } from '../expression/value.ts';
 import type { Source } from './cellFacts.ts';
-import { circleOf } from './circular.ts';
+import { circleOf, sharedInSum } from './circular.ts';
 import type { Conversion } from './conversions.ts';
 import { readsOf } from './graph/reads.ts';
 import { lookUp, type Named, unreadValue } from './names.ts';
@@ -68,7 +68,8 @@ function compute(
   const readings = new Set<string>();
   for (const each of named) for (const name of readingsBehind(each, around)) readings.add(name);
   const found = [...source.diagnostics, ...diagnostics, ...noBarometer(supplied.conversions)];
-  const circle = circleOf(source.expression, at.cell, supplied, around);
+  const place = { cell: at.cell, supplies: supplied, around };
+  const circle = circleOf(source.expression, place);
   if (circle !== undefined) {
     const { barometer, both } = circle;
     found.push(diagnose('circular-check', circle.span, { barometer, both }));
@@ -79,6 +80,7 @@ function compute(
     readings: [...readings],
     from: [...new Set([...readings, ...supplied.supplied])],
     ...supplied,
+    sharedInSum: sharedInSum(source.expression, place),
     diagnostics: found,
   };
 }

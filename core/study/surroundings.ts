@@ -3,6 +3,7 @@ import type { TypedExpression } from '../expression/check.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Value } from '../expression/value.ts';
 import type { Barometers } from './barometer.ts';
+import type { Shared } from './circular.ts';
 import type { Header } from './header.ts';
 import type { Named, Names } from './names.ts';
 import type { Target } from './readTargets.ts';
@@ -41,6 +42,8 @@ export interface Evaluated extends Supplies {
   readonly from: readonly string[];
   /** Full names of the readings that were read, in the order they are first read. */
   readonly readings: readonly string[];
+  /** The barometer that a sum in it, or in a name that it uses, sets against itself. */
+  readonly sharedInSum: Shared | undefined;
   /** Spans count in the expression's text. */
   readonly diagnostics: readonly Diagnostic[];
   /** The name of the place, and what was read there; the same things mean the same result. */

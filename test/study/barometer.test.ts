@@ -1,4 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkCase } from '../../core/rules/checkCase.ts';
+import { caseResult } from '../../core/study/results.ts';
+import type { Study } from '../../core/study/types.ts';
 import { codesOf, resultOf } from '../support/study.ts';
 
 const gauge = `readings: Vacuum at idle
@@ -296,5 +300,87 @@ expect:
     expect(said('inside - koeo.map > 0 inHg')).toContain(
       'sets `koeo.map` against a value that was converted with',
     );
+  });
+});
+
+describe('a case studied again after its barometers changed', () => {
+  const text = `diag: 1
+case: Barometers come and go
+site:
+  altitude: 1000 ± 30 m
+  sea level pressure: 29.92 ± 0.1 inHg
+---
+${boost('a', '28 inHg', '1 psi')}${boost('b', '27 ± 0.2 inHg', '2 psi')}${twoStates('  boost 0 1 psi\n  baro 26 25 inHg')}${keyOn('29 inHg')}check: Through names
+as: far
+let:
+  a: a.boost + 1 psi
+  far: a
+  one: if a.baro > b.baro then a.boost else b.boost
+---
+${lets('x: absolute(far.far)', 'y: absolute(far.one)', 'z: absolute(s.boost)', 'w: vacuum(koeo.map)')}expect:
+  - x > absolute(b.boost)
+  - absolute(s.two.boost) - koeo.map > 0 inHg
+`;
+  /** What a hand writes in place of something else. */
+  const changes: readonly (readonly [string, string])[] = [
+    ['baro: 28 inHg', 'baro: 26.5 inHg'],
+    ['baro: 26.5 inHg', 'baro: 28 ± 0.1 inHg'],
+    ['  baro: 28 inHg\n', ''],
+    ['  baro: 27 ± 0.2 inHg\n', ''],
+    ['values:\n  boost: 1 psi\n', 'values:\n  boost: 1 psi\n  baro: 24 inHg\n'],
+    ['baro 26 25', 'baro 26 -'],
+    ['baro 26 -', 'baro - 25'],
+    ['  baro 26 25 inHg\n', ''],
+    ['state: key on engine off', 'state: warm idle'],
+    ['state: warm idle\nvalues:\n  map', 'state: key on engine off\nvalues:\n  map'],
+    ['---\nreadings: Two', '---\nnote: One more cell\n---\nreadings: Two'],
+    ['  far: a\n', '  far: b.boost\n'],
+    ['1000 ± 30 m', '900 ± 20 m'],
+    ['two: 2500 rpm no load', 'two: cruise'],
+  ];
+  const print = (study: Study): string => JSON.stringify(caseResult(study, 'case.diag'));
+
+  it('comes to what a fresh study comes to', () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(changes.length - 1), { minLength: 1, maxLength: 8 }), (list) => {
+        let now = text;
+        let study = checkCase(now);
+        for (const at of list) {
+          const [from, to] = changes[at] ?? ['', ''];
+          now = now.replace(from, to);
+          study = checkCase(now, study);
+          expect(print(study)).toBe(print(checkCase(now)));
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('computes anew only what a changed barometer converts', () => {
+    const first = checkCase(text);
+    expect(first.findings.filter(({ diagnostic }) => diagnostic.severity === 'error')).toEqual([]);
+    expect(checkCase(text, first).memo.fresh).toBe(0);
+    const moved = checkCase(
+      text.replace('---\nreadings: Two', '---\nnote: One more\n---\nreadings: Two'),
+      first,
+    );
+    expect(moved.memo.fresh).toBe(0);
+    // The other barometer: `one` and what comes of it, `x` is compared with, nothing else.
+    const second = checkCase(text.replace('27 ± 0.2', '27.5 ± 0.2'), first);
+    expect(second.memo.fresh).toBe(3);
+  });
+
+  it('follows long chains of names and choices in a moment', () => {
+    const chain = Array.from({ length: 300 }, (_, n) =>
+      n === 0
+        ? 'c0: a.boost'
+        : `c${n}: if absolute(c${n - 1}) > 1 psi then max(c${n - 1}, c${n - 1}) else b.boost`,
+    );
+    const from = performance.now();
+    const { values } = resultOf(
+      `${boost('a', '28 inHg')}${boost('b', '27 inHg')}${lets(...chain, 'x: absolute(c299) - a.baro')}`,
+    );
+    expect(values['out.x']?.value).toBeCloseTo(0, 9);
+    expect(performance.now() - from).toBeLessThan(3000);
   });
 });
