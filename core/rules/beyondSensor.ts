@@ -12,9 +12,9 @@ export const beyondSensor: CellRule = {
   checkCell: ({ measured }) =>
     measured.flatMap((one) => {
       const { encoding } = rangesOf(one.form);
+      if (encoding === undefined || !isOutside(one, encoding) || !isFromGenericData(one.reading)) return [];
       const physical = physicalLimit(one);
-      if (encoding === undefined || !isFromGenericData(one.reading)) return [];
-      if (!isOutside(one, encoding) || (physical !== undefined && isOutside(one, physical))) return [];
+      if (physical !== undefined && isOutside(one, physical)) return [];
       const facts = {
         name: one.name,
         written: one.written,
