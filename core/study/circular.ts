@@ -36,7 +36,7 @@ export function circleOf(expression: Expression, place: Place): Circle | undefin
   const waiting: Expression[] = [expression];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     for (const [one, other] of sidesOf(node)) {
-      const found = sharedBy(one, other, place) ?? sharedInSum(one, place) ?? sharedInSum(other, place);
+      const found = sharedBy(one, other, place) ?? sharedInside(one, place) ?? sharedInside(other, place);
       if (found !== undefined) return { ...found, span: node.span };
     }
     if (node.kind === 'logic' || node.kind === 'not') waiting.push(...childrenOf(node));
@@ -44,8 +44,11 @@ export function circleOf(expression: Expression, place: Place): Circle | undefin
   return undefined;
 }
 
-/** A sum or difference, here or in a computed name, whose terms come from one barometer as if they were compared. */
-export function sharedInSum(expression: Expression, place: Place): Shared | undefined {
+/**
+ * What, here or in a computed name, comes from one barometer as if it were compared:
+ * the terms of a sum, or a barometer that is converted with itself.
+ */
+export function sharedInside(expression: Expression, place: Place): Shared | undefined {
   if (place.supplies.barometer.length === 0) return undefined;
   const { cell, around } = place;
   const waiting: Expression[] = [expression];
@@ -54,11 +57,11 @@ export function sharedInSum(expression: Expression, place: Place): Shared | unde
     if (path !== undefined) {
       const named = lookUp(around.names, cell, path.parts, path.spans);
       const done = named.kind === 'definition' ? around.done.get(named.definition.id) : undefined;
-      if (done?.sharedInSum !== undefined) return done.sharedInSum;
+      if (done?.sharedInside !== undefined) return done.sharedInside;
       continue;
     }
     const terms = termsOf(node);
-    const found = sharedByTerms(terms, place);
+    const found = sharedByTerms(terms, place) ?? convertedWithItself(node, place);
     if (found !== undefined) return found;
     waiting.push(...(terms.length > 1 ? terms.map(({ term }) => term) : childrenOf(node)));
   }
@@ -132,6 +135,20 @@ function sharedBy(one: Expression, other: Expression, place: Place): Shared | un
   if (built !== undefined) return { barometer: built, both: false };
   const both = inBoth(left.barometers, right.barometers);
   return both === undefined ? undefined : { barometer: both, both: true };
+}
+
+/** `vacuum(koeo.map)` with `koeo.map` as the barometer is 0, whatever was read. */
+function convertedWithItself(node: Expression, place: Place): Shared | undefined {
+  if (node.kind !== 'call') return undefined;
+  const used = place.supplies.conversions.filter(({ node: { span } }) => span.start === node.span.start);
+  for (const { value } of used.length === 0 ? [] : node.arguments) {
+    const { readings } = sideOf(value, place);
+    for (const { barometer } of used) {
+      const itself = barometer.from.find((each) => readings.has(each));
+      if (itself !== undefined) return { barometer: itself, both: false };
+    }
+  }
+  return undefined;
 }
 
 /** What a side is built on, and what it was converted with. */

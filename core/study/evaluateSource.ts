@@ -5,7 +5,7 @@ import type { Environment } from '../expression/scope.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Absent, Value } from '../expression/value.ts';
 import type { Source } from './cellFacts.ts';
-import { circleOf, sharedInSum } from './circular.ts';
+import { circleOf, sharedInside } from './circular.ts';
 import type { Conversion } from './conversions.ts';
 import { readsOf } from './graph/reads.ts';
 import { lookUp, type Named, unreadValue } from './names.ts';
@@ -80,7 +80,7 @@ function compute(
     readings: [...readings],
     from: [...new Set([...readings, ...supplied.supplied])],
     ...supplied,
-    sharedInSum: sharedInSum(source.expression, place),
+    sharedInside: sharedInside(source.expression, place),
     diagnostics: found,
   };
 }

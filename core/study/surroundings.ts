@@ -42,8 +42,8 @@ export interface Evaluated extends Supplies {
   readonly from: readonly string[];
   /** Full names of the readings that were read, in the order they are first read. */
   readonly readings: readonly string[];
-  /** The barometer that a sum in it, or in a name that it uses, sets against itself. */
-  readonly sharedInSum: Shared | undefined;
+  /** The barometer that it, or a name that it uses, sets against itself. */
+  readonly sharedInside: Shared | undefined;
   /** Spans count in the expression's text. */
   readonly diagnostics: readonly Diagnostic[];
   /** The name of the place, and what was read there; the same things mean the same result. */
