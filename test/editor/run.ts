@@ -10,9 +10,12 @@ import type { Outcome } from './suite/testing.ts';
 /**
  * `npm run test:editor`: installs the packed extension into a real editor and runs the suite in it, once in an
  * extension host that is a process and once in one that is a worker. Ends with the line "N passed, M failed".
+ * With `--speed` (`npm run bench:editor`) the bounds on what it measures are judged too.
  * An editor that cannot be had is a failure with its reason, never a test that is left out.
  */
-const { values } = parseArgs({ options: { host: { type: 'string' }, only: { type: 'string' } } });
+const { values } = parseArgs({
+  options: { host: { type: 'string' }, only: { type: 'string' }, speed: { type: 'boolean' } },
+});
 const hosts: readonly Host[] = ['process', 'web worker'];
 let passed = 0;
 let failed = 0;
@@ -34,7 +37,7 @@ console.log(`\n${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 && passed > 0 ? 0 : 1;
 
 async function runSuite(host: Host): Promise<readonly Outcome[]> {
-  const { folder, archive, floor, workspace } = await prepare(host, values.only);
+  const { folder, archive, floor, workspace } = await prepare(host, values.only ?? '', values.speed === true);
   const profile = profileIn(folder);
   await installExtension(archive, profile);
   const outcomes = join(workspace, 'outcomes.json');

@@ -24,7 +24,7 @@ export interface Prepared {
  * Makes what a run of the suite needs. In a worker the archive under test is the shipped one without its `main`:
  * an editor that has a process to offer would take that. `only`: a piece of the names of the tests that are wanted.
  */
-export async function prepare(host: Host, only = ''): Promise<Prepared> {
+export async function prepare(host: Host, only: string, judgesSpeed: boolean): Promise<Prepared> {
   const folder = join(root, 'out', 'editor', host.replace(' ', '-'));
   rmSync(folder, { recursive: true, force: true });
   const extension = join(folder, 'extension');
@@ -57,7 +57,7 @@ export async function prepare(host: Host, only = ''): Promise<Prepared> {
     platform: host === 'process' ? 'node' : 'browser',
     target: 'es2022',
     external: ['vscode'],
-    define: { only: JSON.stringify(only) },
+    define: { only: JSON.stringify(only), judgesSpeed: JSON.stringify(judgesSpeed) },
     sourcemap: 'inline',
     logLevel: 'warning',
   });

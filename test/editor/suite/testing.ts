@@ -55,6 +55,22 @@ export function holds(truth: boolean, what: string): void {
   if (!truth) throw new Error(`It does not hold that ${what}.`);
 }
 
+/** Whether this run judges speed (`npm run bench:editor`); the harness puts it here. */
+declare const judgesSpeed: boolean;
+
+/**
+ * States that something was measured, and says how it compares with its bound.
+ * Only a run for speed, on a machine that has nothing else to do, fails by it.
+ */
+export function measured(what: string, milliseconds: number, bound: number): void {
+  const ok = milliseconds <= bound;
+  console.log(
+    `[casebook]   ${what}: ${milliseconds.toFixed(0)} ms, at most ${bound} ms: ${ok ? 'ok' : 'over'}`,
+  );
+  holds(Number.isFinite(milliseconds) && milliseconds > 0, `${what} took a time`);
+  if (judgesSpeed) holds(ok, `${what} took at most ${bound} ms`);
+}
+
 /** Waits until `look` finds something, and gives it back. */
 export async function until<T>(
   what: string,
