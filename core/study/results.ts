@@ -145,14 +145,14 @@ export function summarise(cases: readonly CaseResult[]): Summary {
   }
   return {
     cases: cases.length,
-    holds: count['holds'] ?? 0,
-    fails: count['fails'] ?? 0,
+    holds: count.holds ?? 0,
+    fails: count.fails ?? 0,
     'too close to call': count['too close to call'] ?? 0,
     'not measured': count['not measured'] ?? 0,
     'cannot compute': count['cannot compute'] ?? 0,
-    errors: count['error'] ?? 0,
-    warnings: count['warning'] ?? 0,
-    infos: count['info'] ?? 0,
+    errors: count.error ?? 0,
+    warnings: count.warning ?? 0,
+    infos: count.info ?? 0,
   };
 }
 
