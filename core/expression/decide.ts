@@ -36,7 +36,10 @@ function decision(margin: number, uncertainty: number, largest: number, strict: 
 export function relationTest(relation: Relation): Test {
   const strict = relation === '<' || relation === '>';
   const rises = relation === '<' || relation === '<=';
-  return ([a = nothing, b = nothing]) => {
+  return (operands) => {
+    // By index: taking an array apart goes through its iterator, which costs more than the comparison.
+    const a = operands[0] ?? nothing;
+    const b = operands[1] ?? nothing;
     const margin = rises ? subtract(b, a) : subtract(a, b);
     return decision(margin.si, halfWidth(margin), Math.max(Math.abs(a.si), Math.abs(b.si)), strict);
   };
@@ -198,10 +201,10 @@ function amountOf(value: Value): Amount | Absent {
 function truth(
   statement: Statement,
   amounts: readonly Amount[],
-  { verdict, margin, uncertainty }: Decision,
+  decision: Decision,
   member: string | undefined,
 ): Truth {
-  return new Decided(statement, amounts, { verdict, margin, uncertainty }, member, false);
+  return new Decided(wordingOf(statement, amounts, false), decision, member);
 }
 
 /** A verdict whose limit is worded when someone reads it: most verdicts are only counted. */
@@ -214,36 +217,23 @@ class Decided implements Truth {
   readonly marginType: QuantityType;
   readonly member: string | undefined;
   readonly why: string | undefined;
-  // Not the whole statement: its operands may be members by the hundred, and a case has thousands of verdicts.
-  readonly #node: Comparing;
-  readonly #range: Range | undefined;
-  readonly #amounts: readonly Amount[];
-  /** It stands under `not`. */
-  readonly #denied: boolean;
+  readonly #wording: Wording;
 
-  constructor(
-    { node, range }: Pick<Statement, 'node' | 'range'>,
-    amounts: readonly Amount[],
-    { verdict, margin, uncertainty }: Decision,
-    member: string | undefined,
-    denied: boolean,
-  ) {
+  constructor(wording: Wording, { verdict, margin, uncertainty }: Decision, member: string | undefined) {
     this.verdict = verdict;
-    const type = leftType(node);
-    this.#amounts = amounts.map(ofFewSources);
-    this.left = { type, amount: this.#amounts[0] ?? nothing };
+    const type = leftType(wording.node);
+    this.left = { type, amount: wording.amounts[0] ?? nothing };
     this.margin = margin;
     this.marginUncertainty = uncertainty;
     this.marginType = differenceOf(type);
     this.member = member;
     this.why = verdict === 'cannot compute' ? 'the result is no number' : undefined;
-    this.#node = node;
-    this.#range = range;
-    this.#denied = denied;
+    this.#wording = wording;
   }
 
   get limit(): string {
-    return sayLimit(this.#node, this.#range, this.#amounts, this.#denied);
+    const { node, range, amounts, denied } = this.#wording;
+    return sayLimit(node, range, amounts, denied);
   }
 
   /** The same operands, the limit's other side. */
@@ -253,15 +243,33 @@ class Decided implements Truth {
       margin: this.margin,
       uncertainty: this.marginUncertainty,
     });
-    const statement = { node: this.#node, range: this.#range };
-    return new Decided(statement, this.#amounts, decision, this.member, !this.#denied);
+    return new Decided({ ...this.#wording, denied: !this.#wording.denied }, decision, this.member);
   }
 }
+
+/**
+ * What a verdict's limit is worded from.
+ * Not the whole statement: its operands may be members by the hundred, and a case has thousands of verdicts.
+ */
+interface Wording {
+  readonly node: Comparing;
+  readonly range: Range | undefined;
+  readonly amounts: readonly Amount[];
+  /** It stands under `not`. */
+  readonly denied: boolean;
+}
+
+function wordingOf({ node, range }: Statement, amounts: readonly Amount[], denied: boolean): Wording {
+  const few = amounts.every(hasFewSources) ? amounts : amounts.map(ofFewSources);
+  return { node, range, amounts: few, denied };
+}
+
+const hasFewSources = ({ spread }: Amount): boolean => spread.length <= 8;
 
 /** What is only shown keeps its half-width, and of many sources none. */
 function ofFewSources(amount: Amount): Amount {
   const { si, spread } = amount;
-  return spread.length <= 8 ? amount : measured(si, spread[0]?.source ?? '', halfWidth(amount));
+  return hasFewSources(amount) ? amount : measured(si, spread[0]?.source ?? '', halfWidth(amount));
 }
 
 /**

@@ -96,7 +96,7 @@ function word(cursor: Cursor, at: number, end: number, level: number): Expressio
         return missing(cursor);
     }
   }
-  if (name.toLowerCase() === 'not' && level <= levels.not && startsOperand(text, end)) {
+  if (name.length === 3 && name.toLowerCase() === 'not' && level <= levels.not && startsOperand(text, end)) {
     reportForeign(cursor, { written: name, means: 'not' });
     took(cursor, at, end);
     return negation(cursor, at);

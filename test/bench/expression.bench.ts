@@ -39,11 +39,18 @@ const values = new Map(
   ]),
 );
 const absent: Absent = { kind: 'absent', status: 'not measured', why: 'not measured' };
+// Names stand ready on both sides: mathjs is given its units, and a case has looked its names up.
+const names = new Map(
+  [...values].map(([name, { type }]): [string, Resolution] => [
+    name,
+    { kind: 'value', id: name, type: { kind: 'one', quantity: type }, used: 1, role: undefined },
+  ]),
+);
 const scope: Scope = {
-  resolve: ([name = '']): Resolution => {
-    const value = values.get(name);
-    if (value === undefined) throw new Error(`${name} is not one of the readings.`);
-    return { kind: 'value', id: name, type: { kind: 'one', quantity: value.type }, used: 1, role: undefined };
+  resolve: (path): Resolution => {
+    const resolution = names.get(path[0] ?? '');
+    if (resolution === undefined) throw new Error(`${path.join('.')} is not one of the readings.`);
+    return resolution;
   },
   functionRow: () => undefined,
   functionNames: () => [],
