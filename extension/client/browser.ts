@@ -1,10 +1,12 @@
 import { type ExtensionContext, l10n, Uri, workspace } from 'vscode';
-import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser';
 import { activateCasebook } from './activateCasebook.ts';
 
 /** The extension in the browser: the language server is a worker. */
 export function activate(context: ExtensionContext): void {
-  activateCasebook(context, (options) => {
+  activateCasebook(context, async (options) => {
+    const { BrowserMessageReader, BrowserMessageWriter, LanguageClient } = await import(
+      'vscode-languageclient/browser'
+    );
     // Made only when it is asked for: without it a case can still be read and written.
     const start = async () => {
       const script = await scriptAddress(Uri.joinPath(context.extensionUri, 'dist', 'server.worker.js'));

@@ -10,7 +10,6 @@ import {
   workspace,
 } from 'vscode';
 import { isCase, notebookType } from './notebookType.ts';
-import { notebookData, notebookFile } from './serializer.ts';
 
 /**
  * "Revert File" of the editor takes the mark of unsaved changes off a notebook and leaves its cells as they are
@@ -29,6 +28,7 @@ export function finishReverts(): Disposable {
 }
 
 async function finishRevert(notebook: NotebookDocument): Promise<void> {
+  const { notebookData, notebookFile } = await import('./serializer.ts');
   const bytes = await workspace.fs.readFile(notebook.uri);
   if (notebook.isDirty || notebook.isClosed) return;
   const file = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);

@@ -40,7 +40,7 @@ export interface ShownResults extends Disposable {
  * A result is shown only when it says something else than the one that stands there, and only while every cell is
  * as it was when it was computed; otherwise a later one is on its way.
  */
-export function showResults(client: BaseLanguageClient, extension: string): ShownResults {
+export function showResults(client: Promise<BaseLanguageClient>, extension: string): ShownResults {
   const changed = new EventEmitter<NotebookDocument>();
   const cases = new Map<string, ShownCase>();
   const controller = notebooks.createNotebookController(
@@ -66,7 +66,7 @@ export function showResults(client: BaseLanguageClient, extension: string): Show
 
   async function recompute(notebook: NotebookDocument): Promise<void> {
     const params: RecomputeParams = { uri: notebook.uri.toString() };
-    await client.sendRequest(recomputeRequest, params);
+    await (await client).sendRequest(recomputeRequest, params);
     shownCase(notebook).showNow();
   }
 
@@ -83,10 +83,6 @@ export function showResults(client: BaseLanguageClient, extension: string): Show
   const parts: Disposable[] = [
     changed,
     controller,
-    client.onNotification(resultsNotification, (params: ResultsParams) => {
-      const notebook = workspace.notebookDocuments.find((each) => each.uri.toString() === params.uri);
-      if (notebook !== undefined && isCase(notebook)) shownCase(notebook).take(params);
-    }),
     workspace.onDidOpenNotebookDocument((notebook) => {
       if (isCase(notebook)) shownCase(notebook);
     }),
@@ -105,6 +101,13 @@ export function showResults(client: BaseLanguageClient, extension: string): Show
       if (isCase(notebook)) shownCase(notebook).select(selected);
     }),
   ];
+  void client.then((each) => {
+    const subscription = each.onNotification(resultsNotification, (params: ResultsParams) => {
+      const notebook = workspace.notebookDocuments.find(({ uri }) => uri.toString() === params.uri);
+      if (notebook !== undefined && isCase(notebook)) shownCase(notebook).take(params);
+    });
+    parts.push(subscription);
+  });
   choose(window.visibleNotebookEditors);
   return {
     of: (cell) => cases.get(cell.notebook.uri.toString())?.shown.get(cell.document.uri.toString())?.result,

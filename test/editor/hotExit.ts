@@ -53,9 +53,14 @@ export async function hotExit(folder: string, profile: Profile): Promise<Outcome
     await page.locator('.tab.dirty').waitFor();
     await page.locator('.notebook-editor .view-line').filter({ hasText: 'warm' }).first().click();
     await page.keyboard.press('ControlOrMeta+s');
-    await page.locator('.tab:not(.dirty)').waitFor();
-    const saved = readFileSync(file, 'utf8');
+    // Not "a tab without unsaved changes": another tab may be one, long before this one is saved.
+    await page.locator('.tab.dirty').waitFor({ state: 'detached' });
     const wanted = text.replace('Idle', 'Idle warm');
+    let saved = readFileSync(file, 'utf8');
+    for (let tries = 0; saved !== wanted && tries < 50; tries++) {
+      await page.waitForTimeout(100);
+      saved = readFileSync(file, 'utf8');
+    }
     return outcome(saved === wanted ? null : `The file is\n${saved}\nand should be\n${wanted}`);
   } catch (problem) {
     return outcome(String(problem));

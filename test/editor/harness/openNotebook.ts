@@ -15,7 +15,8 @@ export async function openNotebook(page: Page, file: string): Promise<void> {
       () => false,
     );
     if (isNotebook) return;
-    await page.locator('.tab .codicon-close').first().click();
+    const close = page.locator('.tab .codicon-close').first();
+    if (await close.isVisible()) await close.click();
   }
   throw new Error(`${file} does not open as a notebook.`);
 }
