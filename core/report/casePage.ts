@@ -4,7 +4,8 @@ import type { Value } from '../expression/value.ts';
 import type { Finding, Study } from '../study/types.ts';
 import { lineIndex } from '../text/lines.ts';
 import type { Answer, Block, CasePage, Section } from './blocks.ts';
-import { cautionsOf, type Work } from './cautions.ts';
+import { cautionBlocks } from './cautionBlocks.ts';
+import type { Work } from './cautions.ts';
 import { captureContent } from './cells/captureCell.ts';
 import { type CellContent, type CellContext, words } from './cells/cellContext.ts';
 import { chartContent } from './cells/chartCell.ts';
@@ -57,7 +58,10 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
     }
     const context = contextOf(study, index, pictures);
     const content = contentOf(cell, context);
-    const cautions = cautionsAt(workOf(cell, context), given, content.title);
+    const keptBack = teaching && /^(teacher|after answer)$/.test(words(cell.for));
+    // What is said where a student does not read yet counts as not said, and no later line gives that title away.
+    const said = keptBack ? new Map(given) : given;
+    const cautions = cautionBlocks(workOf(cell, context), said, content.title);
     const whole: Section = {
       ...section(index + 1, content.title, content.margin, [
         ...cautions,
@@ -67,7 +71,6 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
       as: 'as' in cell && cell.as !== undefined ? words(cell.as) : undefined,
       audience: audience(words(cell.for)),
     };
-    const keptBack = teaching && /^(teacher|after answer)$/.test(words(cell.for));
     sections.push(keptBack ? pointer(whole) : whole);
     if (keptBack) after.push(whole);
     if (teaching && cell.kind === 'diag') after.push(...causeSection(cell, index + 1));
@@ -87,25 +90,6 @@ function pointer({ number, margin }: Section): Section {
 function causeSection(cell: HeaderCell, number: number): Section[] {
   const { title, margin, blocks } = causeContent(cell);
   return blocks.length === 0 ? [] : [section(number, title, margin, blocks)];
-}
-
-/** Each caution in full once; at a later step whose own danger it is, a line that points back to it. */
-function cautionsAt(work: Work, given: Map<string, string>, title: string): Block[] {
-  const called = cautionsOf(work);
-  const again = called.filter(({ id, own }) => own && given.has(id));
-  const full = called.filter(({ id }) => !given.has(id));
-  for (const { id } of full) given.set(id, title);
-  const told = again.flatMap((each, at) => {
-    const before = given.get(each.id) ?? '';
-    const where = before === '' ? '' : ` (see “${before}”)`;
-    return [at === 0 ? '' : '; ', { strong: each.title }, where];
-  });
-  return [
-    ...full.map(({ kind, title: head, text }): Block => ({ kind, title: head, text })),
-    ...(told.length === 0
-      ? []
-      : [{ kind: 'paragraph' as const, lead: 'Caution, as before', runs: [...told, '.'] }]),
-  ];
 }
 
 function computedAnswer(study: Study, cell: number): Value | undefined {

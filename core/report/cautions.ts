@@ -203,11 +203,6 @@ export function cautionsOf(work: Work): readonly Called[] {
   });
 }
 
-/** The cautions that this work brings, in the table's order, without those already given. */
-export function cautionsFor(work: Work, given: ReadonlySet<string>): readonly Called[] {
-  return cautionsOf(work).filter(({ id }) => !given.has(id));
-}
-
 /** Of a step's words, so much is read; more is no step that a person took. */
 const longest = 4000;
 

@@ -18,7 +18,7 @@ import { findingIn } from '../report/findingLine.ts';
 import { blockAsMarkdown } from '../report/markdown/blocks.ts';
 import type { Study } from '../study/types.ts';
 import { lineIndex } from '../text/lines.ts';
-import { cautionsAt } from './cautionsAt.ts';
+import { cautionsAt, saidIn } from './cautionsAt.ts';
 import { type CellParts, partsOf } from './cellParts.ts';
 import { cellStatus } from './cellStatus.ts';
 import { secondUnit } from './otherUnit.ts';
@@ -80,7 +80,7 @@ function whatItShows(study: Study, index: number, units: UnitPreference): readon
   for (const each of expectations) made.push(each.truth);
   for (const each of findings) made.push(each.facts, each.span.start, each.span.end);
   if (suspects.length > 0) made.push(study.next, study.suspects[study.suspects.length - 1]?.cell);
-  for (const each of cautionsAt(study, index)) made.push(each.title);
+  for (const each of cautionsAt(study, index)) made.push(saidIn(each));
   for (const each of study.answers) if (each.cell === index) made.push(each.value);
   return made;
 }

@@ -58,7 +58,12 @@ export function showResults(client: Promise<BaseLanguageClient>, extension: stri
     const known = cases.get(key);
     if (known?.notebook === notebook) return known;
     known?.dispose();
-    const fresh = new ShownCase(notebook, controller, () => changed.fire(notebook));
+    const fresh = new ShownCase(
+      notebook,
+      controller,
+      () => changed.fire(notebook),
+      () => void recompute(notebook),
+    );
     cases.set(key, fresh);
     controller.updateNotebookAffinity(notebook, NotebookControllerAffinity.Preferred);
     return fresh;
@@ -126,13 +131,22 @@ class ShownCase {
   selected = false;
   readonly #controller: NotebookController;
   readonly #changed: () => void;
+  readonly #askForAll: () => void;
   #latest: ResultsParams | undefined;
+  /** All results that the server sent, by the uri of the cell's document: it sends those that changed. */
+  #known = new Map<string, CellResult>();
   #pause: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(notebook: NotebookDocument, controller: NotebookController, changed: () => void) {
+  constructor(
+    notebook: NotebookDocument,
+    controller: NotebookController,
+    changed: () => void,
+    askForAll: () => void,
+  ) {
     this.notebook = notebook;
     this.#controller = controller;
     this.#changed = changed;
+    this.#askForAll = askForAll;
   }
 
   dispose(): void {
@@ -147,7 +161,16 @@ class ShownCase {
   }
 
   take(params: ResultsParams): void {
+    const known = new Map<string, CellResult>();
+    for (const { cell, result = this.#known.get(cell) } of params.cells)
+      if (result !== undefined) known.set(cell, result);
+    this.#known = known;
     this.#latest = params;
+    // An earlier message was missed: nothing half is shown.
+    if (known.size < params.cells.length) {
+      this.#askForAll();
+      return;
+    }
     const { live, delay } = liveSettings(this.notebook);
     if (!live && this.shown.size > 0) this.#show((json, before) => json === before);
     else if (this.shown.size === 0) this.showNow();
@@ -176,11 +199,12 @@ class ShownCase {
     const cells = new Map(this.notebook.getCells().map((cell) => [cell.document.uri.toString(), cell]));
     for (const key of this.shown.keys()) if (!cells.has(key)) this.shown.delete(key);
     let changes = false;
-    for (const { cell: key, result } of latest.cells) {
+    for (const { cell: key } of latest.cells) {
       const cell = cells.get(key);
-      if (cell === undefined) continue;
-      const json = JSON.stringify(result);
+      const result = this.#known.get(key);
+      if (cell === undefined || result === undefined) continue;
       const before = this.shown.get(key);
+      const json = before?.result === result ? before.json : JSON.stringify(result);
       if (!wanted(json, before?.json)) {
         if (before === undefined) continue;
         this.shown.delete(key);

@@ -9,13 +9,14 @@ import {
   ResponseError,
 } from 'vscode-languageserver';
 import type { Service } from '../../core/service/service.ts';
-import type { Refusal } from '../../core/service/types.ts';
+import type { Completions, Refusal } from '../../core/service/types.ts';
 import { fixesInFile } from './fixesInFile.ts';
 import { pointFrom, stretchFrom } from './fromLsp.ts';
 import { placeOf, type Spot, spansWithin, spotAt } from './openCase.ts';
 import type { Asked, OpenCases } from './openCases.ts';
 import {
   codeActionTo,
+  completionPage,
   completionsTo,
   definitionsTo,
   foldsTo,
@@ -54,11 +55,16 @@ export function answerQuestions(
       return hover === undefined ? null : hoverTo(open, view, cell, hover);
     }),
   );
+  let listed: Completions = { items: [], complete: true };
+  let list = 0;
   connection.onCompletion(
-    atPlace(({ open, view }, { cell, offset }) =>
-      completionsTo(open, view, cell, service.completions(open.study, cell, offset)),
-    ),
+    atPlace(({ open, view }, { cell, offset }) => {
+      listed = service.completions(open.study, cell, offset);
+      list++;
+      return completionsTo(open, view, cell, listed, list);
+    }),
   );
+  connection.onCompletionResolve((item) => completionPage(item, listed, list));
   connection.onSignatureHelp(
     atPlace(({ open }, { cell, offset }) => {
       const signature = service.signature(open.study, cell, offset);

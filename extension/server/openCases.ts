@@ -1,4 +1,5 @@
 import { checkCase } from '../../core/rules/checkCase.ts';
+import type { CellResult } from '../../core/service/cellResult.ts';
 import type { Service } from '../../core/service/service.ts';
 import type { Study } from '../../core/study/types.ts';
 import type { ResultsParams } from '../shared/protocol.ts';
@@ -39,6 +40,8 @@ interface Held {
   settings: ServerSettings | undefined;
   /** What each document shows now, by its uri. */
   readonly shown: Map<string, Shown>;
+  /** The results that the client has, by the uri of the cell. */
+  readonly sent: Map<string, CellResult>;
   /** How long the last study took, in milliseconds. */
   lasted: number;
   cancelStudy: (() => void) | undefined;
@@ -84,6 +87,7 @@ export class OpenCases {
       views: [],
       settings: undefined,
       shown: new Map(),
+      sent: new Map(),
       lasted: 0,
       cancelStudy: undefined,
       cancelResults: undefined,
@@ -144,6 +148,7 @@ export class OpenCases {
     if (held === undefined) return;
     held.study = undefined;
     held.open = undefined;
+    held.sent.clear();
     this.#upToDate(held);
   }
 
@@ -233,7 +238,7 @@ export class OpenCases {
   #showResults(held: Held, open: OpenCase): void {
     if (held.open !== open) return;
     const { units } = held.settings ?? defaultSettings;
-    this.#editor.showResults(resultsOf(open, this.#service, units));
+    this.#editor.showResults(resultsOf(open, this.#service, units, held.sent));
   }
 }
 

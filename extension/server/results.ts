@@ -1,21 +1,32 @@
 import type { CellResult } from '../../core/service/cellResult.ts';
 import type { Service } from '../../core/service/service.ts';
 import type { UnitPreference } from '../../core/service/types.ts';
-import type { ResultsParams } from '../shared/protocol.ts';
+import type { ResultOfCell, ResultsParams } from '../shared/protocol.ts';
 import type { OpenCase } from './openCase.ts';
 import type { View } from './view.ts';
 
-/** What stands under each cell of a notebook. */
-export function resultsOf(open: OpenCase, service: Service, units: UnitPreference): ResultsParams {
+/**
+ * What stands under each cell of a notebook. `sent` holds what the client has, by the uri of the cell: the very same
+ * result is not sent again. Afterwards it holds what the client will have.
+ */
+export function resultsOf(
+  open: OpenCase,
+  service: Service,
+  units: UnitPreference,
+  sent: Map<string, CellResult>,
+): ResultsParams {
   const { uri, version, views } = open;
+  const before = new Map(sent);
+  sent.clear();
   return {
     uri,
     version,
-    cells: views.map((view) => ({
-      cell: view.uri,
-      version: view.version,
-      result: resultOf(open, view, service, units),
-    })),
+    cells: views.map((view): ResultOfCell => {
+      const result = resultOf(open, view, service, units);
+      sent.set(view.uri, result);
+      const cell = { cell: view.uri, version: view.version };
+      return before.get(view.uri) === result ? cell : { ...cell, result };
+    }),
   };
 }
 

@@ -122,7 +122,7 @@ const abilities: InitializeResult['capabilities'] = {
   // No choice of cells: notes count for the numbers of cells and lines.
   notebookDocumentSync: { notebookSelector: [{ notebook: 'diag' }], save: false },
   hoverProvider: true,
-  completionProvider: { triggerCharacters: ['.', ':', ' ', '('] },
+  completionProvider: { triggerCharacters: ['.', ':', ' ', '('], resolveProvider: true },
   signatureHelpProvider: { triggerCharacters: ['(', ','], retriggerCharacters: [')'] },
   definitionProvider: true,
   referencesProvider: true,

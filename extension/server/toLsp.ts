@@ -94,15 +94,17 @@ function markdownTo(value: string): MarkupContent {
   return { kind: 'markdown', value };
 }
 
+/** The pages of the offers stay behind (`completionPage`), since a list can hold all signals: `list` is its number. */
 export function completionsTo(
   open: OpenCase,
   view: View,
   cell: number,
   { items, complete }: Completions,
+  list: number,
 ): CompletionList {
   return {
     isIncomplete: !complete,
-    items: items.flatMap((item): CompletionItem | readonly [] => {
+    items: items.flatMap((item, at): CompletionItem | readonly [] => {
       const range = rangeIn(open, view, cell, item.span);
       if (range === undefined) return [];
       return {
@@ -112,11 +114,19 @@ export function completionsTo(
         sortText: `${item.rank}`.padStart(6, '0') + item.label,
         textEdit: { range, newText: item.newText },
         insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
-        ...(item.markdown === undefined ? {} : { documentation: markdownTo(item.markdown) }),
+        ...(item.markdown === undefined ? {} : { data: { list, at } }),
         ...(item.filter === undefined ? {} : { filterText: item.filter }),
       };
     }),
   };
+}
+
+/** An offer with its page; as it was when it comes from another list than the last. */
+export function completionPage(item: CompletionItem, { items }: Completions, list: number): CompletionItem {
+  const data: unknown = item.data;
+  if (typeof data !== 'object' || data === null || Reflect.get(data, 'list') !== list) return item;
+  const markdown = items[Number(Reflect.get(data, 'at'))]?.markdown;
+  return markdown === undefined ? item : { ...item, documentation: markdownTo(markdown) };
 }
 
 const completionKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
@@ -303,13 +313,17 @@ export function inlayHintsTo(
     if (range === undefined) return [];
     return {
       position: range.start,
-      label: text,
+      // The padding alone is a few pixels wide, and a verdict would stick to the unit before it.
+      label: `${noBreak}${text}`,
       paddingLeft: true,
       ...(tooltip === '' ? {} : { tooltip: markdownTo(tooltip) }),
       ...(kind === 'other unit' ? { kind: InlayHintKind.Type } : {}),
     };
   });
 }
+
+/** A space that no editor trims or breaks at. */
+const noBreak = '\u00a0';
 
 /** Each around the one before, as the protocol nests them: the smallest holds its parents. */
 export function selectionTo(

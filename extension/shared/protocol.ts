@@ -25,11 +25,11 @@ export interface ResultOfCell {
   readonly cell: string;
   /** The version of the cell's text document that was studied. */
   readonly version: number;
-  /** What is shown under the cell, and what its status item says. */
-  readonly result: CellResult;
+  /** What is shown under the cell, and what its status item says; left out while it is what was sent last for this cell. */
+  readonly result?: CellResult;
 }
 
-/** Client → server, a request: study this notebook again from nothing, and send its results. */
+/** Client → server, a request: study this notebook again from nothing, and send all of its results. */
 export const recomputeRequest = 'diag/recompute';
 
 export interface RecomputeParams {

@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { allCodes, catalogue } from '../../core/diagnostics/diagnostic.ts';
 import { writeArchive } from '../../extension/build/writeArchive.ts';
 import { writeExtension } from '../../extension/build/writeExtension.ts';
 import { templates } from '../../extension/cli/templates.ts';
@@ -106,6 +107,19 @@ describe('the archive', () => {
       expect(packed).not.toHaveProperty(key);
     }
     expect(packed.engines).toEqual({ vscode: manifest.engines.vscode });
+  });
+
+  it('its setting of severities offers every code, and no other', () => {
+    const packed = JSON.parse(readFileSync(join(scratch, 'extension', 'package.json'), 'utf8'));
+    const severity = packed.contributes.configuration.properties['diag.severity'];
+    expect(Object.keys(severity.properties).sort()).toEqual(allCodes().sort());
+    expect(severity.additionalProperties).toBe(false);
+    expect(severity.properties['unit-slip']).toEqual({
+      type: 'string',
+      enum: ['error', 'warning', 'info', 'off'],
+      description: `${catalogue['unit-slip'].title}. Left alone: ${catalogue['unit-slip'].severity}.`,
+    });
+    expect(severity.default).toEqual({});
   });
 
   it('holds every file that its manifest names', () => {

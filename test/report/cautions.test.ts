@@ -1,25 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import { casePage } from '../../core/report/casePage.ts';
-import { cautionRows, cautionsFor, deference } from '../../core/report/cautions.ts';
+import { cautionBlocks } from '../../core/report/cautionBlocks.ts';
+import { cautionRows, cautionsOf, deference } from '../../core/report/cautions.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { allSignals } from '../../core/signals/lookup.ts';
 import { engineStates } from '../../core/signals/states.ts';
 import { samples } from '../support/samples.ts';
 import { stepsWithCautions } from './stepsWithCautions.ts';
 
-const brought = (
-  work: { signals?: string[]; words?: string; called?: string; states?: string[] },
-  given: string[] = [],
-): string[] =>
-  cautionsFor(
-    {
-      signals: work.signals ?? [],
-      words: work.words ?? '',
-      called: work.called ?? '',
-      states: work.states ?? [],
-    },
-    new Set(given),
-  ).map((each) => each.id);
+const brought = (work: {
+  signals?: string[];
+  words?: string;
+  called?: string;
+  states?: string[];
+}): string[] =>
+  cautionsOf({
+    signals: work.signals ?? [],
+    words: work.words ?? '',
+    called: work.called ?? '',
+    states: work.states ?? [],
+  }).map((each) => each.id);
 
 describe('a caution', () => {
   it.each([
@@ -73,17 +73,38 @@ describe('a caution', () => {
     expect(brought(work)).toEqual([]);
   });
 
-  it('is given once', () => {
-    expect(brought({ signals: ['fuel_pressure'] }, ['fuel-pressure'])).toEqual([]);
+  it('is given in full once, and later as a line that points back', () => {
+    const given = new Map<string, string>();
+    const work = { signals: ['fuel_pressure'], words: '', states: [] };
+    const kinds = (title: string) => cautionBlocks(work, given, title).map((each) => each.kind);
+    expect(kinds('Pressure at idle')).toEqual(['caution']);
+    expect(cautionBlocks(work, given, 'Pressure at the road')).toEqual([
+      {
+        kind: 'paragraph',
+        lead: 'Caution, as before',
+        runs: ['', { strong: 'Fuel under pressure' }, ' (see “Pressure at idle”)', '.'],
+      },
+    ]);
+  });
+
+  it('that stands in a cell which is kept back is given again, and does not tell that cell’s title', () => {
+    const { sections, after } = casePage({
+      study: checkCase(
+        'diag: 1\nteaching: yes\n---\nreadings: The weak pump\nfor: teacher\nvalues:\n  fuel_pressure: 30 psi\n---\nreadings: Pressure\nvalues:\n  fuel_pressure: 30 psi\n',
+      ),
+      file: 'case.diag',
+      pictures: () => undefined,
+    });
+    const titles = (section: (typeof sections)[number] | undefined) =>
+      section?.blocks.flatMap((each) => (each.kind === 'caution' ? [each.title] : [])) ?? [];
+    expect(titles(sections.at(-1))).toContain('Fuel under pressure');
+    expect(JSON.stringify(sections)).not.toContain('The weak pump');
+    expect(after.flatMap(titles)).toContain('Fuel under pressure');
   });
 
   it('defers to the maker, the rules and the licence', () => {
-    for (const { text } of cautionsFor(
-      { signals: ['compression', 'fuel_pressure'], words: '', states: [] },
-      new Set(),
-    )) {
-      expect(text.endsWith(deference)).toBe(true);
-    }
+    const work = { signals: ['compression', 'fuel_pressure'], words: '', states: [] };
+    for (const { text } of cautionsOf(work)) expect(text.endsWith(deference)).toBe(true);
   });
 });
 

@@ -22,7 +22,11 @@ import {
   readNotebook,
   writeNotebook,
 } from '../../extension/shared/notebookText.ts';
-import { type ResultsParams, resultsNotification } from '../../extension/shared/protocol.ts';
+import {
+  type ResultOfCell,
+  type ResultsParams,
+  resultsNotification,
+} from '../../extension/shared/protocol.ts';
 
 /** What the tests' server runs on: no pause is waited for, and it is known when nothing is put off any more. */
 class TestHost implements Host {
@@ -67,6 +71,8 @@ export class Editor {
   readonly findings = new Map<string, readonly Diagnostic[]>();
   /** Every message that came, in order. */
   readonly published: PublishDiagnosticsParams[] = [];
+  /** Results as they came, and with those that were sent before. */
+  readonly sent: ResultsParams[] = [];
   readonly results: ResultsParams[] = [];
   abilities: InitializeResult['capabilities'] = {};
   readonly #host = new TestHost();
@@ -86,7 +92,9 @@ export class Editor {
     });
     this.connection.onNotification(resultsNotification, (params: ResultsParams) => {
       this.#heard++;
-      this.results.push(params);
+      const before = this.results.findLast(({ uri }) => uri === params.uri)?.cells ?? [];
+      this.sent.push(params);
+      this.results.push({ ...params, cells: params.cells.map((each) => completed(each, before)) });
     });
     this.connection.onRequest('workspace/configuration', ({ items }: { items: readonly unknown[] }) => {
       this.#heard++;
@@ -180,6 +188,14 @@ export class Editor {
     await notebook.open();
     return notebook;
   }
+}
+
+/** A result that is not sent is the one that was sent before. */
+function completed(now: ResultOfCell, before: readonly ResultOfCell[]): ResultOfCell {
+  if (now.result !== undefined) return now;
+  const result = before.find(({ cell }) => cell === now.cell)?.result;
+  if (result === undefined) throw new Error(`The result of ${now.cell} was never sent.`);
+  return { ...now, result };
 }
 
 let made = 0;

@@ -144,6 +144,22 @@ describe('a notebook', () => {
     expect(order).toEqual(['findings', 'findings', 'results']);
   });
 
+  it('sends the results that changed, and all of them when it is asked to recompute', async () => {
+    const { editor, notebook } = await opened(twoCells);
+    const sent = () => editor.sent.at(-1)?.cells.map((each) => each.result !== undefined);
+    expect(sent()).toEqual([true, true, true]);
+    await notebook.edit(1, '13.1', '14.1');
+    await editor.settled();
+    expect(sent()).toEqual([false, true, true]);
+    await notebook.edit(0, 'diag: 1', 'diag: 1 # one');
+    await editor.settled();
+    expect(editor.sent.at(-1)?.cells).toHaveLength(3);
+    expect(sent()?.slice(1)).toEqual([false, false]);
+    await editor.ask('diag/recompute', { uri: notebook.uri });
+    await editor.settled();
+    expect(sent()).toEqual([true, true, true]);
+  });
+
   it('studies a burst of edits together and sends results once they rest', async () => {
     const { editor, notebook } = await opened(twoCells);
     const before = editor.results.length;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type {
   CodeAction,
+  CompletionItem,
   CompletionList,
   DocumentLink,
   DocumentSymbol,
@@ -106,6 +107,33 @@ describe('in a notebook', () => {
     });
     const sorted = items.toSorted((a, b) => ((a.sortText ?? '') < (b.sortText ?? '') ? -1 : 1));
     expect(sorted.slice(0, 2).map((each) => each.label)).toEqual(['map', 'vacuum']);
+  });
+
+  it('the page of an offer comes when it is asked for', async () => {
+    const { editor, notebook } = await opened();
+    await notebook.edit(1, 'vacuum: 17.4 inHg', 'vac');
+    const place = placeIn(notebook, 1, 'vac', 3);
+    const { items } = await editor.ask<CompletionList>('textDocument/completion', place);
+    expect(items.length).toBeGreaterThan(100);
+    expect(items.filter((each) => each.documentation !== undefined)).toEqual([]);
+    const vacuum = items.find((each) => each.label === 'vacuum') ?? expect.fail('There is no vacuum.');
+    const whole = await editor.ask<CompletionItem>('completionItem/resolve', vacuum);
+    expect(whole).toEqual({
+      ...vacuum,
+      documentation: {
+        kind: 'markdown',
+        value: expect.stringContaining('**`vacuum`** Intake manifold vacuum'),
+      },
+    });
+  });
+
+  it('an offer of an earlier list has no page of a later one', async () => {
+    const { editor, notebook } = await opened();
+    const ask = () =>
+      editor.ask<CompletionList>('textDocument/completion', placeIn(notebook, 2, 'round(', 2));
+    const earlier = (await ask()).items.find((each) => each.label === 'round') ?? expect.fail('No function.');
+    await ask();
+    expect(await editor.ask('completionItem/resolve', earlier)).toEqual(earlier);
   });
 
   it('signature help marks the parameter', async () => {
@@ -222,6 +250,12 @@ describe('in a notebook', () => {
       editor.ask<InlayHint[]>('textDocument/inlayHint', { ...document(notebook, 2), range });
     const hints = await ask(whole);
     expect(hints.map((each) => each.label)).toContainEqual(expect.stringContaining('30.5'));
+    // A space of its own keeps it off the text, whatever an editor makes of the padding.
+    for (const { label, paddingLeft } of hints)
+      expect({ label, paddingLeft }).toEqual({
+        label: expect.stringMatching(/^\u00a0\S/),
+        paddingLeft: true,
+      });
     const title = { start: { line: 0, character: 0 }, end: { line: 0, character: 5 } };
     expect(await ask(title)).toEqual([]);
   });

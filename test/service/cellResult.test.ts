@@ -108,13 +108,25 @@ describe('a cell’s result', () => {
     expect(status).toMatchObject({ text: '1 error', sign: '✗' });
   });
 
-  it('gives each caution once, at the first cell that brings it', () => {
+  it('gives each caution in full once, and at a further cell that brings it points back', () => {
     const study = caseOf(
       'readings: A\nvalues:\n  fuel_pressure: 45 psi\n---\nreadings: B\nvalues:\n  fuel_pressure: 44 psi\n',
     );
-    const cautions = (cell: number): number =>
-      cellResult(study, cell).blocks.filter((each) => each.kind === 'caution').length;
-    expect([cautions(1), cautions(2)]).toEqual([1, 0]);
+    const cautions = (cell: number) =>
+      cellResult(study, cell).blocks.flatMap((each) =>
+        each.kind === 'caution' ? [each.title] : each.kind === 'paragraph' ? [blockAsMarkdown(each, 2)] : [],
+      );
+    expect(cautions(1)).toEqual(['Fuel under pressure']);
+    expect(cautions(2)).toEqual(['*Caution, as before:* **Fuel under pressure** (see “A”).']);
+  });
+
+  it('that points back follows the title that it points to', () => {
+    const text =
+      'diag: 1\n---\nreadings: A\nvalues:\n  fuel_pressure: 45 psi\n---\nreadings: B\nvalues:\n  fuel_pressure: 44 psi\n';
+    const study = checkCase(text);
+    expect(cellResult(study, 2).markdown).toContain('“A”');
+    const renamed = checkCase(text.replace('readings: A', 'readings: At idle'), study);
+    expect(cellResult(renamed, 2).markdown).toContain('“At idle”');
   });
 
   it('says what the report says, in every sample', () => {
@@ -127,7 +139,8 @@ describe('a cell’s result', () => {
             block.kind === 'table' ||
             block.kind === 'verdict' ||
             block.kind === 'suspect' ||
-            block.kind === 'caution'
+            block.kind === 'caution' ||
+            (block.kind === 'paragraph' && block.lead === 'Caution, as before')
           ) {
             expect(report, name).toContain(blockAsMarkdown(block, 2));
           }
