@@ -1,10 +1,8 @@
 import type { Fix } from '../diagnostics/diagnostic.ts';
-import { plain } from '../quantity/dimension.ts';
 import { compareTypes, fitType, kindDiagnostic, type Operand } from '../quantity/kinds.ts';
-import type { Kind, QuantityType } from '../quantity/types.ts';
-import { plainUnit, unitOf } from '../quantity/unit.ts';
+import type { QuantityType } from '../quantity/types.ts';
+import { plainUnit } from '../quantity/unit.ts';
 import { nearest } from '../text/nearest.ts';
-import type { Span } from '../text/span.ts';
 import { check } from './check.ts';
 import {
   broken,
@@ -12,13 +10,13 @@ import {
   type Checking,
   isBroken,
   operandOf,
-  paired,
   quoteWord,
   report,
   shortText,
   takenAs,
 } from './checking.ts';
 import type { FunctionRow, Parameter } from './functionRow.ts';
+import { resultType } from './resultType.ts';
 import { sayTakes, sayType, wantedType } from './sayType.ts';
 import { substitute } from './substitute.ts';
 import type { Argument, Call, Expression } from './tree.ts';
@@ -52,7 +50,12 @@ export function checkCall(checking: Checking, tree: Call): Typed {
     placed.every((each) => each === undefined || accepts(checking, row, each)) && agree(checking, placed);
   const supplies = fits ? supply(checking, row, tree, placed) : undefined;
   if (supplies === undefined) return broken(tree.span);
-  const type = resultType(checking, row, placed, tree);
+  const answer = resultType(checking, row, placed, tree);
+  if (answer !== undefined && 'wrong' in answer) {
+    const misfit = placed[answer.wrong];
+    if (misfit !== undefined) wrong(checking, row, misfit, undefined, undefined, answer.takes);
+  }
+  const type = answer === undefined || 'wrong' in answer ? undefined : answer;
   // Arguments are checked all the same, so that a case is right on the day the function is built.
   if (row.form === 'later' && checking.diagnostics === before) {
     report(checking, 'not-yet', tree.nameSpan, { name: row.name, summary: row.summary.replace(/\.$/, '') });
@@ -304,83 +307,4 @@ function headerFits(type: Type, { takes }: Parameter): boolean {
   const wanted = wantedType(takes);
   if (type.kind !== 'one') return false;
   return wanted === undefined || fitType(type.quantity, wanted).problem === undefined;
-}
-
-/** What the call gives: by the row, with the shape of its arguments where the formula goes member by member. */
-function resultType(
-  checking: Checking,
-  row: FunctionRow,
-  placed: readonly (Placed | undefined)[],
-  tree: Call,
-): Type | undefined {
-  const { result } = row;
-  switch (result.kind) {
-    case 'text':
-      return { kind: 'words' };
-    case 'fixed': {
-      const unit = unitOf(result.unit);
-      if (unit === undefined) return undefined;
-      const wanted = wantedType({ what: 'quantity', unit: result.unit });
-      const kind: Kind = result.quantityKind ?? wanted?.kind ?? 'none';
-      return shaped(checking, row, placed, { dimension: unit.dimension, kind, unit }, tree.span);
-    }
-    case 'like': {
-      const at = row.parameters.findIndex(({ name }) => name === result.parameter);
-      const like = placed[at];
-      const operand =
-        like === undefined ? headerQuantity(checking, row.parameters[at]) : operandOf(like.typed);
-      if (operand === undefined) return undefined;
-      const kind = result.quantityKind ?? operand.kind;
-      return shaped(
-        checking,
-        row,
-        placed,
-        { dimension: operand.dimension, kind, unit: firstUnit(placed, operand) },
-        tree.span,
-      );
-    }
-    case 'computed': {
-      const computed = result.typeOf?.(placed.map((each) => each?.typed.type));
-      if (computed === undefined) return undefined;
-      if (computed.wrong === undefined) return computed.type;
-      const misfit = placed[computed.wrong];
-      if (misfit !== undefined) wrong(checking, row, misfit, undefined, undefined, computed.takes);
-      return undefined;
-    }
-  }
-}
-
-/** The type of what a parameter takes from the header when the call lacks it. */
-function headerQuantity({ scope }: Checking, parameter: Parameter | undefined): QuantityType | undefined {
-  const type = parameter?.header === undefined ? undefined : scope.headerType(parameter.header);
-  return type?.kind === 'one' ? type.quantity : undefined;
-}
-
-/** Of several plain values, the unit is that of the first that has one. */
-function firstUnit(placed: readonly (Placed | undefined)[], like: QuantityType): QuantityType['unit'] {
-  if (like.unit.symbol !== '1') return like.unit;
-  for (const each of placed) {
-    const operand = each?.parameter.repeats === true ? operandOf(each.typed) : undefined;
-    if (operand?.dimension === plain && operand.unit.symbol !== '1') return operand.unit;
-  }
-  return like.unit;
-}
-
-/** A formula of single numbers goes member by member and sample by sample; a whole function gives one value. */
-function shaped(
-  checking: Checking,
-  row: FunctionRow,
-  placed: readonly (Placed | undefined)[],
-  quantity: QuantityType,
-  span: Span,
-): Type | undefined {
-  let type: Type = { kind: 'one', quantity };
-  if (row.form !== 'scalar' && row.form !== 'conversion') return type;
-  for (const each of placed) {
-    if (each === undefined || each.typed.type.kind === 'curve') continue;
-    const joined: Type | undefined = paired(checking, type, each.typed.type, quantity, span);
-    if (joined === undefined) return undefined;
-    type = joined;
-  }
-  return type;
 }

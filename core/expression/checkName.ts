@@ -1,10 +1,12 @@
 import { plain } from '../quantity/dimension.ts';
 import type { Operand } from '../quantity/kinds.ts';
+import { nearest } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
 import { check } from './check.ts';
 import { broken, type Checking, found, isBroken, report, shortText, words } from './checking.ts';
 import { sayType } from './sayType.ts';
 import type { Expression, Index, Member, NameReference } from './tree.ts';
+import type { Field } from './type.ts';
 import type { Typed } from './typed.ts';
 
 /** A dotted name: the scope says how much of it names a value, the rest are members of that value. */
@@ -67,6 +69,16 @@ function members(
     if (isBroken(value)) return broken(tree.span);
     const span = spans[at] ?? tree.span;
     const { type } = value;
+    const whole = { start: of.span.start, end: span.end };
+    if (type.kind === 'fields') {
+      const field = type.fields.find((each) => each.name === name);
+      if (field === undefined) {
+        noField(checking, tree, type.fields, name, span);
+        return broken(tree.span);
+      }
+      value = { kind: 'field', of: value, name, type: field.type, span: whole };
+      continue;
+    }
     if (type.kind !== 'members' || type.by === 'cylinder') {
       const text = shortText(tree.kind === 'member' ? tree.of : tree);
       report(checking, 'unknown-member', span, { of: text, member: name, nearest: [], has: [] });
@@ -77,10 +89,25 @@ function members(
       of: value,
       index: words(name, span),
       type: { kind: 'one', quantity: type.quantity },
-      span: { start: of.span.start, end: span.end },
+      span: whole,
     };
   }
   return value;
+}
+
+/** A name that a result does not have: those that it has, and the nearest of them. */
+function noField(
+  checking: Checking,
+  tree: Expression,
+  fields: readonly Field[],
+  member: string,
+  span: Span,
+): void {
+  const has = fields.map(({ name }) => name);
+  const near = nearest(member, has);
+  const fixes = near.map((name) => ({ title: `Write \`${name}\``, edits: [{ span, newText: name }] }));
+  const of = shortText(tree.kind === 'member' ? tree.of : tree);
+  report(checking, 'unknown-member', span, { of, member, nearest: near, has, known: true }, fixes);
 }
 
 export function checkIndex(checking: Checking, tree: Index): Typed {

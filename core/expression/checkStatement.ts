@@ -296,6 +296,12 @@ function isResult(tree: Expression): boolean {
 }
 
 /** Both branches must give one type, since which one is taken is only known later. */
+/** Curves are read each on its own; results with several values must have the same ones. */
+function sameNames(yes: Type, no: Type): boolean {
+  if (yes.kind === 'fields') return no.kind === 'fields' && sayType(yes) === sayType(no);
+  return yes.kind !== 'curve';
+}
+
 export function checkChoice(checking: Checking, tree: Conditional): Typed {
   const condition = statement(checking, tree.condition, 'if');
   const yes = check(checking, tree.yes);
@@ -304,7 +310,7 @@ export function checkChoice(checking: Checking, tree: Conditional): Typed {
   const a = operandOf(yes);
   const b = operandOf(no);
   if (a === undefined || b === undefined || yes.type.kind !== no.type.kind) {
-    if (yes.type.kind === no.type.kind && yes.type.kind !== 'curve') {
+    if (yes.type.kind === no.type.kind && sameNames(yes.type, no.type)) {
       return { kind: 'choice', condition, yes, no, type: yes.type, span: tree.span };
     }
     const facts = {

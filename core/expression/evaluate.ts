@@ -11,19 +11,21 @@ import { cutSeries, pickSamples } from './pickSamples.ts';
 import type { Environment } from './scope.ts';
 import { statementOf } from './statement.ts';
 import type { Expression } from './tree.ts';
+import type { Field, Type } from './type.ts';
 import type {
   Apply,
   Both,
   Choice,
   Convert,
   Entry,
+  FieldOf,
   Literal,
   SameWord,
   Supply,
   Typed,
   TypedExpression,
 } from './typed.ts';
-import type { Truth, Value } from './value.ts';
+import type { Fields, Truth, Value } from './value.ts';
 
 /**
  * Computes a typed expression. What is not there, or has no answer, comes out as an absent value with its reason,
@@ -47,6 +49,8 @@ export function evaluateNode(node: Typed, environment: Environment): Value {
       return retyped(evaluateNode(node.of, environment), node.type);
     case 'entry':
       return entry(node, environment);
+    case 'field':
+      return field(node, environment);
     case 'apply':
       return apply(node, environment);
     case 'convert':
@@ -101,7 +105,8 @@ function literalValue({ written, operand, type, place, span }: Literal): Value {
 
 const noRoot = cannotCompute('a negative number has no such power');
 
-function retyped(value: Value, type: Typed['type']): Value {
+function retyped(value: Value, type: Type): Value {
+  if (value.kind === 'fields' && type.kind === 'fields') return retypedFields(value, type.fields);
   if (!('quantity' in type)) return value;
   const { quantity } = type;
   switch (value.kind) {
@@ -116,6 +121,24 @@ function retyped(value: Value, type: Typed['type']): Value {
     default:
       return value;
   }
+}
+
+/** Each value in the unit and kind that its field declares; what a function left out cannot be computed. */
+function retypedFields({ fields }: Fields, declared: readonly Field[]): Fields {
+  const typed = new Map<string, Exclude<Value, Fields>>();
+  for (const { name, type } of declared) {
+    const value = retyped(fields.get(name) ?? noField, type);
+    typed.set(name, value.kind === 'fields' ? noField : value);
+  }
+  return { kind: 'fields', fields: typed };
+}
+
+const noField = cannotCompute('it has no such value');
+
+function field({ of, name }: FieldOf, environment: Environment): Value {
+  const value = evaluateNode(of, environment);
+  if (value.kind === 'absent') return value;
+  return (value.kind === 'fields' ? value.fields.get(name) : undefined) ?? noField;
 }
 
 function entry(node: Entry, environment: Environment): Value {

@@ -67,12 +67,28 @@ export type Result =
   | { readonly kind: 'fixed'; readonly unit: string; readonly quantityKind?: Exclude<Kind, 'open'> }
   | { readonly kind: 'like'; readonly parameter: string; readonly quantityKind?: Exclude<Kind, 'open'> }
   | { readonly kind: 'text' }
+  /** Several values of different sorts, each read as `name(…).field`. */
+  | { readonly kind: 'fields'; readonly fields: readonly ResultField[] }
   | {
       readonly kind: 'computed';
       readonly says: string;
       /** The result's type from those of the arguments (undefined where one is left out), in the parameters' order. */
       readonly typeOf: (types: readonly (Type | undefined)[]) => ComputedType;
     };
+
+/** One of the values of a result that has several, each with a name. */
+export interface ResultField {
+  readonly name: string;
+  /** One clause: "exhaust valve opens". */
+  readonly meaning: string;
+  /** Its unit ("1" plain, "%" percent), or "text". */
+  readonly unit: string;
+  readonly quantityKind?: Exclude<Kind, 'open'>;
+  /** Shown in the unit of this parameter's argument, where that is of the same dimension. */
+  readonly like?: string;
+  /** It has a value for each cylinder. */
+  readonly by?: 'cylinder';
+}
 
 /** A result's type, or the argument (from 0) that does not fit and what it should be. */
 export type ComputedType =

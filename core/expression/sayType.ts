@@ -12,6 +12,8 @@ export function sayType(type: Type): string {
       return sayQuantity(type.quantity);
     case 'members':
       return `${sayQuantity(type.quantity)} by ${type.by}`;
+    case 'fields':
+      return `several values by name (${type.fields.map(({ name }) => name).join(', ')})`;
     case 'series':
       return `samples of ${sayQuantity(type.quantity)}`;
     case 'curve':

@@ -10,8 +10,9 @@ export const tooManySources = cannotCompute(
 /** The entries that a value keeps for its sources of uncertainty, over all its members. */
 export function sourcesKept(value: Value): number {
   if (value.kind === 'one') return value.amount.spread.length;
-  if (value.kind !== 'members') return 0;
   let count = 0;
+  if (value.kind === 'fields') for (const each of value.fields.values()) count += sourcesKept(each);
+  if (value.kind !== 'members') return count;
   for (const member of value.members.values()) if ('si' in member) count += member.spread.length;
   return count;
 }

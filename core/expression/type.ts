@@ -8,6 +8,8 @@ export type Type =
       readonly by: 'cylinder' | 'label' | 'state';
       readonly quantity: QuantityType;
     }
+  /** Several values of different sorts, each with its own name: `events.evo`, `events.exhaust_plateau`. */
+  | { readonly kind: 'fields'; readonly fields: readonly Field[] }
   | { readonly kind: 'series'; readonly quantity: QuantityType; readonly capture: string }
   | { readonly kind: 'curve'; readonly x: QuantityType; readonly y: QuantityType }
   | { readonly kind: 'range'; readonly quantity: QuantityType }
@@ -16,3 +18,11 @@ export type Type =
   | { readonly kind: 'truth' }
   /** Something already reported as wrong: it is not complained about again. */
   | { readonly kind: 'unknown' };
+
+/** One of the values that a result has by name. */
+export interface Field {
+  readonly name: string;
+  /** One clause: "exhaust valve opens". */
+  readonly meaning: string;
+  readonly type: Exclude<Type, { readonly kind: 'fields' }>;
+}

@@ -20,6 +20,7 @@ export type Typed =
   | Read
   | Taken
   | Entry
+  | FieldOf
   | Apply
   | Convert
   | Negative
@@ -82,6 +83,13 @@ export interface Entry extends Base {
   readonly kind: 'entry';
   readonly of: Typed;
   readonly index: Typed;
+}
+
+/** `events.evo`: one of several values that a result has by name. */
+export interface FieldOf extends Base {
+  readonly kind: 'field';
+  readonly of: Typed;
+  readonly name: string;
 }
 
 /** Where a parameter's value comes from: the call, the case's header, the row's own substitute, nowhere. */

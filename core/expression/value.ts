@@ -1,7 +1,7 @@
 import type { Amount, QuantityType } from '../quantity/types.ts';
 
 /** What evaluation gives. Nothing throws: a value that is not there says why. */
-export type Value = One | Members | Series | Curve | Range | Words | Truth | Absent;
+export type Value = One | Members | Fields | Series | Curve | Range | Words | Truth | Absent;
 
 export interface One {
   readonly kind: 'one';
@@ -15,6 +15,12 @@ export interface Members {
   readonly by: 'cylinder' | 'label' | 'state';
   readonly type: QuantityType;
   readonly members: ReadonlyMap<string, Amount | Absent>;
+}
+
+/** Several values of different sorts, each with its own name, in the order that its function declares. */
+export interface Fields {
+  readonly kind: 'fields';
+  readonly fields: ReadonlyMap<string, Exclude<Value, Fields>>;
 }
 
 /** Samples over time (seconds); missing samples are NaN. `capture` names where it came from. */

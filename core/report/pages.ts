@@ -4,7 +4,7 @@ import { kinds } from '../casefile/kinds/kinds.ts';
 import { everyKey } from '../casefile/kinds/shared.ts';
 import { type Code, catalogue } from '../diagnostics/diagnostic.ts';
 import type { Row } from '../diagnostics/row.ts';
-import type { FunctionRow, Parameter } from '../expression/functionRow.ts';
+import type { FunctionRow, Parameter, ResultField } from '../expression/functionRow.ts';
 import { allUnits, unitOf } from '../quantity/unit.ts';
 import { unitRows } from '../quantity/unitTable.ts';
 import { allSignals, nearestSignals, signalOf } from '../signals/lookup.ts';
@@ -184,9 +184,18 @@ export function resultWords({ result }: FunctionRow): string {
       return `the same as \`${result.parameter}\`${result.quantityKind === undefined ? '' : `, ${result.quantityKind}`}`;
     case 'text':
       return 'a text';
+    case 'fields':
+      return result.fields.map(fieldLine).join('\n');
     case 'computed':
       return result.says;
   }
+}
+
+/** `evo`: exhaust valve opens (°BBDC) */
+function fieldLine({ name, meaning, unit, quantityKind, by }: ResultField): string {
+  const kind = quantityKind === undefined || unitOf(unit)?.kind !== undefined ? '' : ` ${quantityKind}`;
+  const holds = unit === '1' ? 'plain number' : `${unit}${kind}`;
+  return `.${name}: ${meaning} (${holds}${by === undefined ? '' : `, by ${by}`})`;
 }
 
 export function signalPage(signal: Signal): Page {

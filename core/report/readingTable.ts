@@ -1,4 +1,4 @@
-import type { Curve, Members, Range, Series, Value } from '../expression/value.ts';
+import type { Curve, Fields, Members, Range, Series, Value } from '../expression/value.ts';
 import { otherUnit, qualifierOf } from '../quantity/format.ts';
 import type { Amount, QuantityType, Unit } from '../quantity/types.ts';
 import type { Reading, Study } from '../study/types.ts';
@@ -206,6 +206,8 @@ export function valueFigure(value: Value, written?: number): Figure {
       return wordsFigure(seriesWords(value));
     case 'members':
       return wordsFigure(membersWords(value));
+    case 'fields':
+      return wordsFigure(fieldsWords(value));
     case 'curve':
       return wordsFigure(`a curve of ${value.x.length} points`);
   }
@@ -237,6 +239,17 @@ function membersWords({ members, type }: Members): string {
     .join(', ');
 }
 
+/** "evo 40 °BBDC, overlap 22 °CA": one without an answer says so in a word. */
+function fieldsWords({ fields }: Fields): string {
+  return [...fields]
+    .map(([name, value]) => {
+      const type = typeOf(value);
+      const figure = value.kind === 'absent' ? wordsFigure(value.status) : valueFigure(value);
+      return `${name} ${inWords(figure, type === undefined ? '' : unitWords(type))}`;
+    })
+    .join(', ');
+}
+
 function seriesWords({ samples, time, type }: Series): string {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
@@ -259,6 +272,7 @@ export function typeOf(value: Value): QuantityType | undefined {
       return value.type;
     case 'curve':
       return value.yType;
+    case 'fields':
     case 'words':
     case 'truth':
     case 'absent':

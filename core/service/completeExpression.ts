@@ -13,7 +13,7 @@ import type { Span } from '../text/span.ts';
 import { completeUnit } from './completeUnit.ts';
 import { typeOfNamed } from './fixes/wrapPressure.ts';
 import { functionOffer } from './functionOffer.ts';
-import { memberOffers } from './memberOffers.ts';
+import { memberOffers, membersOfCall } from './memberOffers.ts';
 import { blank, offer } from './offer.ts';
 import { callAround } from './signature.ts';
 import { computedAt, computedOf, type Standing } from './standing.ts';
@@ -33,6 +33,8 @@ export function completeExpression(standing: Standing, typing: Typing): readonly
   if (isInText(before)) return [];
   const path = dottedEnd.exec(before)?.[1]?.split('.').slice(0, -1);
   if (path !== undefined) return memberOffers(standing, path, span);
+  const call = calledBefore(before);
+  if (call !== undefined) return membersOfCall(call, span);
   const head = before.slice(0, before.length - (span.end - span.start));
   const units = completeUnit(typing, wantedUnits(standing, before), false);
   if (units.length > 0) return [...units, ...(/\s$/.test(head) ? operators(span, 40) : [])];
@@ -44,6 +46,22 @@ export function completeExpression(standing: Standing, typing: Typing): readonly
 function textBefore({ before, block }: Typing): string {
   if (block === undefined) return before.replace(/^["']/, ' ');
   return [...block.map(({ text }) => text), before].join('\n');
+}
+
+/** The function of a call that ends in a point at the cursor: `valve_events(snap.pressure).`, a word begun or not. */
+function calledBefore(before: string): string | undefined {
+  // A bracket in quotes is none.
+  const text = before.replace(/"[^"]*"/g, (quoted) => ' '.repeat(quoted.length));
+  const end = /\)\.[\p{L}\p{M}\p{N}_]*$/u.exec(text)?.index;
+  if (end === undefined) return undefined;
+  let open = 0;
+  for (let at = end; at >= 0; at--) {
+    if (text[at] === ')') open++;
+    else if (text[at] === '(' && --open === 0) {
+      return /[\p{L}_][\p{L}\p{M}\p{N}_]*$/u.exec(text.slice(0, at))?.[0];
+    }
+  }
+  return undefined;
 }
 
 const isInText = (before: string): boolean => (before.match(/"/g) ?? []).length % 2 === 1;

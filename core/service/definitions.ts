@@ -74,6 +74,7 @@ function homeOf(study: Study, thing: Thing): number | undefined {
     case 'section':
     case 'signal':
     case 'function':
+    case 'field':
     case 'unknown':
       return undefined;
   }

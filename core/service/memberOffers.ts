@@ -3,6 +3,7 @@ import type { CellFacts } from '../study/cellFacts.ts';
 import { lookUp } from '../study/names.ts';
 import type { Span } from '../text/span.ts';
 import { offer } from './offer.ts';
+import { fieldsOfCall, fieldsOfName } from './resultFields.ts';
 import { computedAt, type Standing } from './standing.ts';
 import type { Completion } from './types.ts';
 import { valueWords } from './valueWords.ts';
@@ -71,7 +72,15 @@ function notMeasured(seen: ReadonlySet<string>, span: Span): readonly Completion
     .map(({ name, meaning }) => ({ ...offer('signal', name, `${meaning} (not measured)`, span), rank: 60 }));
 }
 
-/** The states of a value that was taken at several. */
+/** What stands behind a call that gives several values: `valve_events(snap.pressure).` */
+export function membersOfCall(functionName: string, span: Span): readonly Completion[] {
+  return fieldsOfCall(functionName).map(({ name, meaning }, rank) => ({
+    ...offer('member', name, meaning, span),
+    rank,
+  }));
+}
+
+/** The states of a value that was taken at several, or the values that a computed name has by name. */
 function membersOfValue(standing: Standing, path: readonly string[], span: Span): readonly Completion[] {
   const named = lookUp(
     standing.names,
@@ -79,6 +88,12 @@ function membersOfValue(standing: Standing, path: readonly string[], span: Span)
     path,
     path.map(() => span),
   );
+  if (named.kind === 'definition' && named.used === path.length) {
+    return fieldsOfName(standing, named).map(({ name, meaning, value }, rank) => ({
+      ...offer('member', name, value === undefined ? meaning : `${meaning}: ${valueWords(value)}`, span),
+      rank,
+    }));
+  }
   if (named.kind !== 'states' || named.used !== path.length) return [];
   return [...named.readings].map(([state, { value }]) => offer('member', state, valueWords(value), span));
 }

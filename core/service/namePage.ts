@@ -1,3 +1,4 @@
+import type { Value } from '../expression/value.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
 import { functionPage, signalPage, statePage } from '../report/pages.ts';
 import { signalOf } from '../signals/lookup.ts';
@@ -7,6 +8,7 @@ import type { Reading, TakenAt } from '../study/types.ts';
 import type { Occurrence } from './occurrences.ts';
 import { pageMarkdown, paragraphs } from './pageMarkdown.ts';
 import { readingPage } from './readingPage.ts';
+import { fieldsOfName } from './resultFields.ts';
 import { computedAt, type Standing } from './standing.ts';
 import type { Thing } from './things.ts';
 import type { UnitPreference } from './types.ts';
@@ -20,8 +22,16 @@ export function namePage(standing: Standing, at: Occurrence, units: UnitPreferen
   }
   if (named?.kind === 'states' && isWhole(at, named.used))
     return byState([...named.readings.values()], units);
-  return thingPage(standing, thing, units);
+  const field =
+    thing.kind === 'field' && named !== undefined
+      ? fieldsOfName(standing, named).find((each) => each.name === thing.name)
+      : undefined;
+  const page = thingPage(standing, thing, units);
+  return field?.value === undefined ? page : `${page} = ${escapeMarkdown(saidOf(field.value, units))}`;
 }
+
+const saidOf = (value: Value, units: UnitPreference): string =>
+  value.kind === 'absent' ? `${value.status}: ${value.why}` : valueWords(value, units);
 
 /** The part of a dotted name that completes it: what stands before it names cells and states. */
 function isWhole({ written }: Occurrence, used: number): boolean {
@@ -57,6 +67,8 @@ function thingPage(standing: Standing, thing: Thing, units: UnitPreference): str
       const row = functionRow(thing.name);
       return row === undefined ? '' : pageMarkdown(functionPage(row));
     }
+    case 'field':
+      return `**${codeSpan(`${thing.of}.${thing.name}`)}** ${escapeMarkdown(thing.meaning)}`;
     case 'unknown':
       return '';
   }
@@ -68,7 +80,7 @@ export function computedPage(standing: Standing, cell: number, name: string, uni
   const computed = computedAt(study, cell, name);
   if (computed === undefined) return '';
   const { value, text, from, fullName } = computed;
-  const why = value.kind === 'absent' ? `${value.status}: ${value.why}` : valueWords(value, units);
+  const why = saidOf(value, units);
   const sources = from.map((each) => {
     const reading = study.memo.reading(each) ?? study.memo.names.header.get(each);
     const words = reading === undefined ? 'not measured' : valueWords(reading.value, units);

@@ -8,6 +8,7 @@ import { lookUp, type Named, type Names } from '../study/names.ts';
 import type { Study } from '../study/types.ts';
 import type { Span } from '../text/span.ts';
 import { expressionOf } from './expressionAt.ts';
+import { fieldsOfCall, fieldsOfName } from './resultFields.ts';
 import { type Spot, spotsOf } from './spots.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { type Thing, thingOfCell, thingOfReading } from './things.ts';
@@ -144,7 +145,7 @@ function inExpression(standing: Standing, node: TextNode): readonly Occurrence[]
     const path = dotted(at);
     if (path !== undefined) {
       const named = lookUp(standing.names, standing.index, path.parts, path.spans);
-      thingsOf(standing.names, standing.index, path, named).forEach((thing, part) => {
+      thingsOf(standing, path, named).forEach((thing, part) => {
         const span = path.spans[part];
         if (span !== undefined) tell(span, thing, named, path.parts.slice(0, part + 1).join('.'));
       });
@@ -152,6 +153,7 @@ function inExpression(standing: Standing, node: TextNode): readonly Occurrence[]
     }
     if (at.kind === 'call') tell(at.nameSpan, { kind: 'function', name: at.name });
     if (at.kind === 'index') memberByState(standing, at, tell);
+    if (at.kind === 'member' && at.of.kind === 'call') tell(at.nameSpan, fieldOfCall(at.of.name, at.name));
     waiting.push(...childrenOf(at).reverse());
   }
   return found.sort((a, b) => a.span.start - b.span.start);
@@ -174,7 +176,8 @@ function memberByState(
 }
 
 /** What each part of a dotted name stands for. */
-function thingsOf(names: Names, from: number, { parts }: Path, named: Named): readonly Thing[] {
+function thingsOf(standing: Standing, { parts }: Path, named: Named): readonly Thing[] {
+  const { names, index: from } = standing;
   const used = named.kind === 'problem' ? parts.length : named.used;
   const last = lastThing(names, named);
   const prefix = names.prefixes.get(parts[0] ?? '');
@@ -182,6 +185,10 @@ function thingsOf(names: Names, from: number, { parts }: Path, named: Named): re
   return parts.map((name, at): Thing => {
     if (last !== undefined && at === used - 1) return last;
     if (at >= used) {
+      const field = fieldsOfName(standing, named).find((each) => each.name === name);
+      if (field !== undefined) {
+        return { kind: 'field', of: parts.slice(0, at).join('.'), name, meaning: field.meaning };
+      }
       const states = named.kind === 'states' ? [...named.readings.values()][0] : undefined;
       return states === undefined ? { kind: 'unknown', name } : { kind: 'column', cell: states.cell, name };
     }
@@ -190,6 +197,13 @@ function thingsOf(names: Names, from: number, { parts }: Path, named: Named): re
     if (at === 1 && prefix?.states.has(name) === true) return { kind: 'column', cell: prefix.cell, name };
     return { kind: 'unknown', name };
   });
+}
+
+function fieldOfCall(of: string, name: string): Thing {
+  const field = fieldsOfCall(of).find((each) => each.name === name);
+  return field === undefined
+    ? { kind: 'unknown', name }
+    : { kind: 'field', of, name, meaning: field.meaning };
 }
 
 function lastThing(names: Names, named: Named): Thing | undefined {

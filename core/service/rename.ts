@@ -53,6 +53,7 @@ function isOwn(thing: Thing): boolean {
     case 'header':
     case 'section':
     case 'function':
+    case 'field':
     case 'unknown':
       return false;
   }

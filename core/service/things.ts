@@ -19,9 +19,12 @@ export type Thing =
   | { readonly kind: 'header'; readonly name: string }
   | { readonly kind: 'section'; readonly name: string }
   | { readonly kind: 'function'; readonly name: string }
+  /** One of several values that a result has: `evo` of `events` or of `valve_events`. */
+  | { readonly kind: 'field'; readonly of: string; readonly name: string; readonly meaning: string }
   | { readonly kind: 'unknown'; readonly name: string };
 
 export function thingId(thing: Thing): string {
+  if (thing.kind === 'field') return `field ${thing.of} ${thing.name}`;
   return 'cell' in thing ? `${thing.kind} ${thing.cell} ${thing.name}` : `${thing.kind} ${thing.name}`;
 }
 
@@ -61,6 +64,8 @@ export function sayThing(thing: Thing): string {
       return 'a word of the header';
     case 'function':
       return 'a function';
+    case 'field':
+      return 'one of the values that a function gives';
     case 'unknown':
       return 'a name that nothing defines';
   }

@@ -212,6 +212,7 @@ function tokenOf(
       return { type: 'signal', modifiers: ['missing'] };
     case 'header':
     case 'section':
+    case 'field':
       return { type: 'name', modifiers: [] };
     case 'function':
       return { type: 'function', modifiers: [] };

@@ -29,6 +29,7 @@ function partsOf(node: Typed): readonly Typed[] {
     case 'read':
       return [];
     case 'taken':
+    case 'field':
     case 'convert':
     case 'negative':
     case 'power':

@@ -117,6 +117,7 @@ interface Part {
 function partsOf(node: Exclude<Typed, { kind: 'read' }>, asked: string | undefined, view: View): Part[] {
   switch (node.kind) {
     case 'taken':
+    case 'field':
     case 'negative':
     case 'power':
     case 'cut':

@@ -58,6 +58,8 @@ function typeWords(kind: string): string {
       return 'one quantity';
     case 'members':
       return 'several quantities';
+    case 'fields':
+      return 'several values by name';
     case 'series':
       return 'a series of samples';
     case 'curve':

@@ -34,6 +34,8 @@ export interface ValueResult {
     | { readonly from: NumberOrNull; readonly to: NumberOrNull }
     | readonly (readonly [number, number])[]
     | Readonly<Record<string, NumberOrNull>>;
+  /** Several values of different sorts by name. */
+  readonly fields?: Readonly<Record<string, ValueResult>>;
   readonly series?: {
     readonly samples: number;
     readonly from: NumberOrNull;
@@ -220,6 +222,10 @@ function valueResult(value: Value): ValueResult {
       }
       return { value: numbers, ...units(value.type), uncertainty: widths };
     }
+    case 'fields':
+      return {
+        fields: Object.fromEntries([...value.fields].map(([name, each]) => [name, valueResult(each)])),
+      };
     case 'series':
       return { series: seriesResult(value), ...units(value.type) };
     case 'curve':

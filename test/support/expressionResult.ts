@@ -42,6 +42,8 @@ export function printed(value: Value): string {
           return `${name}: ${text}`;
         })
         .join(', ');
+    case 'fields':
+      return [...value.fields].map(([name, each]) => `${name}: ${printed(each)}`).join(', ');
     case 'series':
       return [...value.samples].map((each) => formatQuantity(each, value.type)).join(', ');
     case 'words':

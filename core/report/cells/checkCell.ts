@@ -1,7 +1,8 @@
 import type { CheckCell } from '../../casefile/cell.ts';
+import type { Value } from '../../expression/value.ts';
 import { otherUnit } from '../../quantity/format.ts';
 import type { Computed } from '../../study/types.ts';
-import type { Block, TableRow } from '../blocks.ts';
+import type { Block, Runs, TableRow } from '../blocks.ts';
 import { figureIn, wordsFigure } from '../figure.ts';
 import { typeOf, unitWords, valueFigure } from '../readingTable.ts';
 import { verdictLine } from '../verdictLine.ts';
@@ -36,12 +37,26 @@ function computedTable(computed: readonly Computed[]): Block[] {
       rowsAre: 'computed',
       remarksAre: 'from',
       columns: [],
-      rows: computed.map(computedRow),
+      rows: computed.flatMap(computedRows),
     },
   ];
 }
 
-function computedRow({ name, text, value }: Computed): TableRow {
+/** A computed name has a row; one that holds several values has one more for each of them. */
+function computedRows({ name, text, value, typed }: Computed): TableRow[] {
+  if (value.kind !== 'fields') return [computedRow(name, value, [{ code: text }])];
+  const fields = typed?.type.kind === 'fields' ? typed.type.fields : [];
+  const rows = [...value.fields].map(([field, each]) => {
+    const meaning = fields.find((declared) => declared.name === field)?.meaning ?? '';
+    return computedRow(`${name}.${field}`, each, [meaning]);
+  });
+  const [first, ...rest] = rows;
+  return first === undefined
+    ? []
+    : [{ ...first, remarks: [[{ code: `${text}` }, ':'], ...first.remarks] }, ...rest];
+}
+
+function computedRow(name: string, value: Value, remark: Runs): TableRow {
   const figure = valueFigure(value);
   const type = typeOf(value);
   const beside = type === undefined || value.kind !== 'one' ? undefined : otherUnit(type.unit, type.kind);
@@ -54,7 +69,7 @@ function computedRow({ name, text, value }: Computed): TableRow {
       beside === undefined || type === undefined || value.kind !== 'one'
         ? undefined
         : { unit: beside.symbol, figures: [figureIn(beside, value.amount, type, figure ?? wordsFigure(''))] },
-    remarks: [[{ code: text }]],
+    remarks: [remark],
     strips: [],
   };
 }
