@@ -1,0 +1,17 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { sectionsByPage } from './sections.ts';
+import { pageText, sectionText } from './table.ts';
+
+/** `npm run accuracy`: measures every table of `*.accuracy.ts`, prints it, and writes the pages. */
+const root = join(import.meta.dirname, '..', '..');
+for (const [page, sections] of await sectionsByPage()) {
+  const texts: string[] = [];
+  for (const section of sections) {
+    const text = sectionText(section);
+    console.log(`${text}\n`);
+    texts.push(text);
+  }
+  writeFileSync(join(root, page), pageText(texts));
+  console.log(`Written: ${page}`);
+}
