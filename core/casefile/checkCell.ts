@@ -5,6 +5,7 @@ import { badName, checkKeys, replaceBy } from './checkKeys.ts';
 import { describeHolds, describeNode, exampleOf } from './kinds/describe.ts';
 import type { Keys } from './kinds/key.ts';
 import { type KindName, kindNames, kindOf } from './kinds/kinds.ts';
+import { readPlain } from './readPlain.ts';
 import { readShape, type ShapeProblem } from './schema.ts';
 import type { Entry, ListNode, MapNode, Node } from './tree.ts';
 
@@ -27,6 +28,8 @@ export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = n
   if (kind === undefined) return { cell: undefined, diagnostics: [unknownKind(tree, title)] };
   const { diagnostics, unusable } = checkKeys(name, kind.keys, tree);
   const usable = unusable.size === 0 ? tree : withoutParts(tree, unusable);
+  const plain = readPlain(name as KindName, usable);
+  if (plain !== undefined) return { cell: plain, diagnostics };
   const read = readShape(name as KindName, usable);
   if ('cell' in read) return { cell: read.cell, diagnostics };
   const wrong = new Set<Entry | Node>(read.problems.map((problem) => problem.node));

@@ -1,5 +1,6 @@
 import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../text/nearest.ts';
+import { isName } from './isName.ts';
 import { describeHolds, exampleOf } from './kinds/describe.ts';
 import type { Holds, Key, Keys } from './kinds/key.ts';
 import { kindNames } from './kinds/kinds.ts';
@@ -142,11 +143,6 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
 }
 
 /** A text that expressions can use as a name. */
-export function isName(text: string): boolean {
-  // Nearly all are plain letters, and a pattern of all letters takes a millisecond to build.
-  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(text) || /^[\p{L}\p{M}_][\p{L}\p{M}0-9_]*$/u.test(text);
-}
-
 export function badName(node: TextNode): Diagnostic {
   const plain = node.text.replace(/[^\p{L}\p{M}0-9_]+/gu, '_').replace(/^(?=[0-9])/, '_');
   return diagnose(

@@ -1,9 +1,10 @@
 import * as z from 'zod';
 import type { Cell } from './cell.ts';
-import { isName } from './checkKeys.ts';
+import { isName } from './isName.ts';
 import { type Fixed, type Holds, type Keys, propertyOf } from './kinds/key.ts';
 import { type KindName, kinds } from './kinds/kinds.ts';
-import type { Entry, MapNode, Node } from './tree.ts';
+import { isState, stateParts } from './stateParts.ts';
+import type { MapNode, Node } from './tree.ts';
 
 /** What is wrong with the shape of a value. */
 export interface ShapeProblem {
@@ -13,7 +14,7 @@ export interface ShapeProblem {
 }
 
 /**
- * Reads a cell's tree into its typed form. Keys that are not the kind's are passed over here (`checkKeys` names them);
+ * Reads a cell's tree into its typed form, whatever is wrong with it (`readPlain` reads what is all right). Keys that are not the kind's are passed over here (`checkKeys` names them);
  * values of a wrong shape are problems, each with the very node it is about, and then there is no cell.
  */
 export function readShape(
@@ -116,7 +117,7 @@ function single(holds: Extract<Holds, string>): z.ZodType {
     case 'state':
       return z.pipe(
         leaf(holds, (node) => (isState(node) ? undefined : 'shape')),
-        z.transform(stateOf),
+        z.transform(stateParts),
       );
     case 'name':
       return leaf(holds, (node) => (node.kind === 'text' && isName(node.text) ? undefined : 'shape'));
@@ -187,17 +188,4 @@ function leaf(holds: Holds, problem: (node: Node) => 'shape' | 'word' | undefine
 
 function issueAbout(problem: ShapeProblem): z.core.$ZodRawIssue {
   return { code: 'custom', input: problem.node, params: { ...problem } };
-}
-
-function isState(node: Node): boolean {
-  if (node.kind !== 'map') return node.kind === 'text';
-  return node.entries.every((entry) => entry.value.kind === 'text') && node.entries.some(isStateName);
-}
-
-const isStateName = (entry: Entry): boolean => entry.key.text === 'state';
-
-function stateOf(node: Node): unknown {
-  if (node.kind !== 'map') return { name: node, more: [], node };
-  const name = node.entries.find(isStateName);
-  return { name: name?.value, more: node.entries.filter((entry) => entry !== name), node };
 }

@@ -88,7 +88,7 @@ function operands(
   return [
     ...parameterOffers(before, head, span),
     ...nameOffers(standing, typing.path, span),
-    ...allFunctions.map((row) => functionOffer(row, span)),
+    ...allFunctions().map((row) => functionOffer(row, span)),
     ...['not', 'if'].map((word) => ({ ...wordOffer(word, span), rank: 70 })),
   ];
 }

@@ -1,23 +1,34 @@
-import { engineFunctions } from '../engine/functionTable.ts';
+import { engineFunctions } from '../engine/engineFunctions.ts';
 import type { FunctionRow } from '../expression/functionRow.ts';
 import { seriesFunctions } from '../expression/functions/series.ts';
 import { valueFunctions } from '../expression/functions/values.ts';
-import { waveformFunctions } from '../waveform/functionTable.ts';
+import { waveformFunctions } from '../waveform/waveformFunctions.ts';
 
 /** Every function of the expression language, in the order of the reference page. */
-export const allFunctions: readonly FunctionRow[] = [
-  ...valueFunctions,
-  ...seriesFunctions,
-  ...waveformFunctions,
-  ...engineFunctions,
-];
+export function allFunctions(): readonly FunctionRow[] {
+  all ??= [...valueFunctions, ...seriesFunctions, ...waveformFunctions(), ...engineFunctions()];
+  return all;
+}
 
-const byName: ReadonlyMap<string, FunctionRow> = new Map(allFunctions.map((row) => [row.name, row]));
-
+/** The function of this name. The large tables are made, and in the command line read, when they are first asked. */
 export function functionRow(name: string): FunctionRow | undefined {
-  return byName.get(name);
+  for (const [at, table] of tables.entries()) {
+    byName[at] ??= new Map(table().map((row) => [row.name, row]));
+    const row = byName[at]?.get(name);
+    if (row !== undefined) return row;
+  }
+  return undefined;
 }
 
 export function functionNames(): readonly string[] {
-  return [...byName.keys()];
+  return allFunctions().map((row) => row.name);
 }
+
+/** The most used first. */
+const tables: readonly (() => readonly FunctionRow[])[] = [
+  () => [...valueFunctions, ...seriesFunctions],
+  engineFunctions,
+  waveformFunctions,
+];
+const byName: ReadonlyMap<string, FunctionRow>[] = [];
+let all: readonly FunctionRow[] | undefined;

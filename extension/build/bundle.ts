@@ -1,76 +1,116 @@
 import { createHash } from 'node:crypto';
 import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type BuildOptions, build, type Metafile, type Plugin } from 'esbuild';
+import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { type LaterFiles, laterFile, sharing, standIns, wrapped } from './laterFiles.ts';
+import { vocabularyAsText } from './vocabularyAsText.ts';
 
-/** Commands that become files of their own: a check, the most frequent one, does not pay for reading them. */
-const ownFiles = ['report', 'new', 'explain'];
+/** What a plain check of a sound case does without. Each is a file of its own: reading them costs a cold start most. */
+const later = [
+  'extension/cli/report.ts',
+  'extension/cli/new.ts',
+  'extension/cli/explain.ts',
+  'extension/cli/help.ts',
+  'extension/cli/recorded.ts',
+  'extension/cli/casesByPattern.ts',
+  'core/casefile/readYaml.ts',
+  'core/casefile/schema.ts',
+  'core/engine/engineFunctions.ts',
+  'core/waveform/waveformFunctions.ts',
+  'core/study/cells/capture.ts',
+  'core/casefile/traps/trapsInText.ts',
+  'core/casefile/decode.ts',
+  'extension/cli/writeOutput.ts',
+  'core/expression/foreignMarks.ts',
+];
 
 /**
- * The command line as it is shipped: a launcher, the program with its most frequent command, and the other commands.
+ * The command line as it is shipped: a launcher, the program with its most frequent command, and what that needs later.
  * Targets Node 20, so that users need no particular Node. Returns what went into it.
  *
- * The form is chosen for a cold start. CommonJS, since Node starts it faster than modules; few files,
- * since each costs a search; inside a file, what stands behind `import()` runs only when it is asked for.
+ * The form is chosen for a cold start. CommonJS, since Node starts it faster than modules; what most checks need in one
+ * file, since each costs a search, and nothing else in it, since V8 looks through every letter of it.
  */
 export async function bundleCommandLine(root: string, outdir: string): Promise<Metafile> {
   await rm(outdir, { recursive: true, force: true });
   await mkdir(outdir, { recursive: true });
-  const common: BuildOptions = {
-    absWorkingDir: root,
-    bundle: true,
-    format: 'cjs',
-    platform: 'node',
-    target: 'node20',
-    // So that `import()` of another file becomes `require`.
-    supported: { 'dynamic-import': false },
-    minify: true,
-    legalComments: 'none',
-    logLevel: 'warning',
-    // CommonJS has no `import.meta`; who asks it for a place to `require` from may have the file's path instead.
-    define: { 'import.meta.url': '__filename' },
-  };
-  const { metafile } = await build({
-    ...common,
-    metafile: true,
-    entryPoints: ['main', ...ownFiles].map((name) => `extension/cli/${name}.ts`),
-    outdir,
-    loader: { '.diag': 'text' },
-    // The form for browsers is the same code as modules, of which only the needed parts are taken.
-    alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
-    plugins: [commandsApart],
-  });
-  await writeInAscii(join(outdir, 'main.js'));
+  const common = optionsFor(root);
+  if (new Set(later.map(laterFile)).size < later.length) throw new Error('Two later files have one name.');
+  const files: LaterFiles = { root, later };
+  const program = (shared: ReadonlySet<string>, write: boolean) =>
+    build({
+      ...common,
+      write,
+      metafile: true,
+      entryPoints: ['extension/cli/main.ts'],
+      outfile: join(outdir, 'main.js'),
+      plugins: [standIns(files, shared), vocabularyAsText],
+    });
+  const alone = await program(new Set(), false);
+  const inMain = new Set(Object.keys(alone.metafile.inputs));
+  const shared = new Set<string>();
+  const apart = await Promise.all(
+    later.map((module) =>
+      build({
+        ...common,
+        ...wrapped,
+        metafile: true,
+        entryPoints: [module],
+        outfile: join(outdir, laterFile(module)),
+        plugins: [sharing(files, module, inMain, shared), vocabularyAsText],
+      }),
+    ),
+  );
+  const main = await program(shared, true);
+  const contentOf: Record<string, string> = {};
+  for (const file of ['main.js', ...later.map(laterFile)]) {
+    contentOf[`./${file}`] = await writeForLauncher(join(outdir, file));
+  }
   const launcher = join(outdir, 'casebook.js');
-  const mainId = createHash('sha256')
-    .update(await readFile(join(outdir, 'main.js')))
-    .digest('hex');
   await build({
     ...common,
     entryPoints: ['extension/cli/launch.ts'],
     outfile: launcher,
     banner: { js: '#!/usr/bin/env node' },
-    define: { mainId: JSON.stringify(mainId) },
+    define: { contentOf: JSON.stringify(contentOf) },
   });
   await chmod(launcher, 0o755);
   // The repository's own manifest says that its files are modules.
   await writeFile(join(outdir, 'package.json'), '{ "type": "commonjs" }\n');
-  return metafile;
+  const metafiles = [main, ...apart].map(({ metafile }) => metafile);
+  return {
+    inputs: Object.assign({}, ...metafiles.map(({ inputs }) => inputs)),
+    outputs: Object.assign({}, ...metafiles.map(({ outputs }) => outputs)),
+  };
 }
 
-/** Regular expressions are the one place where the bundler leaves other letters as they are; escaped they mean the same. */
-async function writeInAscii(file: string): Promise<void> {
-  const text = await readFile(file, 'utf8');
+const optionsFor = (root: string): BuildOptions => ({
+  absWorkingDir: root,
+  bundle: true,
+  format: 'cjs',
+  platform: 'node',
+  target: 'node20',
+  // So that `import()` of another module becomes `require`, and runs it when it is asked for.
+  supported: { 'dynamic-import': false },
+  minify: true,
+  legalComments: 'none',
+  logLevel: 'warning',
+  loader: { '.diag': 'text' },
+  // CommonJS has no `import.meta`; who asks it for a place to `require` from may have the file's path instead.
+  define: { 'import.meta.url': '__filename' },
+  // The form for browsers is the same code as modules, of which only the needed parts are taken.
+  alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
+});
+
+/**
+ * Writes a file anew as the launcher reads it, and returns the hash of its content: a function as Node makes of a
+ * CommonJS module, in ASCII. Regular expressions are the one place where the bundler leaves other letters as they are;
+ * escaped they mean the same.
+ */
+async function writeForLauncher(file: string): Promise<string> {
+  const text = `(function(exports,require,module,__filename,__dirname){${await readFile(file, 'utf8')}\n})`;
   const escaped = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
-  await writeFile(file, text.replace(/[\u0080-\uFFFF]/g, escaped));
+  const ascii = text.replace(/[\u0080-\uFFFF]/g, escaped);
+  await writeFile(file, ascii);
+  return createHash('sha256').update(ascii).digest('hex');
 }
-
-/** Leaves the program's `import()` of a command that has its own file as it is, pointing at that file. */
-const commandsApart: Plugin = {
-  name: 'commands-apart',
-  setup({ onResolve }) {
-    onResolve({ filter: new RegExp(`^\\./(${ownFiles.join('|')})\\.ts$`) }, ({ path, kind }) =>
-      kind === 'dynamic-import' ? { path: path.replace(/\.ts$/, '.js'), external: true } : undefined,
-    );
-  },
-};

@@ -24,7 +24,7 @@ export async function check(words: readonly string[]): Promise<number> {
   if (typeof record === 'string') (await import('./writeOutput.ts')).keepFromCases(record, cases, '.json');
   const results: CaseResult[] = [];
   let inOrder = true;
-  const paint = paintFor(isTerminal(1));
+  const paint = await paintFor(isTerminal(1));
   const progress = showProgress(cases.length);
   for (const each of cases) {
     progress.next();

@@ -1,5 +1,3 @@
-import pc from 'picocolors';
-
 /** Ways to stress what also stands there as a word or a sign. */
 export interface Paint {
   readonly title: (text: string) => string;
@@ -9,11 +7,17 @@ export interface Paint {
   readonly doubtful: (text: string) => string;
 }
 
+const plain = (text: string): string => text;
+const unpainted: Paint = { title: plain, soft: plain, good: plain, bad: plain, doubtful: plain };
+
 /** Colours only on a terminal that has them, and never against the reader's wish (no-color.org). */
-export function paintFor(terminal: boolean): Paint {
+export async function paintFor(terminal: boolean): Promise<Paint> {
   const { NO_COLOR, TERM } = process.env;
   const wanted = terminal && (NO_COLOR === undefined || NO_COLOR === '') && TERM !== 'dumb';
-  const colors = pc.createColors(wanted);
+  if (!wanted) return unpainted;
+  // Loaded only here: the package asks for Node's own output stream, which costs a cold start milliseconds.
+  const { default: pc } = await import('picocolors');
+  const colors = pc.createColors(true);
   return {
     title: colors.bold,
     soft: colors.dim,

@@ -23,9 +23,9 @@ export function withoutTabs(text: string, column: number): string {
 
 function columnsOf(character: string): number {
   if (character < '\u0300') return 1;
+  // Patterns of whole alphabets take long to build: not before one is needed.
   if (/^[\p{Mn}\p{Me}\p{Cf}]$/u.test(character)) return 0;
+  const wide =
+    /^[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\p{Emoji_Presentation}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]$/u;
   return wide.test(character) ? 2 : 1;
 }
-
-const wide =
-  /^[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\p{Emoji_Presentation}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]$/u;

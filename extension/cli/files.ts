@@ -35,13 +35,7 @@ async function casesAt(path: string): Promise<readonly string[]> {
   if (kind === 'folder') return path.endsWith('.diag') ? [path] : casesBelow(path);
   if (kind === 'file') return [path];
   if (!/[*?{[]/.test(path)) throw new Misunderstood(`\`${path}\` is not there.`);
-  const { glob } = await import('tinyglobby');
-  const cases = await glob(path.split(sep).join('/'), {
-    ignore: ['**/node_modules/**'],
-    dot: false,
-    onlyFiles: false,
-  });
-  return cases.map((each) => each.replace(/\/$/, '')).filter((each) => each.endsWith('.diag'));
+  return (await import('./casesByPattern.ts')).casesByPattern(path);
 }
 
 /** A link that leads nowhere is a file: one that cannot be read. */

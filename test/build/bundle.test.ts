@@ -19,11 +19,27 @@ describe('the bundle of the command line', () => {
     expect(packagesIn(Object.keys(metafile.outputs))).toContain('markdown-it');
   });
 
-  it('leaves the Markdown renderer out of what a check loads', () => {
-    const check = Object.keys(metafile.outputs).filter((path) => path.endsWith('/main.js'));
-    expect(check).toHaveLength(1);
-    expect(packagesIn(check)).toContain('yaml');
-    expect(packagesIn(check)).not.toContain('markdown-it');
+  it('reads packages later, those that a plain check does without', () => {
+    const main = outputs('main.js');
+    expect(main).toHaveLength(1);
+    expect(packagesIn(main)).toEqual(['picocolors']);
+    expect(packagesIn(outputs('report.js'))).toContain('markdown-it');
+    expect(packagesIn(outputs('readYaml.js'))).toEqual(['yaml']);
+    expect(packagesIn(outputs('schema.js'))).toEqual(['zod']);
+  });
+
+  it('holds one of everything: what later files share with the program, they take from it', () => {
+    const inMain = inputsOf(outputs('main.js')).filter((path) => !path.startsWith('stand-in:'));
+    const others = Object.keys(metafile.outputs).filter((path) => !path.endsWith('/main.js'));
+    const own = inMain.filter((path) => /^(core|extension)\//.test(path));
+    expect(own.length).toBeGreaterThan(100);
+    expect(inputsOf(others).filter((path) => own.includes(path))).toEqual([]);
+  });
+
+  it('names each file once', () => {
+    const files = Object.keys(metafile.outputs);
+    expect(files).toEqual([...new Set(files)]);
+    expect(files.length).toBeGreaterThan(10);
   });
 
   it('holds no tool of the build and no reference that only tests compare with', () => {
@@ -35,9 +51,16 @@ describe('the bundle of the command line', () => {
     expect(found.filter((name) => !shipped.includes(`node_modules/${name}`))).toEqual([]);
   });
 
-  function packagesIn(outputs: readonly string[]): string[] {
-    const inputs = outputs.flatMap((path) => Object.keys(metafile.outputs[path]?.inputs ?? {}));
-    const names = inputs.flatMap(
+  function outputs(file: string): readonly string[] {
+    return Object.keys(metafile.outputs).filter((path) => path.endsWith(`/${file}`));
+  }
+
+  function inputsOf(files: readonly string[]): readonly string[] {
+    return files.flatMap((path) => Object.keys(metafile.outputs[path]?.inputs ?? {}));
+  }
+
+  function packagesIn(files: readonly string[]): string[] {
+    const names = inputsOf(files).flatMap(
       (path) => /node_modules\/((?:@[^/]+\/)?[^/]+)\/(?!.*node_modules)/.exec(path)?.[1] ?? [],
     );
     return [...new Set(names)].sort();

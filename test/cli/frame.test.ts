@@ -4,7 +4,7 @@ import { paintFor } from '../../extension/cli/color.ts';
 import { displayWidth, withoutTabs } from '../../extension/cli/displayWidth.ts';
 import { writeFinding } from '../../extension/cli/frame.ts';
 
-const plain = paintFor(false);
+const plain = await paintFor(false);
 
 const finding = (
   before: string,
@@ -65,9 +65,8 @@ describe('a finding in the terminal', () => {
 });
 
 describe('colours', () => {
-  const painted = paintFor(true);
-
-  it('stand on a terminal beside the sign and the word', () => {
+  it('stand on a terminal beside the sign and the word', async () => {
+    const painted = await paintFor(true);
     const text = writeFinding(finding('', 'x'), painted);
     expect(text).toContain('\u001b[');
     expect(text).toContain('✗ Error.');
@@ -76,19 +75,19 @@ describe('colours', () => {
   it.each([
     ['NO_COLOR', '1'],
     ['TERM', 'dumb'],
-  ])('are off where %s=%s', (name, value) => {
+  ])('are off where %s=%s', async (name, value) => {
     const before = process.env[name];
     process.env[name] = value;
     try {
-      expect(writeFinding(finding('', 'x'), paintFor(true))).not.toContain('\u001b[');
+      expect(writeFinding(finding('', 'x'), await paintFor(true))).not.toContain('\u001b[');
     } finally {
       if (before === undefined) delete process.env[name];
       else process.env[name] = before;
     }
   });
 
-  it('are off where nobody sees them', () => {
-    expect(writeFinding(finding('', 'x'), paintFor(false))).not.toContain('\u001b[');
+  it('are off where nobody sees them', async () => {
+    expect(writeFinding(finding('', 'x'), await paintFor(false))).not.toContain('\u001b[');
   });
 });
 

@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import type { Answer } from '../../core/engine/answer.ts';
-import { engineFunctions } from '../../core/engine/functionTable.ts';
+import { engineFunctions } from '../../core/engine/engineFunctions.ts';
 import type { Plain } from '../../core/expression/functionRow.ts';
 
 /** The number of an answer; a sentence instead of one fails the test with that sentence. */
@@ -17,7 +17,7 @@ export function sentenceOf(answer: Answer): string {
 
 /** What a row computes from SI values in the order of its parameters. */
 export function compute(name: string, args: readonly Plain[]): Answer {
-  const row = engineFunctions.find((each) => each.name === name);
+  const row = engineFunctions().find((each) => each.name === name);
   if (row?.form !== 'scalar') expect.fail(`${name} is no function of single numbers`);
   return row.compute(args);
 }

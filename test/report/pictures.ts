@@ -56,7 +56,7 @@ body { padding-bottom: 2rem !important; }`,
 
 async function drawTerminal(page: Page): Promise<void> {
   const study = checkCase(text);
-  const written = `${caseText(study, sample, paintFor(true))}\n${summaryText(summarise([caseResult(study, sample)]))}`;
+  const written = `${caseText(study, sample, await paintFor(true))}\n${summaryText(summarise([caseResult(study, sample)]))}`;
   const { stdout } = spawnSync(process.execPath, ['dist/casebook.js', 'check', sample], {
     cwd: root,
     encoding: 'utf8',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { waveformFunctions } from '../../core/waveform/functionTable.ts';
 import { orderAmplitude } from '../../core/waveform/order.ts';
 import { turnsAlong } from '../../core/waveform/turns.ts';
+import { waveformFunctions } from '../../core/waveform/waveformFunctions.ts';
 import { result } from '../support/expressionResult.ts';
 import { samples } from '../support/expressionScope.ts';
 import { moments, noise, number, record, signal, why } from './signals.ts';
@@ -57,7 +57,7 @@ describe('the amplitude of an engine order', () => {
       ),
       'run.rpm': samples('run', 'rpm', [...time], [...signal(time, (t) => 600 + 200 * t)]),
     };
-    const setting = { names, functions: waveformFunctions };
+    const setting = { names, functions: waveformFunctions() };
     const { value, diagnostics } = result('order_amplitude(run.x, run.rpm, 2)', setting);
     expect(diagnostics).toEqual([]);
     if (value.kind !== 'one') expect.fail(value.kind);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { engineFunctions } from '../../../core/engine/functionTable.ts';
+import { engineFunctions } from '../../../core/engine/engineFunctions.ts';
 import { thermistorTemperature } from '../../../core/engine/sensors/thermistorTemperature.ts';
 import { result } from '../../support/expressionResult.ts';
 import { curve, reading } from '../../support/expressionScope.ts';
@@ -170,11 +170,14 @@ describe('a thermistor’s temperature', () => {
         ['2.6 V', '55 g/s'],
       ]),
     };
-    const { value } = result('thermistor_temperature(ohms, spec.ect)', { names, functions: engineFunctions });
+    const { value } = result('thermistor_temperature(ohms, spec.ect)', {
+      names,
+      functions: engineFunctions(),
+    });
     if (value.kind !== 'one') expect.fail(value.kind);
     // dT/dR = −T²/(B·R), B about 3890 K between 0 and 40 °C: 0.1 kΩ of 12.49 kΩ is 0.18 °C.
     expect(Math.abs(value.amount.spread[0]?.by ?? 0)).toBeCloseTo(0.18, 2);
-    const wrong = result('thermistor_temperature(ohms, spec.maf)', { names, functions: engineFunctions });
+    const wrong = result('thermistor_temperature(ohms, spec.maf)', { names, functions: engineFunctions() });
     expect(wrong.diagnostics.map((each) => each.code)).toEqual(['wrong-argument']);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { engineFunctions } from '../../core/engine/functionTable.ts';
+import { engineFunctions } from '../../core/engine/engineFunctions.ts';
 import type { FunctionRow, Parameter, Plain, ScalarFunction } from '../../core/expression/functionRow.ts';
 import { fromSi, toSi } from '../../core/quantity/convert.ts';
 import type { Unit } from '../../core/quantity/types.ts';
@@ -9,7 +9,7 @@ import { printed, result } from '../support/expressionResult.ts';
 import { curve } from '../support/expressionScope.ts';
 import { compute, numberOf, rpm, sentenceOf } from './answers.ts';
 
-const scalars = engineFunctions.filter((row): row is ScalarFunction => row.form === 'scalar');
+const scalars = engineFunctions().filter((row): row is ScalarFunction => row.form === 'scalar');
 const named = (rows: readonly FunctionRow[]) => rows.map((row) => row.name);
 
 function unit(symbol: string): Unit {
@@ -48,7 +48,7 @@ function argumentsOf(row: FunctionRow): Plain[] {
 
 describe('the table of engine functions', () => {
   it('has what is computed now', () => {
-    expect(named([...scalars, ...engineFunctions.filter((row) => row.form === 'whole')]).sort()).toEqual(
+    expect(named([...scalars, ...engineFunctions().filter((row) => row.form === 'whole')]).sort()).toEqual(
       'absolute_load air_density air_per_stroke airflow altitude_of calculated_load coil_current compression_pressure cylinder_volume divider_resistance fuel_correction injector_duty injector_flow interpolate lambda_from_gas lambda_of nernst_volts standard_pressure state_of_charge station_pressure stoichiometric_ratio thermistor_temperature total_trim volumetric_efficiency wire_drop'.split(
         ' ',
       ),
@@ -56,16 +56,16 @@ describe('the table of engine functions', () => {
   });
 
   it('declares what is computed later', () => {
-    expect(named(engineFunctions.filter((row) => row.form === 'later')).sort()).toEqual(
+    expect(named(engineFunctions().filter((row) => row.form === 'later')).sort()).toEqual(
       'crank_angle relative_compression valve_events'.split(' '),
     );
   });
 
   it('has every name once', () => {
-    expect(new Set(named(engineFunctions)).size).toBe(engineFunctions.length);
+    expect(new Set(named(engineFunctions())).size).toBe(engineFunctions().length);
   });
 
-  it.each(engineFunctions.map((row) => [row.name, row] as const))(
+  it.each(engineFunctions().map((row) => [row.name, row] as const))(
     '%s is written out in full',
     (name, row) => {
       expect(name).toMatch(/^[a-z][a-z0-9_]*$/);
@@ -91,7 +91,7 @@ describe('the table of engine functions', () => {
   );
 
   it('has the parameters that must be given before those that may be left out, but where the header comes first by custom', () => {
-    const lateFirst = engineFunctions.filter(({ parameters }) => {
+    const lateFirst = engineFunctions().filter(({ parameters }) => {
       const spare = (each: Parameter) =>
         each.header !== undefined || each.otherwise !== undefined || each.optional === true;
       const firstSpare = parameters.findIndex(spare);
@@ -118,7 +118,7 @@ describe('examples', () => {
   );
 
   it('of interpolate is halfway along the last stretch of 0.4 V 2 g/s, 1.1 V 9 g/s, 2.6 V 55 g/s', () => {
-    const row = engineFunctions.find((each) => each.name === 'interpolate');
+    const row = engineFunctions().find((each) => each.name === 'interpolate');
     if (row?.form !== 'whole') expect.fail('interpolate takes whole values');
     const volts = { dimension: unit('V').dimension, kind: 'none', unit: unit('V') } as const;
     const flow = { dimension: unit('g/s').dimension, kind: 'none', unit: unit('g/s') } as const;
@@ -133,7 +133,7 @@ describe('examples', () => {
   });
 
   it('of thermistor_temperature is read off the table 0 °C 32.64 kΩ, 40 °C 5.325 kΩ, 100 °C 678.1 Ω', () => {
-    const row = engineFunctions.find((each) => each.name === 'thermistor_temperature');
+    const row = engineFunctions().find((each) => each.name === 'thermistor_temperature');
     const { value, diagnostics } = result(row?.example.expression ?? '', {
       names: {
         'spec.ect_curve': curve([
@@ -142,7 +142,7 @@ describe('examples', () => {
           ['100 °C', '678.1 Ω'],
         ]),
       },
-      functions: engineFunctions,
+      functions: engineFunctions(),
     });
     expect(diagnostics).toEqual([]);
     if (value.kind !== 'one') expect.fail(printed(value));

@@ -4,4 +4,6 @@ import { shapeRows } from './shapeRows.ts';
 import { switchingRows } from './switchingRows.ts';
 
 /** The functions of the expression language that read samples over time as a whole. */
-export const waveformFunctions: readonly FunctionRow[] = [...switchingRows, ...shapeRows, ...oxygenRows];
+export function waveformFunctions(): readonly FunctionRow[] {
+  return [...switchingRows, ...shapeRows, ...oxygenRows];
+}

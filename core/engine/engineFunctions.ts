@@ -6,10 +6,6 @@ import { mechanicalRows } from './mechanical/mechanicalRows.ts';
 import { sensorRows } from './sensors/sensorRows.ts';
 
 /** The functions of the expression language about engines; those of plain values belong to `expression/`, those of samples to `waveform/`. */
-export const engineFunctions: readonly FunctionRow[] = [
-  ...airRows,
-  ...fuelRows,
-  ...sensorRows,
-  ...mechanicalRows,
-  ...electricalRows,
-];
+export function engineFunctions(): readonly FunctionRow[] {
+  return [...airRows, ...fuelRows, ...sensorRows, ...mechanicalRows, ...electricalRows];
+}

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { unitOf } from '../../core/quantity/unit.ts';
 import { allFunctions } from '../../core/study/functions.ts';
-import { waveformFunctions } from '../../core/waveform/functionTable.ts';
+import { waveformFunctions } from '../../core/waveform/waveformFunctions.ts';
 import { printed, result } from '../support/expressionResult.ts';
 import { type Held, notTaken, reading, samples } from '../support/expressionScope.ts';
 import { moments, signal, switching } from './signals.ts';
@@ -43,10 +43,10 @@ const names = {
   ),
   'scan.rpm': samples('scan', 'rpm', [0.5, 2.5, 4.5], [800, 900, 1000]),
 };
-const setting = { names, functions: waveformFunctions };
+const setting = { names, functions: waveformFunctions() };
 
 describe('every function of waveforms gives what its page shows', () => {
-  for (const { name, example } of waveformFunctions) {
+  for (const { name, example } of waveformFunctions()) {
     it(`${example.expression} = ${example.result}`, () => {
       const { value, diagnostics } = result(example.expression, setting);
       expect(diagnostics).toEqual([]);
@@ -57,7 +57,7 @@ describe('every function of waveforms gives what its page shows', () => {
 });
 
 describe('every row is written out in full', () => {
-  it.each(waveformFunctions.map((row) => [row.name, row] as const))('%s', (_, row) => {
+  it.each(waveformFunctions().map((row) => [row.name, row] as const))('%s', (_, row) => {
     expect(row.summary).toMatch(/^[A-Z].*\.$/);
     expect(row.formula).toMatch(/^.+[^.\n]$/);
     expect(row.source).toMatch(/^\S.{5,}[^.]$/);
@@ -71,13 +71,13 @@ describe('every row is written out in full', () => {
   });
 
   it('no function of the language has the name of another, and none of these is left for later', () => {
-    expect(new Set(allFunctions.map(({ name }) => name)).size).toBe(allFunctions.length);
-    expect(waveformFunctions.every(({ form }) => form === 'whole')).toBe(true);
-    expect(allFunctions.filter(({ form }) => form === 'later').map(({ name }) => name)).toEqual([
-      'relative_compression',
-      'crank_angle',
-      'valve_events',
-    ]);
+    expect(new Set(allFunctions().map(({ name }) => name)).size).toBe(allFunctions().length);
+    expect(waveformFunctions().every(({ form }) => form === 'whole')).toBe(true);
+    expect(
+      allFunctions()
+        .filter(({ form }) => form === 'later')
+        .map(({ name }) => name),
+    ).toEqual(['relative_compression', 'crank_angle', 'valve_events']);
   });
 });
 
@@ -129,20 +129,20 @@ describe('an empty, single or missing series', () => {
     `rear_to_front(${name}.v, ${name}.w)`,
   ];
   it.each(['none', 'one', 'lost'].flatMap(calls))('%s cannot be computed, with a reason', (text) => {
-    const { value } = result(text, { names: bare, functions: waveformFunctions });
+    const { value } = result(text, { names: bare, functions: waveformFunctions() });
     expect(printed(value)).toMatch(/^cannot compute: .{15,}/);
   });
 
   it.each(calls('flat').filter((text) => !/^(switch_rate|time_rich|order_amplitude)/.test(text)))(
     '%s of samples that do not change cannot be computed',
     (text) => {
-      const { value } = result(text, { names: bare, functions: waveformFunctions });
+      const { value } = result(text, { names: bare, functions: waveformFunctions() });
       expect(printed(value)).toMatch(/^cannot compute: .{15,}/);
     },
   );
 
   it('a sensor that stays put never switches, is never rich', () => {
-    const of = (text: string) => printed(result(text, { names: bare, functions: waveformFunctions }).value);
+    const of = (text: string) => printed(result(text, { names: bare, functions: waveformFunctions() }).value);
     expect(of('switch_rate(flat.v)')).toBe('0 Hz');
     expect(of('crossings(flat.v)')).toBe('0');
     expect(of('time_rich(flat.v)')).toBe('0 %');
@@ -153,7 +153,7 @@ describe('an empty, single or missing series', () => {
   it('what was not measured stays so', () => {
     const { value } = result('frequency(x)', {
       names: { x: { ...names['o2.front'], value: notTaken('1 V').value } },
-      functions: waveformFunctions,
+      functions: waveformFunctions(),
     });
     expect(printed(value)).toMatch(/^not measured/);
   });
@@ -166,7 +166,7 @@ describe('uncertainty', () => {
     level: reading('0.45 ± 0.01 V'),
   };
   const of = (text: string) => {
-    const { value } = result(text, { names: measured, functions: waveformFunctions });
+    const { value } = result(text, { names: measured, functions: waveformFunctions() });
     if (value.kind !== 'one') expect.fail(printed(value));
     return value.amount;
   };

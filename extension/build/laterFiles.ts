@@ -1,0 +1,112 @@
+import { readFileSync } from 'node:fs';
+import { basename, join, relative, sep } from 'node:path';
+import type { Plugin, PluginBuild } from 'esbuild';
+
+/**
+ * Modules of the command line that become files of their own, read when one of their functions is first called.
+ * The program has a stand-in for each, with the same functions. What such a file shares with the program it takes from
+ * there, so that nothing is read twice and there is one of everything.
+ */
+export interface LaterFiles {
+  readonly root: string;
+  /** Paths from the root, with `/`. */
+  readonly later: readonly string[];
+}
+
+/** The file in which a module comes: `core/casefile/readYaml.ts` in `readYaml.js`. */
+export const laterFile = (module: string): string => `${basename(module, '.ts')}.js`;
+
+/** Around a later file: it is given the function that hands over the program's own modules. */
+export const wrapped = {
+  banner: { js: 'module.exports=shared=>{const module={exports:{}},exports=module.exports;' },
+  footer: { js: 'return module.exports};' },
+};
+
+/** In the program: stand-ins for the later files, and `shared` modules to be handed to them. */
+export function standIns({ root, later }: LaterFiles, shared: ReadonlySet<string>): Plugin {
+  return {
+    name: 'stand-ins',
+    setup(build) {
+      resolveModules(build, root, (module) => (later.includes(module) ? 'stand-in' : undefined));
+      answerStandIns(build, root);
+      build.onLoad({ filter: /.*/, namespace: 'shared' }, () => ({
+        contents: `const modules = {
+          ${[...shared].map((each) => `${JSON.stringify(each)}: () => require(${JSON.stringify(join(root, each))}),`).join('\n')}
+        };
+        export const shared = (name) => modules[name]();`,
+        resolveDir: root,
+      }));
+    },
+  };
+}
+
+/** In a later file: what is `inMain` is asked for there, and noted in `asked`. */
+export function sharing(
+  { root, later }: LaterFiles,
+  module: string,
+  inMain: ReadonlySet<string>,
+  asked: Set<string>,
+): Plugin {
+  return {
+    name: 'sharing',
+    setup(build) {
+      resolveModules(build, root, (each) => {
+        if (later.includes(each)) return each === module ? undefined : 'stand-in';
+        return inMain.has(each) ? 'main' : undefined;
+      });
+      answerStandIns(build, root);
+      build.onLoad({ filter: /.*/, namespace: 'main' }, ({ path }) => {
+        asked.add(path);
+        return { contents: `module.exports = shared(${JSON.stringify(path)});` };
+      });
+      build.onLoad({ filter: /.*/, namespace: 'shared' }, () => ({
+        contents: 'const given = shared; export { given as shared };',
+      }));
+    },
+  };
+}
+
+/** Sends a module to a namespace by its path from the root. */
+function resolveModules(
+  build: PluginBuild,
+  root: string,
+  place: (module: string) => 'stand-in' | 'main' | undefined,
+): void {
+  build.onResolve({ filter: /.*/ }, async ({ path, kind, importer, resolveDir, pluginData, namespace }) => {
+    if (kind === 'entry-point' || pluginData === resolving) return undefined;
+    if (path === 'shared:') return { path, namespace: 'shared' };
+    if (namespace === 'stand-in' && kind === 'require-call') return { path, external: true };
+    const found = await build.resolve(path, { kind, importer, resolveDir, pluginData: resolving });
+    if (found.errors.length > 0 || found.external) return found;
+    const module = relative(root, found.path).split(sep).join('/');
+    const to = place(module);
+    return to === undefined ? found : { path: module, namespace: to };
+  });
+}
+
+/** Marks a search of our own, which the plugin must leave alone. */
+const resolving = Symbol('resolving');
+
+function answerStandIns(build: PluginBuild, root: string): void {
+  build.onLoad({ filter: /.*/, namespace: 'stand-in' }, ({ path }) => ({
+    contents: `import { shared } from 'shared:';
+      let file;
+      const load = () => (file ??= require('./${laterFile(path)}')(shared));
+      ${functionsOf(join(root, path))
+        .map((name) => `export function ${name}(...given) { return load().${name}(...given); }`)
+        .join('\n')}`,
+    resolveDir: root,
+  }));
+}
+
+/** The functions that a module exports. Nothing else can have a stand-in. */
+function functionsOf(file: string): readonly string[] {
+  const source = readFileSync(file, 'utf8');
+  const functions = [...source.matchAll(/^export (?:async )?function (\w+)/gm)].map(
+    (match) => match[1] ?? '',
+  );
+  const other = /^export (?!(?:async )?function |type |interface )/m.exec(source);
+  if (functions.length === 0 || other !== null)
+    throw new Error(`${file} must export functions, and nothing else, to be read later.`);
+  return functions;
+}
