@@ -15,7 +15,7 @@ export function round12(value: number): number {
  */
 export function formatNumber(value: number, halfWidth = 0, digits = 5): string {
   if (!Number.isFinite(value)) return Number.isNaN(value) ? 'no number' : value < 0 ? '-∞' : '∞';
-  if (halfWidth > 0) return fixed(value, decimalsOf(halfWidth));
+  if (halfWidth > 0) return besideWidth(value, halfWidth);
   const rounded = round12(value);
   const magnitude = Math.abs(rounded);
   if (magnitude !== 0 && (magnitude < 1e-9 || magnitude >= 1e21))
@@ -130,6 +130,19 @@ const otherSymbols: ReadonlyMap<string, string> = new Map([
 
 function withUnit(number: string, unit: Unit): string {
   return unit === plainUnit ? number : `${number} ${unit.symbol}`;
+}
+
+/**
+ * To the last digit of the half-width. Of one that is a single digit the second is a nought that is not written:
+ * where the number ends there it stands whole, so that what an author wrote is not rounded away.
+ */
+function besideWidth(value: number, width: number): string {
+  const decimals = decimalsOf(width);
+  if (Number(width.toPrecision(1)) === Number(width.toPrecision(2))) {
+    const finer = fixed(value, decimals + 1);
+    if (Number(finer) === round12(value) && !finer.endsWith('0')) return finer;
+  }
+  return fixed(value, decimals);
 }
 
 /** The decimals that show a half-width to two significant digits, without a trailing zero. */
