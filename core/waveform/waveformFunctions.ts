@@ -1,9 +1,10 @@
 import type { FunctionRow } from '../expression/functionRow.ts';
+import { levelRows } from './levelRows.ts';
 import { oxygenRows } from './oxygenRows.ts';
 import { shapeRows } from './shapeRows.ts';
 import { switchingRows } from './switchingRows.ts';
 
 /** The functions of the expression language that read samples over time as a whole. */
 export function waveformFunctions(): readonly FunctionRow[] {
-  return [...switchingRows, ...shapeRows, ...oxygenRows];
+  return [...switchingRows, ...shapeRows, ...levelRows, ...oxygenRows];
 }
