@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { baseline } from '../../core/waveform/baseline.ts';
-import { waveformFunctions } from '../../core/waveform/waveformFunctions.ts';
 import { median, quantile } from '../../core/waveform/quantile.ts';
 import { smooth } from '../../core/waveform/smooth.ts';
+import { waveformFunctions } from '../../core/waveform/waveformFunctions.ts';
 import { printed, result } from '../support/expressionResult.ts';
 import { samples } from '../support/expressionScope.ts';
 import { randomFrom } from '../support/signal/random.ts';
