@@ -35,7 +35,22 @@ interface Documented {
   /** Where the formula comes from; a rule of the trade says "common practice". */
   readonly source: string;
   /** Recomputed by a test: the expression and its result as printed in a case. */
-  readonly example: { readonly expression: string; readonly result: string };
+  readonly example: Example;
+  /** For a function that answers in words: everything that it can say. */
+  readonly says?: readonly Saying[];
+}
+
+export interface Example {
+  readonly expression: string;
+  readonly result: string;
+  /** What a reference named `spec` holds for it, as it is written there: "maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s]]". */
+  readonly given?: string;
+}
+
+/** An answer in words, as `is` compares it, and what it usually means: cautious, since a pattern is no proof. */
+export interface Saying {
+  readonly words: string;
+  readonly meaning: string;
 }
 
 /** What a parameter takes. A unit decides the dimension: "kPa" takes any pressure. */

@@ -1,12 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { engineFunctions } from '../../core/engine/engineFunctions.ts';
-import type { FunctionRow, Parameter, Plain, ScalarFunction } from '../../core/expression/functionRow.ts';
-import { fromSi, toSi } from '../../core/quantity/convert.ts';
+import type {
+  FunctionRow,
+  Parameter,
+  Plain,
+  ScalarFunction,
+  WholeFunction,
+} from '../../core/expression/functionRow.ts';
+import type { Value } from '../../core/expression/value.ts';
+import { scanQuantity } from '../../core/quantity/scan.ts';
 import type { Unit } from '../../core/quantity/types.ts';
 import { unitOf } from '../../core/quantity/unit.ts';
-import { printed, result } from '../support/expressionResult.ts';
-import { curve } from '../support/expressionScope.ts';
 import { compute, numberOf, rpm, sentenceOf } from './answers.ts';
 
 const scalars = engineFunctions().filter((row): row is ScalarFunction => row.form === 'scalar');
@@ -18,49 +23,7 @@ function unit(symbol: string): Unit {
   return found;
 }
 
-/** A literal as an example writes it, in SI, with its unit and the decimals that it shows. */
-function literal(written: string, parameter: Parameter | undefined) {
-  const text = /^"(.*)"$/.exec(written)?.[1];
-  if (text !== undefined) return { plain: text, unit: unit('1'), decimals: 0 };
-  const [, digits = '', symbol = '1'] =
-    /^([+-]?\d+(?:\.\d+)?)(?: (\S+))?$/.exec(written) ?? expect.fail(written);
-  const of = unit(symbol);
-  const decimals = digits.split('.')[1]?.length ?? 0;
-  return { plain: toSi(Number(digits), of, parameter?.takes.kind ?? 'none'), unit: of, decimals };
-}
-
-/** The arguments of an example in the order of the row's parameters; what is left out stands as the row says. */
-function argumentsOf(row: FunctionRow): Plain[] {
-  const inside = /^(\w+)\((.*)\)$/.exec(row.example.expression);
-  expect(inside?.[1]).toBe(row.name);
-  const given = new Map<string, string>();
-  for (const [at, argument] of (inside?.[2] ?? '').split(/, */).entries()) {
-    const [, name, value] = /^(?:(\w+) = )?(.*)$/.exec(argument) ?? [];
-    given.set(name ?? row.parameters[at]?.name ?? expect.fail(argument), value ?? '');
-  }
-  return row.parameters.map((parameter) => {
-    const written =
-      given.get(parameter.name) ?? parameter.otherwise ?? expect.fail(`${row.name}: ${parameter.name}`);
-    const isText = parameter.takes.what === 'text' && !written.startsWith('"');
-    return literal(isText ? `"${written}"` : written, parameter).plain;
-  });
-}
-
 describe('the table of engine functions', () => {
-  it('has what is computed now', () => {
-    expect(named([...scalars, ...engineFunctions().filter((row) => row.form === 'whole')]).sort()).toEqual(
-      'absolute_load air_density air_per_stroke airflow altitude_of calculated_load coil_current compression_pressure cylinder_volume divider_resistance fuel_correction injector_duty injector_flow interpolate lambda_from_gas lambda_of nernst_volts standard_pressure state_of_charge station_pressure stoichiometric_ratio thermistor_temperature total_trim volumetric_efficiency wire_drop'.split(
-        ' ',
-      ),
-    );
-  });
-
-  it('declares what is computed later', () => {
-    expect(named(engineFunctions().filter((row) => row.form === 'later')).sort()).toEqual(
-      'crank_angle relative_compression valve_events'.split(' '),
-    );
-  });
-
   it('has every name once', () => {
     expect(new Set(named(engineFunctions())).size).toBe(engineFunctions().length);
   });
@@ -76,6 +39,10 @@ describe('the table of engine functions', () => {
       for (const error of row.errors) expect(error).toMatch(/^[A-Z].*\.$/);
       expect(row.example.expression).toContain(`${name}(`);
       expect(row.example.result).not.toBe('');
+      for (const { words, meaning } of row.says ?? []) {
+        expect(words).toMatch(/^[a-z].*[^.]$/);
+        expect(meaning).toMatch(/^\S.*\.$/s);
+      }
       if (row.result.kind === 'fixed') unit(row.result.unit);
       if (row.result.kind === 'like')
         expect(row.parameters.map((each) => each.name)).toContain(row.result.parameter);
@@ -85,7 +52,8 @@ describe('the table of engine functions', () => {
         if (takes.unit !== undefined) unit(takes.unit);
         expect(takes.what !== 'quantity' || takes.unit !== undefined).toBe(true);
         if (header !== undefined) expect(header).toMatch(/^(engine|site)\.[a-z_]+$/);
-        if (otherwise !== undefined && takes.what === 'quantity') literal(otherwise, undefined);
+        if (otherwise !== undefined && takes.what === 'quantity')
+          expect(scanQuantity(otherwise, 0)?.quantity, otherwise).toBeDefined();
       }
     },
   );
@@ -98,57 +66,6 @@ describe('the table of engine functions', () => {
       return firstSpare >= 0 && parameters.slice(firstSpare).some((each) => !spare(each));
     });
     expect(named(lateFirst)).toEqual(['compression_pressure']);
-  });
-});
-
-describe('examples', () => {
-  // What is read off a curve has an example of its own beneath.
-  const ofLiterals = scalars.filter(({ parameters }) =>
-    parameters.every(({ takes }) => takes.what !== 'curve'),
-  );
-
-  it.each(ofLiterals.map((row) => [row.example.expression, row.example.result, row] as const))(
-    '%s is %s',
-    (_, result, row) => {
-      const shown = literal(result, undefined);
-      if (row.result.kind === 'fixed') expect(shown.unit).toBe(unit(row.result.unit));
-      const value = fromSi(numberOf(row.compute(argumentsOf(row))), shown.unit, 'none');
-      expect(value.toFixed(shown.decimals)).toBe(/^\S+/.exec(result)?.[0]);
-    },
-  );
-
-  it('of interpolate is halfway along the last stretch of 0.4 V 2 g/s, 1.1 V 9 g/s, 2.6 V 55 g/s', () => {
-    const row = engineFunctions().find((each) => each.name === 'interpolate');
-    if (row?.form !== 'whole') expect.fail('interpolate takes whole values');
-    const volts = { dimension: unit('V').dimension, kind: 'none', unit: unit('V') } as const;
-    const flow = { dimension: unit('g/s').dimension, kind: 'none', unit: unit('g/s') } as const;
-    const value = row.evaluate([
-      { kind: 'curve', xType: volts, yType: flow, x: [0.4, 1.1, 2.6], y: [0.002, 0.009, 0.055] },
-      { kind: 'one', type: volts, amount: { si: 1.85, spread: [] } },
-    ]);
-    if (value.kind !== 'one') expect.fail(value.kind);
-    expect(`${fromSi(value.amount.si, value.type.unit, 'none').toFixed(0)} ${value.type.unit.symbol}`).toBe(
-      row.example.result,
-    );
-  });
-
-  it('of thermistor_temperature is read off the table 0 °C 32.64 kΩ, 40 °C 5.325 kΩ, 100 °C 678.1 Ω', () => {
-    const row = engineFunctions().find((each) => each.name === 'thermistor_temperature');
-    const { value, diagnostics } = result(row?.example.expression ?? '', {
-      names: {
-        'spec.ect_curve': curve([
-          ['0 °C', '32.64 kΩ'],
-          ['40 °C', '5.325 kΩ'],
-          ['100 °C', '678.1 Ω'],
-        ]),
-      },
-      functions: engineFunctions(),
-    });
-    expect(diagnostics).toEqual([]);
-    if (value.kind !== 'one') expect.fail(printed(value));
-    expect(`${fromSi(value.amount.si, value.type.unit, 'point').toFixed(1)} ${value.type.unit.symbol}`).toBe(
-      row?.example.result,
-    );
   });
 });
 
@@ -165,6 +82,33 @@ describe('whatever the numbers', () => {
           const answer = row.compute(args);
           if (typeof answer === 'number') expect(Number.isFinite(answer)).toBe(true);
           else expect(answer.noAnswer).toMatch(/^[A-Z].*[.?]$/s);
+        }),
+        { numRuns: 300 },
+      );
+    },
+  );
+
+  const worded = engineFunctions().filter(
+    (row): row is WholeFunction => row.form === 'whole' && row.says !== undefined,
+  );
+  const anyValue = ({ takes }: Parameter): fc.Arbitrary<Value> =>
+    takes.what === 'text'
+      ? fc.constantFrom('E10', 'tailpipe', 'high', '1-3-4-2', '').map((text) => ({ kind: 'words', text }))
+      : fc.record({ si: anyNumber, by: fc.double({ min: 0, max: 1, noNaN: true }) }).map(({ si, by }) => ({
+          kind: 'one',
+          type: { dimension: unit(takes.unit ?? '1').dimension, kind: 'none', unit: unit(takes.unit ?? '1') },
+          amount: { si, spread: by === 0 ? [] : [{ source: 'any', by }] },
+        }));
+
+  it.each(worded.map((row) => [row.name, row] as const))(
+    '%s says one of its sayings, or why not',
+    (_, row) => {
+      const sayings = row.says?.map(({ words }) => words);
+      fc.assert(
+        fc.property(fc.tuple(...row.parameters.map(anyValue)), (args) => {
+          const value = row.evaluate(args);
+          if (value.kind === 'words') expect(sayings).toContain(value.text);
+          else expect(value.kind === 'absent' && value.why).toMatch(/^`[a-z_]+`/);
         }),
         { numRuns: 300 },
       );

@@ -38,7 +38,7 @@ describe('signature help', () => {
   });
 
   it('does not count commas and brackets in texts', () => {
-    checkSignature('wire_drop("2, (AWG", $0', 'wire_drop(size, «length», current)');
+    checkSignature('wire_drop("2, (AWG", $0', 'wire_drop(size, «length», current, [temperature])');
   });
 
   it('is silent outside of calls, behind them, and in calls of no function', () => {

@@ -11,10 +11,12 @@ import {
 } from '../parameters.ts';
 import { airDensity } from './airDensity.ts';
 import { absoluteLoad, airPerStroke, volumetricEfficiency } from './airFlow.ts';
+import { barometerByRule } from './barometerByRule.ts';
 import { calculatedLoad } from './calculatedLoad.ts';
 import { speedDensity } from './speedDensity.ts';
 import { altitudeOf, standardPressure } from './standardAtmosphere.ts';
 import { stationPressure } from './stationPressure.ts';
+import { vacuumAtAltitude } from './vacuumAtAltitude.ts';
 
 const altitude = quantity('altitude', 'm', 'altitude above sea level', { header: 'site.altitude' });
 const standstill = 'The engine stands still (0 rpm).';
@@ -72,6 +74,47 @@ export const airRows: readonly FunctionRow[] = [
     source: 'U.S. National Weather Service, station pressure from altimeter setting (value from memory)',
     example: { expression: 'station_pressure(30.10 inHg, 1609.344 m)', result: '24.7806 inHg' },
     compute: ofNumbers(stationPressure),
+  },
+  {
+    form: 'scalar',
+    name: 'barometer_by_rule',
+    family: 'air',
+    summary:
+      'The barometer by the rule of thumb, one inch of mercury for a thousand feet; the true fall is 1.07 inHg at the sea and 0.92 inHg at 5000 ft.',
+    parameters: [
+      absolutePressure('sea_level_pressure', 'the weather report’s figure', {
+        header: 'site.sea_level_pressure',
+      }),
+      altitude,
+    ],
+    result: { kind: 'like', parameter: 'sea_level_pressure', quantityKind: 'absolute' },
+    formula: 'p = A − 1 inHg · altitude/1000 ft',
+    range:
+      '-1000 .. 10000 ft; within 0.25 inHg of the standard atmosphere up to 7000 ft, 0.7 inHg low at 10000 ft',
+    errors: ['The altitude is outside -1000 .. 10000 ft.', noPressure],
+    source:
+      'common practice; FAA, Pilot’s Handbook of Aeronautical Knowledge, glossary (3000 ft: 26.92 inHg)',
+    example: { expression: 'barometer_by_rule(29.92 inHg, 3000 ft)', result: '26.92 inHg' },
+    compute: ofNumbers(barometerByRule),
+  },
+  {
+    form: 'scalar',
+    name: 'vacuum_at_altitude',
+    family: 'air',
+    summary: 'The manifold vacuum at an altitude of an engine that has this vacuum at sea level.',
+    parameters: [quantity('vacuum', 'inHg', 'manifold vacuum at sea level', { kind: 'vacuum' }), altitude],
+    result: { kind: 'like', parameter: 'vacuum', quantityKind: 'vacuum' },
+    formula: 'vacuum − (101.325 kPa − standard_pressure(altitude))',
+    range: '-4996 .. 11019 m above sea level; the same absolute manifold pressure is taken at both places',
+    errors: [
+      'The altitude is outside the standard atmosphere’s lowest layer.',
+      'The vacuum is below 0 or as deep as the barometer.',
+      'No vacuum is left at this altitude.',
+    ],
+    source:
+      'U.S. Standard Atmosphere 1976 (NOAA-S/T 76-1562); that the absolute manifold pressure stays is common practice',
+    example: { expression: 'vacuum_at_altitude(19 inHg, 5000 ft)', result: '13.98 inHg' },
+    compute: ofNumbers(vacuumAtAltitude),
   },
   {
     form: 'scalar',

@@ -1,6 +1,7 @@
 import type { Plain } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer } from '../answer.ts';
-import { sayNumber } from '../sayValue.ts';
+import type { Wording } from '../inWords.ts';
+import { sayNumber, sayPercent } from '../sayValue.ts';
 import { curveAt } from '../sensors/curve.ts';
 
 interface ChargeTable {
@@ -66,4 +67,15 @@ export function stateOfChargeOf([volts, chemistry]: readonly Plain[]): Answer {
   if (typeof volts !== 'number' || !Number.isFinite(volts))
     return noAnswer('One of the values is no number.');
   return stateOfCharge(volts, chemistry);
+}
+
+/** Where the table of a build comes from, with its points, as a text to print beside the result. */
+export function chargeTableWords(chemistry: string): Wording {
+  const table = tables.get(chemistry.trim().toLowerCase());
+  if (table === undefined) {
+    const refused = stateOfCharge(12.5, chemistry);
+    return typeof refused === 'number' ? noAnswer('There is no table for this build.') : refused;
+  }
+  const points = table.x.map((volts, at) => `${sayNumber(volts)} V ${sayPercent(table.y[at] ?? Number.NaN)}`);
+  return `${table.source}: ${points.toReversed().join(', ')}`;
 }

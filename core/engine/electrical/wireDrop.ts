@@ -1,32 +1,44 @@
 import type { Plain } from '../../expression/functionRow.ts';
-import { type Answer, noAnswer } from '../answer.ts';
-import { sayNumber } from '../sayValue.ts';
+import { type Answer, noAnswer, ofNumbers } from '../answer.ts';
+import { sayNumber, sayTemperature } from '../sayValue.ts';
 
 /** Annealed copper at 20 °C, Ω·m (International Annealed Copper Standard; ASTM B258, NBS Handbook 100). */
 const copper = 1.7241e-8;
 
+/** Its resistance grows by this share with each kelvin above 20 °C (ASTM B258, NBS Handbook 100). */
+const growth = 0.00393;
+
 /**
- * The voltage, V, that a length (m) of copper wire at 20 °C loses at a current (A): I · 1.7241e-8 Ω·m · length/area.
- * Sizes: "18 AWG", "2/0 AWG" (from 4/0 to 40), or the area as "35 mm2". Each degree above 20 °C adds 0.393 %.
+ * The resistance, Ω, of a length (m) of copper wire at a temperature (K): 1.7241e-8 Ω·m · length/area · (1 + 0.00393·(t − 20 °C)).
+ * Sizes: "18 AWG", "2/0 AWG" (from 4/0 to 40), or the area as "35 mm2". Temperatures from −60 to 250 °C.
  */
-export function wireDrop(size: string, length: number, current: number): Answer {
+export function wireResistance(size: string, length: number, temperature: number): Answer {
   const area = wireArea(size);
   if (typeof area !== 'number') return area;
   if (!(length >= 0)) return noAnswer(`A wire of ${sayNumber(length)} m does not exist.`);
-  return (current * copper * length) / area;
+  if (!(temperature >= 213.15 && temperature <= 523.15)) {
+    return noAnswer(
+      `Copper wire is computed from −60 to 250 °C; ${sayTemperature(temperature)} is outside. Check the unit.`,
+    );
+  }
+  return ((copper * length) / area) * (1 + growth * (temperature - 293.15));
 }
 
-/** The same from a row's arguments: size, length, current. */
-export function wireDropOf([size, length, current]: readonly Plain[]): Answer {
-  if (typeof size !== 'string') return noAnswer('The size must be a text, for instance "18 AWG".');
-  if (typeof length !== 'number' || typeof current !== 'number') return notANumber;
-  if (!Number.isFinite(length) || !Number.isFinite(current)) return notANumber;
-  const drop = wireDrop(size, length, current);
-  if (typeof drop !== 'number' || Number.isFinite(drop)) return drop;
-  return noAnswer('The result is beyond any number. Check the values and their units.');
+/** The voltage, V, that the same wire loses at a current (A); at 20 °C unless a temperature (K) is given. */
+export function wireDrop(size: string, length: number, current: number, temperature = 293.15): Answer {
+  const resistance = wireResistance(size, length, temperature);
+  return typeof resistance === 'number' ? current * resistance : resistance;
 }
 
-const notANumber = noAnswer('One of the values is no number.');
+/** A row's `compute` for a size and numbers. */
+export function ofWire(
+  formula: (size: string, ...numbers: number[]) => Answer,
+): (args: readonly Plain[]) => Answer {
+  return ([size, ...rest]) => {
+    if (typeof size !== 'string') return noAnswer('The size must be a text, for instance "18 AWG".');
+    return ofNumbers((...numbers) => formula(size, ...numbers))(rest);
+  };
+}
 
 /** The cross-section, m², of a size as written; gauge n has a diameter of 0.005 inch · 92^((36 − n)/39) (ASTM B258). */
 export function wireArea(size: string): Answer {

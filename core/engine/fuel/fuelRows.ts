@@ -1,9 +1,16 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers, ofNumbersAndFuel } from '../answer.ts';
-import { engineSpeed, fuelName, quantity } from '../parameters.ts';
-import { injectorDuty, injectorFlow } from './injector.ts';
-import { lambdaFromGas } from './lambdaFromGas.ts';
-import { lambdaOf, stoichiometricRatio } from './stoichiometry.ts';
+import { fuelName, quantity } from '../parameters.ts';
+import { blendRatio } from './blendRatio.ts';
+import { gasRows } from './gasRows.ts';
+import { injectionRows } from './injectionRows.ts';
+import {
+  equivalenceOf,
+  lambdaOf,
+  ratioOf,
+  ratioOfComposition,
+  stoichiometricRatio,
+} from './stoichiometry.ts';
 import { fuelCorrection, totalTrim } from './trim.ts';
 
 const trims = [
@@ -42,38 +49,7 @@ export const fuelRows: readonly FunctionRow[] = [
     example: { expression: 'fuel_correction(8 %, 17 %)', result: '26.36 %' },
     compute: ofNumbers(fuelCorrection),
   },
-  {
-    form: 'scalar',
-    name: 'injector_duty',
-    family: 'fuel',
-    summary: 'The share of the time that an injector is energised, one injection in two turns.',
-    parameters: [quantity('pulse_width', 'ms', 'injector pulse width'), engineSpeed],
-    result: { kind: 'fixed', unit: '%' },
-    formula: 'duty = pulse_width · rpm/60/2',
-    range: 'sequential injection; twice this where an injector fires every turn. Above 100 % it never closes',
-    errors: ['The engine stands still (0 rpm).', 'The pulse width is negative.'],
-    source: 'arithmetic of the four-stroke cycle',
-    example: { expression: 'injector_duty(15 ms, 3000 rpm)', result: '37.5 %' },
-    compute: ofNumbers(injectorDuty),
-  },
-  {
-    form: 'scalar',
-    name: 'injector_flow',
-    family: 'fuel',
-    summary: 'An injector’s flow at another pressure than it was rated at.',
-    parameters: [
-      { name: 'flow', takes: { what: 'any' }, meaning: 'rated flow, by mass or volume' },
-      quantity('rated', 'kPa', 'pressure across the injector when it was rated', { kind: 'difference' }),
-      quantity('actual', 'kPa', 'pressure across it now: rail minus manifold', { kind: 'difference' }),
-    ],
-    result: { kind: 'like', parameter: 'flow' },
-    formula: 'q = flow · √(actual/rated)',
-    range: 'liquid fuel, injector fully open',
-    errors: ['The rated pressure is not above 0.', 'The actual pressure or the flow is negative.'],
-    source: 'Bernoulli’s law; common practice',
-    example: { expression: 'injector_flow(24 lb/h, 43.5 psi, 58 psi)', result: '27.713 lb/h' },
-    compute: ofNumbers(injectorFlow),
-  },
+  ...injectionRows,
   {
     form: 'scalar',
     name: 'stoichiometric_ratio',
@@ -106,32 +82,69 @@ export const fuelRows: readonly FunctionRow[] = [
   },
   {
     form: 'scalar',
-    name: 'lambda_from_gas',
+    name: 'ratio_of',
     family: 'fuel',
-    summary: 'Lambda from a five-gas analysis of the exhaust. Air leaking into the pipe makes it too lean.',
+    summary: 'The air-fuel ratio by mass at this lambda.',
+    parameters: [quantity('lambda', '1', 'lambda'), fuelName],
+    result: { kind: 'fixed', unit: '1' },
+    formula: 'ratio = λ · stoichiometric_ratio(fuel)',
+    range: '',
+    errors: ['Lambda is not above 0.', noFuel],
+    source:
+      'definition; stoichiometric ratio after Heywood, Internal Combustion Engine Fundamentals, chapter 3',
+    example: { expression: 'ratio_of(0.85, "E0")', result: '12.409' },
+    compute: ofNumbersAndFuel(([lambda = Number.NaN], fuel) => ratioOf(lambda, fuel)),
+  },
+  {
+    form: 'scalar',
+    name: 'equivalence_of',
+    family: 'fuel',
+    summary: 'The equivalence ratio φ from lambda, and lambda from φ. φ above 1 is rich.',
+    parameters: [quantity('lambda', '1', 'lambda, or φ')],
+    result: { kind: 'fixed', unit: '1' },
+    formula: 'φ = 1/λ',
+    range: '',
+    errors: ['Lambda is not above 0.'],
+    source: 'definition; Heywood, Internal Combustion Engine Fundamentals, chapter 3',
+    example: { expression: 'equivalence_of(0.85)', result: '1.17647' },
+    compute: ofNumbers(equivalenceOf),
+  },
+  {
+    form: 'scalar',
+    name: 'ratio_of_composition',
+    family: 'fuel',
+    summary: 'The stoichiometric ratio of a fuel by its hydrogen and oxygen atoms for each carbon atom.',
     parameters: [
-      quantity('co2', '%', 'carbon dioxide, dry'),
-      quantity('co', '%', 'carbon monoxide, dry'),
-      quantity('o2', '%', 'oxygen, dry'),
-      quantity('hc', 'ppm', 'hydrocarbons as hexane'),
-      quantity('nox', 'ppm', 'nitrogen oxides as NO', { otherwise: '0 ppm' }),
-      fuelName,
+      quantity('hydrogen', '1', 'hydrogen atoms for each carbon atom'),
+      quantity('oxygen', '1', 'oxygen atoms for each carbon atom', { otherwise: '0' }),
     ],
     result: { kind: 'fixed', unit: '1' },
-    formula:
-      'λ = (CO2 + CO/2 + O2 + NO/2 + (h/4·3.5/(3.5 + CO/CO2) − o/2)·(CO2 + CO)) / ((1 + h/4 − o/2)·(CO2 + CO + 6·HC)), h and o the fuel’s atoms per carbon atom',
-    range: 'about 0.75 .. 1.5',
-    errors: [
-      'CO2 is 0.',
-      'A gas is negative, or all together are more than 100 %.',
-      'The fuel’s name is not known, or it has no carbon.',
-    ],
-    source:
-      'J. Brettschneider, Bosch Technische Berichte 6 (1979) no. 4, 177–186; UN Regulation No. 83; OIML R 99 (values from memory)',
-    example: { expression: 'lambda_from_gas(14 %, 2 %, 0.5 %, 100 ppm, fuel = "E0")', result: '0.9625' },
-    compute: ofNumbersAndFuel(
-      ([co2 = Number.NaN, co = Number.NaN, o2 = Number.NaN, hc = Number.NaN, nox = Number.NaN], fuel) =>
-        lambdaFromGas({ co2, co, o2, hc, nox }, fuel),
-    ),
+    formula: 'A/F = 34.56·(4 + h − 2o)/(12.011 + 1.008·h + 15.999·o)',
+    range: 'fuels with carbon',
+    errors: ['The atoms are negative, or the composition is burnt already.'],
+    source: 'Heywood, Internal Combustion Engine Fundamentals, chapter 3; air as O2 + 3.773 N2',
+    example: { expression: 'ratio_of_composition(1.93, 0.033)', result: '13.992' },
+    compute: ofNumbers(ratioOfComposition),
   },
+  {
+    form: 'scalar',
+    name: 'blend_ratio',
+    family: 'fuel',
+    summary: 'The stoichiometric ratio of two fuels mixed by volume; left out, ethanol in gasoline.',
+    parameters: [
+      quantity('share', '%', 'the added fuel’s share by volume'),
+      quantity('base', '1', 'stoichiometric ratio of the base fuel', { otherwise: '14.6' }),
+      quantity('added', '1', 'stoichiometric ratio of the added fuel', { otherwise: '9.0' }),
+      quantity('base_density', 'kg/L', 'density of the base fuel', { otherwise: '0.745 kg/L' }),
+      quantity('added_density', 'kg/L', 'density of the added fuel', { otherwise: '0.789 kg/L' }),
+    ],
+    result: { kind: 'fixed', unit: '1' },
+    formula: 'A/F = (1 − w)·base + w·added, w = v·ρa/(v·ρa + (1 − v)·ρb), v the share by volume',
+    range: '0 .. 100 %',
+    errors: ['The share is outside 0 .. 100 %.', 'A ratio or a density is not above 0.'],
+    source: 'mass balance; densities from memory',
+    example: { expression: 'blend_ratio(85 %, 14.7)', result: '9.814' },
+    compute: ofNumbers(blendRatio),
+  },
+  ...gasRows,
 ];

@@ -1,5 +1,6 @@
+import type { NoAnswer } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer } from '../answer.ts';
-import { sayPercent } from '../sayValue.ts';
+import { sayNumber, sayPercent } from '../sayValue.ts';
 import type { Composition } from './composition.ts';
 import { findFuel } from './findFuel.ts';
 
@@ -27,6 +28,26 @@ const waterGas = 3.5;
  * No answer without CO2, with shares below 0 or above 100 % together, or for a fuel without carbon.
  */
 export function lambdaFromGas(gas: ExhaustGas, fuel: string): Answer {
+  const wrong = unlikelyGas(gas);
+  if (wrong !== undefined) return wrong;
+  const composition = gasComposition(fuel);
+  return 'noAnswer' in composition ? composition : brettschneider(gas, composition);
+}
+
+/** The same for a fuel by its hydrogen and oxygen atoms for each carbon atom. */
+export function lambdaFromComposition(gas: ExhaustGas, hydrogen: number, oxygen: number): Answer {
+  const wrong = unlikelyGas(gas);
+  if (wrong !== undefined) return wrong;
+  if (!(hydrogen >= 0 && oxygen >= 0 && 1 + hydrogen / 4 - oxygen / 2 > 0)) {
+    return noAnswer(
+      `A fuel of ${sayNumber(hydrogen)} hydrogen and ${sayNumber(oxygen)} oxygen atoms for each carbon atom does not burn. Petrol has about 1.73 and 0.018.`,
+    );
+  }
+  return brettschneider(gas, { carbon: 1, hydrogen, oxygen });
+}
+
+/** What is wrong with a gas analysis, if anything: shares that do not exist, or no burnt gas at all. */
+export function unlikelyGas(gas: ExhaustGas): NoAnswer | undefined {
   const { co2, co, o2, hc, nox } = gas;
   if (!(co2 >= 0 && co >= 0 && o2 >= 0 && hc >= 0 && nox >= 0)) {
     const [name, share] = Object.entries(gas).find(([, each]) => !(each >= 0)) ?? ['co2', co2];
@@ -47,13 +68,16 @@ export function lambdaFromGas(gas: ExhaustGas, fuel: string): Answer {
       `The gases add up to ${sayPercent(total)}, more than the whole. Check their units: hc and nox are in ppm.`,
     );
   }
+  return undefined;
+}
+
+/** The composition that a fuel's exhaust gas is judged by; it must have carbon. */
+export function gasComposition(fuel: string): Composition | NoAnswer {
   const found = findFuel(fuel);
   if ('noAnswer' in found) return found;
   const composition = found.gasComposition ?? found.composition;
-  if (composition.carbon === 0) {
-    return noAnswer(`The fuel ${found.name} has no carbon: its lambda cannot be read from CO2 and CO.`);
-  }
-  return brettschneider(gas, composition);
+  if (composition.carbon > 0) return composition;
+  return noAnswer(`The fuel ${found.name} has no carbon: its lambda cannot be read from CO2 and CO.`);
 }
 
 /** The formula itself, for a fuel with carbon and a gas with CO2. */
@@ -64,5 +88,16 @@ export function brettschneider(
   const h = hydrogen / carbon;
   const o = oxygen / carbon;
   const bound = (h / 4) * (waterGas / (waterGas + co / co2)) - o / 2;
-  return (co2 + co / 2 + o2 + nox / 2 + bound * (co2 + co)) / ((1 + h / 4 - o / 2) * (co2 + co + 6 * hc));
+  return (
+    (co2 + co / 2 + o2 + nox / 2 + bound * (co2 + co)) /
+    oxygenNeeded({ co2, co, hc }, { carbon, hydrogen, oxygen })
+  );
+}
+
+/** The oxygen, as a share of the sample's volume, that the fuel found in it needs: the formula's lower half. */
+export function oxygenNeeded(
+  { co2, co, hc }: Pick<ExhaustGas, 'co2' | 'co' | 'hc'>,
+  { carbon, hydrogen, oxygen }: Composition,
+): number {
+  return (1 + hydrogen / carbon / 4 - oxygen / carbon / 2) * (co2 + co + 6 * hc);
 }

@@ -21,3 +21,34 @@ export function compressionPressure(ratio: number, pressure: number, exponent: n
   }
   return pressure * ratio ** exponent;
 }
+
+/**
+ * The polytropic exponent between two absolute pressures, Pa: ln(end/start)/ln(ratio). A tight cylinder that is cranked shows
+ * about 1.2 and more with its effective ratio; far less is leakage (common practice).
+ */
+export function compressionExponent(start: number, end: number, ratio: number): Answer {
+  if (!(ratio > 1)) return noAnswer(`A compression ratio of ${sayNumber(ratio)} compresses nothing.`);
+  for (const pressure of [start, end]) {
+    if (!(pressure > 0)) {
+      return noAnswer(
+        `An absolute pressure of ${sayPressure(pressure)} does not exist. A gauge or vacuum reading needs the barometer first.`,
+      );
+    }
+  }
+  return Math.log(end / start) / Math.log(ratio);
+}
+
+/**
+ * What a gauge (Pa above the barometer) that was read at one barometer (Pa) would show at another: compression · other/baro.
+ * Both the pressure at the start and the zero of the gauge go with the barometer, so the reading scales with it
+ * whatever the exponent is (polytropic law).
+ */
+export function compressionAt(compression: number, baro: number, other: number): Answer {
+  for (const pressure of [baro, other]) {
+    if (!(pressure > 0))
+      return noAnswer(`A barometer of ${sayPressure(pressure)} does not exist. It is an absolute pressure.`);
+  }
+  if (!(compression >= 0))
+    return noAnswer(`A compression of ${sayPressure(compression)} on the gauge does not exist.`);
+  return (compression * other) / baro;
+}

@@ -22,3 +22,15 @@ export function dividerResistance(volts: number, supply: number, pullup: number)
   }
   return (pullup * volts) / (supply - volts);
 }
+
+/**
+ * The voltage at a sensor of this resistance behind a pull-up: supply · R / (R + pullup), the voltage that a good circuit shows.
+ * Resistances in Ω. A short gives 0; an open circuit gives the supply and has no resistance to enter.
+ */
+export function dividerVolts(resistance: number, supply: number, pullup: number): Answer {
+  if (!(resistance >= 0)) return noAnswer(`A resistance of ${sayNumber(resistance)} Ω does not exist.`);
+  if (!(supply > 0))
+    return noAnswer(`The pull-up must hang on a voltage above 0, not ${sayNumber(supply)} V.`);
+  if (!(pullup > 0)) return noAnswer('The pull-up must have a resistance above 0.');
+  return (supply * resistance) / (resistance + pullup);
+}

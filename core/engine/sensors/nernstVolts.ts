@@ -27,3 +27,18 @@ export function nernstVolts(temperature: number, oxygen: number): Answer {
   }
   return ((gasConstant * temperature) / (4 * faraday)) * Math.log(outsideOxygen / oxygen);
 }
+
+/**
+ * The exhaust's oxygen, as a fraction of one atmosphere, at which a hot zirconia sensor gives this voltage (V):
+ * 0.209 · exp(−4·F·E/(R·T)), temperature of the zirconia in K.
+ */
+export function nernstOxygen(volts: number, temperature: number): Answer {
+  if (!(temperature > 0)) return noAnswer('A temperature below absolute zero does not exist.');
+  const oxygen = outsideOxygen * Math.exp((-4 * faraday * volts) / (gasConstant * temperature));
+  if (!(oxygen <= 1)) {
+    return noAnswer(
+      `No exhaust gives ${sayNumber(volts)} V: there would be more than one atmosphere of oxygen. A negative sensor points to a contaminated reference air or swapped leads.`,
+    );
+  }
+  return oxygen;
+}

@@ -1,12 +1,29 @@
-import type { ComputedType, FunctionRow, Plain } from '../../expression/functionRow.ts';
+import type { ComputedType, FunctionRow, Parameter, Plain } from '../../expression/functionRow.ts';
 import type { Type } from '../../expression/type.ts';
-import { unitOf } from '../../quantity/unit.ts';
-import { type Answer, noAnswer, ofNumbers } from '../answer.ts';
-import { curve, quantity, temperaturePoint } from '../parameters.ts';
-import { dividerResistance } from './dividerResistance.ts';
+import { noAnswer, ofNumbers } from '../answer.ts';
+import { inWords, numbersInWords, type Wording } from '../inWords.ts';
+import { curve, quantity, temperaturePoint, text } from '../parameters.ts';
+import { dividerResistance, dividerVolts } from './dividerResistance.ts';
 import { interpolate } from './interpolate.ts';
-import { nernstVolts } from './nernstVolts.ts';
-import { thermistorTemperature } from './thermistorTemperature.ts';
+import { nernstOxygen, nernstVolts } from './nernstVolts.ts';
+import { ratiometricPressure, ratiometricVolts } from './ratiometric.ts';
+import { readingFor } from './readingFor.ts';
+import { circuitSayings, sensorCircuit, titaniaMixture, titaniaSayings } from './sensorCircuit.ts';
+import { thermistorRows } from './thermistorRows.ts';
+
+const meterCurve = 'maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s], [2.6 V, 55 g/s]]';
+const supply = quantity('supply', 'V', 'voltage that the pull-up hangs on');
+const pullup = quantity('pullup', 'kΩ', 'resistance of the pull-up');
+const sensorSupply = quantity('supply', 'V', 'the sensor’s supply');
+const shares = [
+  quantity('low_share', '%', 'share of the supply at the lowest pressure', { otherwise: '10 %' }),
+  quantity('high_share', '%', 'share of the supply at the highest pressure', { otherwise: '90 %' }),
+];
+
+/** Pressures of one sensor, which must be counted from one zero. */
+function sensorPressure(name: string, meaning: string): Parameter {
+  return { name, takes: { what: 'many', unit: 'kPa' }, meaning };
+}
 
 export const sensorRows: readonly FunctionRow[] = [
   {
@@ -26,43 +43,41 @@ export const sensorRows: readonly FunctionRow[] = [
       'The reading is not the quantity that the curve is entered with.',
     ],
     source: 'linear interpolation; the curve’s own source is its reference’s',
-    example: { expression: 'interpolate(spec.maf_curve, 1.85 V)', result: '32 g/s' },
+    example: {
+      expression: 'interpolate(spec.maf_curve, 1.85 V)',
+      result: '32 g/s',
+      given: meterCurve,
+    },
     evaluate: ([along, x]) => interpolate(along, x),
   },
   {
-    form: 'scalar',
-    name: 'thermistor_temperature',
+    form: 'whole',
+    name: 'reading_for',
     family: 'sensors',
-    summary: 'The temperature of a thermistor from its resistance and its table.',
+    summary: 'A transfer curve read backwards: the volts or hertz that a meter should show for a flow.',
     parameters: [
-      quantity('resistance', 'kΩ', 'resistance of the sensor alone'),
-      curve('curve', 'the sensor’s table: pairs of temperature and resistance'),
+      curve('curve', 'transfer curve of a reference'),
+      { name: 'value', takes: { what: 'any' }, meaning: 'the curve’s second quantity, such as a flow' },
     ],
-    result: { kind: 'computed', says: 'a temperature in °C', typeOf: thermistorType },
-    formula: '1/T over ln R: a monotone cubic through the table’s points, T in K',
-    range: 'between the table’s first and last point',
+    result: { kind: 'computed', says: 'the first quantity of the curve', typeOf: againstCurve },
+    formula: 'x = x1 + (y − y1)·(x2 − x1)/(y2 − y1) between the neighbouring points',
+    range: 'between the curve’s lowest and highest value; the curve must go one way',
     errors: [
-      'The resistance is not above 0, or outside the table.',
-      'The table has fewer than two points, or turns back.',
+      'The value lies outside the curve.',
+      'The value is not the quantity that the curve gives.',
+      'The curve turns back.',
     ],
-    source:
-      'coordinates of Steinhart and Hart, Deep-Sea Research 15 (1968) 497 (value from memory); curve after Fritsch and Carlson, SIAM Journal on Numerical Analysis 17 (1980) 238–246',
-    example: {
-      expression: 'thermistor_temperature(12.49 kΩ, spec.ect_curve)',
-      result: '20.0 °C',
-    },
-    compute: thermistorOf,
+    source: 'linear interpolation; the curve’s own source is its reference’s',
+    example: { expression: 'reading_for(spec.maf_curve, 32 g/s)', result: '1.85 V', given: meterCurve },
+    evaluate: ([along, value]) => readingFor(along, value),
   },
+  ...thermistorRows,
   {
     form: 'scalar',
     name: 'divider_resistance',
     family: 'sensors',
     summary: 'A sensor’s resistance from the voltage at its pull-up resistor.',
-    parameters: [
-      quantity('volts', 'V', 'voltage at the sensor'),
-      quantity('supply', 'V', 'voltage that the pull-up hangs on'),
-      quantity('pullup', 'kΩ', 'resistance of the pull-up'),
-    ],
+    parameters: [quantity('volts', 'V', 'voltage at the sensor'), supply, pullup],
     result: { kind: 'fixed', unit: 'Ω' },
     formula: 'R = pullup · volts/(supply − volts)',
     range: 'voltage from 0 to below the supply',
@@ -73,6 +88,94 @@ export const sensorRows: readonly FunctionRow[] = [
     source: 'Ohm’s law',
     example: { expression: 'divider_resistance(4.6 V, 5 V, 2.2 kΩ)', result: '25300 Ω' },
     compute: ofNumbers(dividerResistance),
+  },
+  {
+    form: 'scalar',
+    name: 'divider_volts',
+    family: 'sensors',
+    summary: 'The voltage that a good circuit shows at a sensor of this resistance behind its pull-up.',
+    parameters: [quantity('resistance', 'kΩ', 'resistance of the sensor'), supply, pullup],
+    result: { kind: 'fixed', unit: 'V' },
+    formula: 'U = supply · R/(R + pullup)',
+    range: 'a short gives 0 V; an open circuit gives the supply and has no resistance',
+    errors: ['The resistance is negative.', 'The supply or the pull-up is not above 0.'],
+    source: 'Ohm’s law',
+    example: { expression: 'divider_volts(10 kΩ, 5 V, 2.2 kΩ)', result: '4.0984 V' },
+    compute: ofNumbers(dividerVolts),
+  },
+  {
+    name: 'sensor_circuit',
+    family: 'sensors',
+    summary: 'Which end the circuit of a pulled-up sensor has failed to, if any, in words.',
+    parameters: [
+      quantity('volts', 'V', 'voltage at the signal pin'),
+      supply,
+      quantity('margin', '%', 'share of the supply that still counts as its end', { otherwise: '2 %' }),
+    ],
+    formula: 'open from supply·(1 − margin), shorted up to supply·margin',
+    range: 'a sensor between the signal pin and ground, with a pull-up in the computer',
+    errors: [
+      'The supply is not above 0.',
+      'The margin is none.',
+      'A reading is too close to a limit for its uncertainty.',
+    ],
+    source: 'common practice; Ohm’s law',
+    says: circuitSayings,
+    example: { expression: 'sensor_circuit(4.99 V, 5 V)', result: 'open circuit' },
+    ...numbersInWords('sensor_circuit', sensorCircuit),
+  },
+  {
+    form: 'scalar',
+    name: 'ratiometric_pressure',
+    family: 'sensors',
+    summary:
+      'The pressure that the voltage of a ratiometric sensor stands for, whatever its supply is today.',
+    parameters: [
+      quantity('volts', 'V', 'voltage of the signal'),
+      sensorSupply,
+      sensorPressure('low', 'the lowest pressure that it measures'),
+      sensorPressure('high', 'the highest pressure that it measures'),
+      ...shares,
+    ],
+    result: { kind: 'like', parameter: 'low' },
+    formula: 'p = low + (volts/supply − low_share)/(high_share − low_share)·(high − low)',
+    range: 'from low to high, and 2 % of the supply beyond',
+    errors: [
+      'The voltage is outside the sensor’s range.',
+      'The supply is not above 0, or the ends are turned round.',
+    ],
+    source: 'definition; the ends are the maker’s, 10 and 90 % common practice',
+    example: {
+      expression: 'ratiometric_pressure(2.5 V, 5 V, 20 kPa absolute, 120 kPa absolute)',
+      result: '70 kPa',
+    },
+    compute: ofNumbers(ratiometricPressure),
+  },
+  {
+    form: 'scalar',
+    name: 'ratiometric_volts',
+    family: 'sensors',
+    summary: 'The voltage that a ratiometric sensor should give at a pressure.',
+    parameters: [
+      sensorPressure('pressure', 'the pressure at the sensor'),
+      sensorSupply,
+      sensorPressure('low', 'the lowest pressure that it measures'),
+      sensorPressure('high', 'the highest pressure that it measures'),
+      ...shares,
+    ],
+    result: { kind: 'fixed', unit: 'V' },
+    formula: 'U = supply·(low_share + (pressure − low)/(high − low)·(high_share − low_share))',
+    range: 'from low to high',
+    errors: [
+      'The pressure is outside what the sensor measures.',
+      'The supply is not above 0, or the ends are turned round.',
+    ],
+    source: 'definition; the ends are the maker’s, 10 and 90 % common practice',
+    example: {
+      expression: 'ratiometric_volts(101 kPa absolute, 5 V, 20 kPa absolute, 120 kPa absolute)',
+      result: '3.74 V',
+    },
+    compute: ofNumbers(ratiometricVolts),
   },
   {
     form: 'scalar',
@@ -91,32 +194,64 @@ export const sensorRows: readonly FunctionRow[] = [
     example: { expression: 'nernst_volts(626.85 °C, 0.01)', result: '0.05894 V' },
     compute: ofNumbers(nernstVolts),
   },
+  {
+    form: 'scalar',
+    name: 'nernst_oxygen',
+    family: 'sensors',
+    summary: 'The oxygen in the exhaust at which a hot zirconia sensor gives this voltage.',
+    parameters: [
+      quantity('volts', 'V', 'the sensor’s voltage'),
+      temperaturePoint('temperature', 'temperature of the zirconia'),
+    ],
+    result: { kind: 'fixed', unit: '1' },
+    formula: 'oxygen = 0.209·exp(−4·F·E/(R·T)), as a fraction of one atmosphere',
+    range: 'a hot sensor, about 350 .. 900 °C',
+    errors: [
+      'The temperature is below absolute zero.',
+      'The voltage is so far below 0 that there would be more than one atmosphere.',
+    ],
+    source: 'Nernst’s equation with the constants of CODATA 2018',
+    example: { expression: 'nernst_oxygen(0.05 V, 626.85 °C)', result: '0.01586' },
+    compute: ofNumbers(nernstOxygen),
+  },
+  {
+    name: 'titania_mixture',
+    family: 'sensors',
+    summary: 'What a titania sensor says of the mixture, in words; which end is lean depends on its circuit.',
+    parameters: [
+      quantity('volts', 'V', 'the sensor’s voltage'),
+      sensorSupply,
+      text('lean_end', '"high" or "low": the end of the supply that means lean'),
+    ],
+    formula: 'the outer quarters of the supply are the ends',
+    range: 'a hot sensor',
+    errors: [
+      'The lean end is neither "high" nor "low".',
+      'The voltage is outside the supply.',
+      'A reading is too close to a limit for its uncertainty.',
+    ],
+    source: 'R. Moos and others, Sensors 11 (2011) 3439–3465; the quarters are common practice',
+    says: titaniaSayings,
+    example: { expression: 'titania_mixture(4.6 V, 5 V, "high")', result: 'lean' },
+    ...inWords('titania_mixture', titaniaOf),
+  },
 ];
 
-function thermistorOf([resistance, table]: readonly Plain[]): Answer {
-  if (typeof resistance !== 'number' || !Number.isFinite(resistance))
-    return noAnswer('One of the values is no number.');
-  if (typeof table !== 'object') return noAnswer('The sensor’s table is missing.');
-  return thermistorTemperature(resistance, table);
+function titaniaOf([volts, of, leanEnd]: readonly Plain[]): Wording {
+  if (typeof leanEnd !== 'string') return noAnswer('The lean end must be a text: "high" or "low".');
+  if (typeof volts !== 'number' || typeof of !== 'number') return noAnswer('One of the values is no number.');
+  return titaniaMixture(volts, of, leanEnd);
 }
 
-/** A temperature in the shape of the resistance, for a table from temperature to resistance. */
-function thermistorType([resistance, table]: readonly (Type | undefined)[]): ComputedType {
-  if (resistance?.kind !== 'one' && resistance?.kind !== 'members' && resistance?.kind !== 'series')
-    return { wrong: 0, takes: 'a resistance' };
-  const [unit, resistor] = [unitOf('°C'), unitOf('Ω')];
-  if (
-    unit === undefined ||
-    table?.kind !== 'curve' ||
-    table.x.dimension !== unit.dimension ||
-    table.y.dimension !== resistor?.dimension
-  ) {
-    return {
-      wrong: 1,
-      takes: 'a curve from temperature to resistance (`[[0 °C, 5.9 kΩ], [25 °C, 2.1 kΩ]]`)',
-    };
+/** The curve's first quantity, in the shape of the value that it is read backwards with. */
+function againstCurve([along, value]: readonly (Type | undefined)[]): ComputedType {
+  if (along?.kind !== 'curve') return { wrong: 0, takes: 'a curve from a `reference`' };
+  if (value?.kind !== 'one' && value?.kind !== 'members' && value?.kind !== 'series')
+    return { wrong: 1, takes: 'a quantity' };
+  if (value.quantity.dimension !== along.y.dimension) {
+    return { wrong: 1, takes: `what the curve gives (such as \`${along.y.unit.symbol}\`)` };
   }
-  return { type: { ...resistance, quantity: { dimension: unit.dimension, kind: 'point', unit } } };
+  return { type: { ...value, quantity: along.x } };
 }
 
 /** The curve's second quantity, in the shape of the reading that it is entered with. */

@@ -1,6 +1,6 @@
 import type { PlainCurve } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer } from '../answer.ts';
-import { sayNumber } from '../sayValue.ts';
+import { sayNumber, sayTemperature } from '../sayValue.ts';
 import { monotoneCurve } from './monotoneCurve.ts';
 
 /**
@@ -22,6 +22,31 @@ export function thermistorTemperature(resistance: number, table: PlainCurve): An
   const inverse = curve.at(Math.log(resistance));
   if (inverse === undefined) return noAnswer(outside(resistance, table));
   return 1 / inverse;
+}
+
+/**
+ * The resistance, Ω, that a thermistor has at a temperature, K, by the same curve, found by halving:
+ * what an ohmmeter should show. Nothing is computed outside the table.
+ */
+export function thermistorResistance(temperature: number, table: PlainCurve): Answer {
+  const curve = curveOf(table);
+  if (typeof curve === 'string') return noAnswer(curve);
+  const first = table.x[0] ?? Number.NaN;
+  const last = table.x[table.x.length - 1] ?? Number.NaN;
+  if (!(temperature >= first && temperature <= last)) {
+    return noAnswer(
+      `A temperature of ${sayTemperature(temperature)} is outside the table, which runs from ${sayTemperature(first)} to ${sayTemperature(last)}; beyond its ends nothing is known.`,
+    );
+  }
+  let cold = Math.log(table.y[0] ?? Number.NaN);
+  let hot = Math.log(table.y[table.y.length - 1] ?? Number.NaN);
+  // Sixty halvings take the widest table below a double's last digit.
+  for (let turn = 0; turn < 60; turn++) {
+    const middle = (cold + hot) / 2;
+    if ((curve.at(middle) ?? Number.NaN) > 1 / temperature) cold = middle;
+    else hot = middle;
+  }
+  return Math.exp((cold + hot) / 2);
 }
 
 type TableCurve = ReturnType<typeof monotoneCurve>;

@@ -1,0 +1,162 @@
+import type { FunctionRow, Parameter, Plain } from '../../expression/functionRow.ts';
+import { noAnswer, ofNumbers } from '../answer.ts';
+import { inWords, numbersInWords, type Wording } from '../inWords.ts';
+import { absolutePressure, engineSpeed, quantity, text } from '../parameters.ts';
+import { backPressurePattern, backPressureSayings } from './backPressurePattern.ts';
+import {
+  compressionPattern,
+  puffPattern,
+  puffSayings,
+  runningSayings,
+  wetPattern,
+  wetSayings,
+} from './compressionPattern.ts';
+import { compressionAt, compressionExponent } from './compressionPressure.ts';
+import { leakagePattern, leakageSayings } from './leakagePattern.ts';
+
+function gaugePressure(name: string, meaning: string): Parameter {
+  return quantity(name, 'kPa', meaning, { kind: 'gauge' });
+}
+
+const best = gaugePressure('best', 'the highest cranking figure among the cylinders');
+const patternErrors = [
+  'A figure is negative, or above the one that it is compared with.',
+  'A reading is too close to a limit for its uncertainty.',
+];
+
+/** Gauge readings of cylinders, and what they usually mean. */
+export const compressionRows: readonly FunctionRow[] = [
+  {
+    form: 'scalar',
+    name: 'compression_exponent',
+    family: 'mechanical',
+    summary: 'The polytropic exponent between the start and the end of a compression.',
+    parameters: [
+      absolutePressure('start', 'pressure when compression starts'),
+      absolutePressure('end', 'pressure at its end'),
+      quantity('ratio', '1', 'compression ratio, the effective one where it is known', {
+        header: 'engine.compression_ratio',
+      }),
+    ],
+    result: { kind: 'fixed', unit: '1' },
+    formula: 'n = ln(end/start)/ln(ratio)',
+    range: '1.1 .. 1.25 when cranking, about 1.3 running, at most 1.4',
+    errors: ['A pressure is not above absolute zero.', 'The ratio is not above 1.'],
+    source:
+      'polytropic law; usual values after Heywood, Internal Combustion Engine Fundamentals, chapter 9 (from memory)',
+    example: { expression: 'compression_exponent(14.7 psi, 194.7 psi, 10)', result: '1.12205' },
+    compute: ofNumbers(compressionExponent),
+  },
+  {
+    form: 'scalar',
+    name: 'compression_at',
+    family: 'mechanical',
+    summary: 'What a compression gauge read at one barometer would show at another.',
+    parameters: [
+      gaugePressure('compression', 'compression on the gauge'),
+      absolutePressure('baro', 'barometer where it was read'),
+      absolutePressure('other', 'barometer of the other place'),
+    ],
+    result: { kind: 'like', parameter: 'compression', quantityKind: 'gauge' },
+    formula: 'compression · other/baro',
+    range: 'the same engine, speed and temperature',
+    errors: ['A barometer is not above absolute zero.', 'The compression is negative.'],
+    source: 'polytropic law: the end and the start of compression are in one proportion',
+    example: { expression: 'compression_at(278.53 psi, 101.325 kPa, 84.307 kPa)', result: '231.75 psi' },
+    compute: ofNumbers(compressionAt),
+  },
+  {
+    name: 'compression_pattern',
+    family: 'mechanical',
+    summary:
+      'What cranking, running and snap-throttle compression of one cylinder together usually mean, in words.',
+    parameters: [
+      gaugePressure('cranking', 'compression when cranking'),
+      gaugePressure('running', 'compression at idle, this cylinder not firing'),
+      gaugePressure('snap', 'highest compression as the throttle is snapped'),
+      best,
+    ],
+    formula: 'cranking < 75 % of best leaks; running 28 .. 55 % and snap 60 .. 105 % of cranking are usual',
+    range: 'warm engine, throttle open when cranking, one gauge for all three',
+    errors: patternErrors,
+    source: 'common practice',
+    says: runningSayings,
+    example: { expression: 'compression_pattern(178 psi, 44 psi, 92 psi, 182 psi)', result: 'cannot fill' },
+    ...numbersInWords('compression_pattern', compressionPattern),
+  },
+  {
+    name: 'puff_pattern',
+    family: 'mechanical',
+    summary: 'What the first puff on a compression gauge against the fifth usually means, in words.',
+    parameters: [gaugePressure('first', 'the first puff'), gaugePressure('fifth', 'the fifth puff'), best],
+    formula: 'fifth ≥ 75 % of best is fair; first ≥ 50 % of it is quick',
+    range: 'a gauge that holds its reading, throttle open, steady cranking',
+    errors: patternErrors,
+    source: 'common practice',
+    says: puffSayings,
+    example: { expression: 'puff_pattern(42 psi, 150 psi, 178 psi)', result: 'builds up slowly' },
+    ...numbersInWords('puff_pattern', puffPattern),
+  },
+  {
+    name: 'wet_pattern',
+    family: 'mechanical',
+    summary: 'What a low compression does with a spoon of oil in the cylinder usually means, in words.',
+    parameters: [
+      gaugePressure('dry', 'compression without oil'),
+      gaugePressure('wet', 'compression with a spoon of oil'),
+      best,
+    ],
+    formula: '(wet − dry)/(best − dry): from 70 % on the oil seals it, below 25 % it does not help',
+    range: 'a dry figure below 75 % of best',
+    errors: patternErrors,
+    source: 'common practice',
+    says: wetSayings,
+    example: { expression: 'wet_pattern(95 psi, 160 psi, 175 psi)', result: 'oil seals it' },
+    ...numbersInWords('wet_pattern', wetPattern),
+  },
+  {
+    name: 'leakage_pattern',
+    family: 'mechanical',
+    summary: 'What leaks, by where the air of a leak-down test comes out, in words.',
+    parameters: [
+      quantity('leakdown', '%', 'leakage of the tester'),
+      text('place', 'where the air comes out: "tailpipe", "throttle", "oil filler", "radiator", "neighbour"'),
+    ],
+    formula: 'up to 20 % is within the usual; above it the place decides',
+    range: 'piston at top dead centre of compression; the figure depends on the tester',
+    errors: [
+      'The leakage is outside 0 .. 100 %.',
+      'The place is none that is known.',
+      'A reading is too close to a limit for its uncertainty.',
+    ],
+    source: 'common practice',
+    says: leakageSayings,
+    example: { expression: 'leakage_pattern(42 %, "tailpipe")', result: 'exhaust valve' },
+    ...inWords('leakage_pattern', leakageOf),
+  },
+  {
+    name: 'back_pressure_pattern',
+    family: 'mechanical',
+    summary: 'Whether the exhaust flows freely at a speed without load, in words.',
+    parameters: [gaugePressure('back_pressure', 'exhaust back pressure'), engineSpeed],
+    formula:
+      'limit 1.5 psi up to 1000 rpm, 3 psi from 2500 rpm on, straight between; twice the limit is blocked',
+    range: 'warm engine, no load',
+    errors: [
+      'The engine stands still.',
+      'The pressure is far below 0.',
+      'A reading is too close to a limit for its uncertainty.',
+    ],
+    source: 'common practice',
+    says: backPressureSayings,
+    example: { expression: 'back_pressure_pattern(8.5 psi, 2500 rpm)', result: 'blocked' },
+    ...numbersInWords('back_pressure_pattern', backPressurePattern),
+  },
+];
+
+function leakageOf([leakage, place]: readonly Plain[]): Wording {
+  if (typeof place !== 'string') return noAnswer('The place must be a text, such as "tailpipe".');
+  return typeof leakage === 'number'
+    ? leakagePattern(leakage, place)
+    : noAnswer('One of the values is no number.');
+}
