@@ -25,7 +25,7 @@ export function carried(
     const moved = (sign: 1 | -1): number => {
       const there = read(
         series.map((each) => movedSeries(each, source, sign)),
-        amounts.map(({ si, spread }) => si + sign * by(spread, source)),
+        amounts.map(({ si, spread }) => si + sign * contribution(spread, source)),
       );
       return typeof there === 'number' ? there : Number.NaN;
     };
@@ -35,16 +35,16 @@ export function carried(
 }
 
 /** Half the way from the lower reading to the upper; from one side where the other has none; nothing below rounding. */
-function between(nominal: number, up: number, down: number): number {
+export function between(nominal: number, up: number, down: number): number {
   const way = Number.isNaN(up) ? nominal - down : Number.isNaN(down) ? up - nominal : (up - down) / 2;
   return Math.abs(way) > 1e-9 * Math.abs(nominal) ? way : 0;
 }
 
-function by(spread: Amount['spread'], source: SourceId): number {
+export function contribution(spread: Amount['spread'], source: SourceId): number {
   return spread.find((each) => each.source === source)?.by ?? 0;
 }
 
-function movedSeries(series: Series, source: SourceId, sign: 1 | -1): Series {
+export function movedSeries(series: Series, source: SourceId, sign: 1 | -1): Series {
   const own = series.spread.find((each) => each.source === source)?.by;
   if (own === undefined) return series;
   const samples = series.samples.map(

@@ -39,9 +39,11 @@ const still = cannotCompute('one of the channels does not change');
  * then between the steps by a parabola. Both have equal length and even steps, and no sample is missing.
  * The correlation of all shifts comes from one transform there and one back.
  */
-export function lagOf(x: Float64Array, y: Float64Array): number | Absent {
+export function lagOf(x: Float64Array, y: Float64Array, within: Shifts = anyShift): number | Absent {
   const count = x.length;
   const most = count >> 1;
+  const earliest = Math.max(-most, within.earliest);
+  const latest = Math.min(most, within.latest);
   if (count < 4) return cannotCompute('a lag needs at least four samples at the same moments');
   let size = 1;
   while (size < count + most) size *= 2;
@@ -62,12 +64,12 @@ export function lagOf(x: Float64Array, y: Float64Array): number | Absent {
     const energy = (early[count - s] ?? 0) * ((late[count] ?? 0) - (late[s] ?? 0));
     return energy > 0 ? raw(shift) / Math.sqrt(energy) : Number.NEGATIVE_INFINITY;
   };
-  let best = 0;
-  for (let shift = -most; shift <= most; shift++) if (raw(shift) > raw(best)) best = shift;
+  let best = Math.max(0, earliest);
+  for (let shift = earliest; shift <= latest; shift++) if (raw(shift) > raw(best)) best = shift;
   if (!(raw(best) > 0)) return cannotCompute('the channels do not move together at any shift');
   // The sum favours small shifts, whose overlap is longer; the coefficient does not, and has its top next to it.
-  while (best < most && alike(best + 1) > alike(best)) best++;
-  while (best > -most && alike(best - 1) > alike(best)) best--;
+  while (best < latest && alike(best + 1) > alike(best)) best++;
+  while (best > earliest && alike(best - 1) > alike(best)) best--;
   if (Math.abs(best) === most) return best;
   const before = alike(best - 1);
   const here = alike(best);
@@ -75,6 +77,13 @@ export function lagOf(x: Float64Array, y: Float64Array): number | Absent {
   const bend = before - 2 * here + after;
   return bend < 0 ? best + (before - after) / (2 * bend) : best;
 }
+
+/** The shifts that are looked at, in steps; both ends belong to it. */
+export interface Shifts {
+  readonly earliest: number;
+  readonly latest: number;
+}
+const anyShift: Shifts = { earliest: Number.NEGATIVE_INFINITY, latest: Number.POSITIVE_INFINITY };
 
 /** Copies the samples less their mean; false when they are all the same. */
 function centred(samples: Float64Array, into: Float64Array): boolean {

@@ -3,7 +3,7 @@ import { unitOf } from '../../core/quantity/unit.ts';
 import { allFunctions } from '../../core/study/functions.ts';
 import { waveformFunctions } from '../../core/waveform/waveformFunctions.ts';
 import { printed, result } from '../support/expressionResult.ts';
-import { type Held, notTaken, reading, samples } from '../support/expressionScope.ts';
+import { byMember, type Held, notTaken, reading, samples } from '../support/expressionScope.ts';
 import { moments, signal, switching } from './signals.ts';
 
 function channel(
@@ -41,6 +41,14 @@ const names = {
     2000,
     (t) => 1 + 0.02 * Math.cos(2 * Math.PI * 6.5 * t) + 0.1 * Math.sin(2 * Math.PI * 26 * t),
   ),
+  // Lambda 1.02 in the mean, and a drive: half a minute of idle at 20 % of trim and 20 % of load, then cruise at 5 %.
+  'wide.lambda': channel('wide', '', 10, 50, (t) => 1.02 + 0.01 * Math.sin(2 * Math.PI * t)),
+  'drive.trim': channel('drive', '%', 59, 2, (t) => (t < 30 ? 20 : 5)),
+  'drive.rpm': channel('drive', 'rpm', 59, 2, (t) => (t < 30 ? 750 : 2200)),
+  'drive.load': channel('drive', '%', 59, 2, (t) => (t < 30 ? 20 : 50)),
+  // The plenum's hole: 25 %, 8 % and 4 % of 4.4, 12.0 and 22.4 g/s.
+  'table.trim': byMember('state', { idle: '25 %', fast: '8 %', drive: '4 %' }),
+  'table.maf': byMember('state', { idle: '4.4 g/s', fast: '12.0 g/s', drive: '22.4 g/s' }),
   'scan.rpm': samples('scan', 'rpm', [0.5, 2.5, 4.5], [800, 900, 1000]),
 };
 const setting = { names, functions: waveformFunctions() };
@@ -127,19 +135,21 @@ describe('an empty, single or missing series', () => {
     `order_amplitude(${name}.v, 800 rpm, 2)`,
     `time_rich(${name}.v)`,
     `rear_to_front(${name}.v, ${name}.w)`,
+    `oxygen_sensor(${name}.v).rate`,
+    `catalyst(${name}.v, ${name}.w).ratio`,
+    `catalyst(${name}.v, ${name}.w).lag`,
   ];
   it.each(['none', 'one', 'lost'].flatMap(calls))('%s cannot be computed, with a reason', (text) => {
     const { value } = result(text, { names: bare, functions: waveformFunctions() });
     expect(printed(value)).toMatch(/^cannot compute: .{15,}/);
   });
 
-  it.each(calls('flat').filter((text) => !/^(switch_rate|time_rich|order_amplitude)/.test(text)))(
-    '%s of samples that do not change cannot be computed',
-    (text) => {
-      const { value } = result(text, { names: bare, functions: waveformFunctions() });
-      expect(printed(value)).toMatch(/^cannot compute: .{15,}/);
-    },
-  );
+  it.each(
+    calls('flat').filter((text) => !/^(switch_rate|time_rich|order_amplitude|oxygen_sensor)/.test(text)),
+  )('%s of samples that do not change cannot be computed', (text) => {
+    const { value } = result(text, { names: bare, functions: waveformFunctions() });
+    expect(printed(value)).toMatch(/^cannot compute: .{15,}/);
+  });
 
   it('a sensor that stays put never switches, is never rich', () => {
     const of = (text: string) => printed(result(text, { names: bare, functions: waveformFunctions() }).value);
