@@ -1,5 +1,6 @@
 import type { TextEdit } from '../text/edits.ts';
 import type { Span } from '../text/span.ts';
+import { type CaptureFacts, captureRows } from './catalogue/captures.ts';
 import { type EditingFacts, editingRows } from './catalogue/editing.ts';
 import { type ExpressionFacts, expressionRows } from './catalogue/expression.ts';
 import { type FileFacts, fileRows } from './catalogue/file.ts';
@@ -15,6 +16,7 @@ export type Facts = FileFacts &
   ExpressionFacts &
   NamesFacts &
   StudyFacts &
+  CaptureFacts &
   RulesFacts &
   EditingFacts;
 export type Code = keyof Facts;
@@ -26,6 +28,7 @@ export const catalogue: Rows<Facts> = {
   ...expressionRows,
   ...namesRows,
   ...studyRows,
+  ...captureRows,
   ...rulesRows,
   ...editingRows,
 };

@@ -1,4 +1,5 @@
 import type { ReadCell } from '../casefile/readCase.ts';
+import type { CaseFiles } from '../recording/files.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Header } from '../study/header.ts';
 import { study } from '../study/study.ts';
@@ -8,9 +9,12 @@ import { allRules } from './allRules.ts';
 import { measuredIn } from './measured.ts';
 import type { RuledCell } from './rule.ts';
 
-/** Studies a case and lets every rule look at it. Give the previous result to compute anew only what changed. */
-export function checkCase(text: string, previous?: Study): Study {
-  const studied = study(text, previous);
+/**
+ * Studies a case and lets every rule look at it. Give the previous result to compute anew only what changed.
+ * `files` has what the case's captures name; without it the case has no files.
+ */
+export function checkCase(text: string, previous?: Study, files?: CaseFiles): Study {
+  const studied = study(text, previous, files);
   const ofCells = ruled(studied, previous === undefined ? undefined : known.get(previous.memo));
   known.set(studied.memo, ofCells);
   const { merged } = ofCells;

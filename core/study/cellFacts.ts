@@ -1,6 +1,7 @@
 import type { TextNode } from '../casefile/tree.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Expression } from '../expression/tree.ts';
+import type { FileContent } from '../recording/files.ts';
 import type { Span } from '../text/span.ts';
 import type { Part, Reading, TakenAt } from './types.ts';
 
@@ -27,6 +28,10 @@ export interface CellFacts {
   /** The whole cell says `shows: fault`; the span of its title. */
   readonly meantToFail: Span | undefined;
   readonly diagnostics: readonly Diagnostic[];
+  /** What the host gave for the file that a capture names. */
+  readonly content: FileContent | undefined;
+  /** How that file was read, in words. */
+  readonly readAs: readonly string[];
 }
 
 /** A `let`: a name and the expression that computes it. */

@@ -1,4 +1,4 @@
-import type { Absent, Value } from '../expression/value.ts';
+import type { Absent, Series, Value } from '../expression/value.ts';
 import type { Amount, QuantityType, Spread } from '../quantity/types.ts';
 import type { Reading } from './types.ts';
 
@@ -21,6 +21,7 @@ function sameValue(a: Value, b: Value): boolean {
   if (a.kind === 'one' && b.kind === 'one') return sameType(a.type, b.type) && sameAmount(a.amount, b.amount);
   if (a.kind === 'words' && b.kind === 'words') return a.text === b.text;
   if (a.kind === 'absent' && b.kind === 'absent') return sameAbsent(a, b);
+  if (a.kind === 'series' && b.kind === 'series') return sameSeries(a, b);
   if (a.kind !== 'members' || b.kind !== 'members') return false;
   if (a.by !== b.by || !sameType(a.type, b.type) || a.members.size !== b.members.size) return false;
   const others = [...b.members];
@@ -28,6 +29,18 @@ function sameValue(a: Value, b: Value): boolean {
     const [otherName, other] = others[i] ?? [];
     return name === otherName && other !== undefined && sameMember(member, other);
   });
+}
+
+/** A file that was read before gives the very same arrays; samples that stand in the case are not compared. */
+function sameSeries(a: Series, b: Series): boolean {
+  return (
+    a.samples === b.samples &&
+    a.time === b.time &&
+    a.capture === b.capture &&
+    sameType(a.type, b.type) &&
+    a.spread.length === b.spread.length &&
+    a.spread.every(({ source, by }, i) => source === b.spread[i]?.source && by === b.spread[i]?.by)
+  );
 }
 
 function sameMember(a: Amount | Absent, b: Amount | Absent): boolean {

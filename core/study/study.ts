@@ -1,4 +1,6 @@
+import type { Cell } from '../casefile/cell.ts';
 import { type CaseFile, readCase } from '../casefile/readCase.ts';
+import { type CaseFiles, type FileContent, noFiles, sameContent } from '../recording/files.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { collectCell } from './cells/collectCell.ts';
 import { changeOf } from './change.ts';
@@ -16,20 +18,34 @@ import type { Reading, Study } from './types.ts';
  * Studies a case: text → cells → names and types → values → verdicts.
  * Given a previous study it computes anew only what depends on a change; the result is the same either way.
  */
-export function study(text: string, previous?: Study): Study {
+export function study(text: string, previous?: Study, files: CaseFiles = noFiles): Study {
   const known = previous?.memo.isFull === true ? undefined : previous;
-  const now = studyKnowing(text, known);
+  const asked = askedOnce(files);
+  const now = studyKnowing(text, known, asked);
   // For which names there is no room depends on all the others.
-  return now.memo.isFull && known !== undefined ? studyKnowing(text, undefined) : now;
+  return now.memo.isFull && known !== undefined ? studyKnowing(text, undefined, asked) : now;
 }
 
-function studyKnowing(text: string, previous: Study | undefined): Study {
+/** A file is the same for every cell of one study, whatever happens to it meanwhile. */
+function askedOnce(files: CaseFiles): CaseFiles {
+  const answers = new Map<string, FileContent>();
+  return (file) => {
+    let answer = answers.get(file);
+    if (answer === undefined) {
+      answer = files(file);
+      answers.set(file, answer);
+    }
+    return answer;
+  };
+}
+
+function studyKnowing(text: string, previous: Study | undefined, files: CaseFiles): Study {
   const memo = previous?.memo;
   const file = readCase(text, previous?.file);
   const headerRead = headerOf(file, memo);
   const { header } = headerRead;
   const { parse, parsed } = parserKnowing(memo?.parsed ?? new Map());
-  const cells = collectCells(file, header, parse, previous);
+  const cells = collectCells(file, header, parse, previous, files);
   const ofReading = (cell: number) => file.cells[cell]?.diagnostics;
   const isSame = (cell: number): boolean => ofReading(cell) === memo?.outcomes[cell]?.ofReading;
   const change = changeOf(cells, header, isSame, memo);
@@ -96,6 +112,7 @@ function collectCells(
   header: Header,
   parse: Parse,
   previous: Study | undefined,
+  files: CaseFiles,
 ): readonly CellFacts[] {
   const before =
     previous !== undefined && seenTheSame(previous.memo.header.header, header) ? previous : undefined;
@@ -103,8 +120,9 @@ function collectCells(
     const known = previous?.memo.names.cells[index];
     const there = before?.file.cells[index];
     const same = cell === undefined ? there?.raw.text === raw.text : there?.cell === cell;
-    if (same && known !== undefined) return known;
-    const facts = collectCell(cell, raw.text, index, header, parse);
+    const content = contentFor(cell, files);
+    if (same && known !== undefined && sameContent(known.content, content)) return known;
+    const facts = collectCell(cell, raw.text, index, header, parse, content);
     if (previous === undefined) return facts;
     const readings = keepValues(facts.readings, (name, at) => {
       const near = known?.readings[at];
@@ -112,6 +130,12 @@ function collectCells(
     });
     return { ...facts, readings };
   });
+}
+
+/** What the host has for the file that a capture or a reference names. */
+function contentFor(cell: Cell | undefined, files: CaseFiles): FileContent | undefined {
+  if (cell?.kind !== 'capture' && cell?.kind !== 'reference') return undefined;
+  return cell.file === undefined ? undefined : files(cell.file.text.trim());
 }
 
 /** What the expressions of a cell came to before: of the cell with the same text, or else of the one in its place. */

@@ -125,7 +125,7 @@ function floor(connection: Connection): void {
       texts.set(document.uri, now);
       const [read] = readCase(`---\n${now}\n`).cells;
       const { parse } = parserKnowing(new Map());
-      const facts = collectCell(read?.cell, now, edited, noHeader, parse);
+      const facts = collectCell(read?.cell, now, edited, noHeader, parse, undefined);
       // What was read decides something, so that no compiler drops the reading.
       const diagnostics = facts.readings.length > 0 ? ready : [];
       void connection.sendDiagnostics({ uri: document.uri, version: document.version, diagnostics });

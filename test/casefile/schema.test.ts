@@ -58,7 +58,7 @@ describe('the table of kinds', () => {
       ],
     ]);
     expect(keys('reference')).toEqual([
-      ...['as', 'source', 'state', 'states', 'values', 'table', 'file', 'time', 'channels', 'for'],
+      ...['as', 'source', 'state', 'states', 'values', 'table', 'file', 'format', 'time', 'channels', 'for'],
     ]);
     expect(keys('capture')).toEqual([
       ...['as', 'when', 'state', 'tool', 'file', 'rows', 'format', 'time', 'channels', 'chart', 'for'],

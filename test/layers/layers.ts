@@ -11,6 +11,7 @@ export const layers: readonly string[] = [
   'signals',
   'waveform',
   'engine',
+  'recording',
   'study',
   'rules',
   'chart',

@@ -80,9 +80,44 @@ export const file = {
 } as const;
 
 export const time = {
-  holds: 'text',
+  holds: {
+    short: 'column',
+    keys: {
+      column: { holds: 'text', meaning: 'the heading of the column', example: 'Time (s)' },
+      unit: {
+        holds: 'text',
+        meaning: 'the unit of its numbers, where its heading gives none',
+        example: 'ms',
+      },
+    },
+  },
   meaning: 'the heading of the column that holds the time',
   example: 'Time (s)',
+} as const;
+
+export const format = {
+  holds: {
+    keys: {
+      delimiter: {
+        holds: { words: ['comma', 'semicolon', 'tab', 'space'] },
+        meaning: 'what stands between columns',
+        example: 'semicolon',
+      },
+      decimal: {
+        holds: { words: ['point', 'comma'] },
+        meaning: 'the decimal mark in the file',
+        example: 'comma',
+      },
+      'heading rows': {
+        holds: 'quantity',
+        meaning: 'rows above the samples that name the columns and their units',
+        example: '2',
+      },
+      skip: { holds: 'quantity', meaning: 'lines before the heading', example: '2' },
+    },
+  },
+  meaning: 'how the file is written; what is not said is recognised from its content, and shown',
+  example: '{delimiter: semicolon, decimal: comma, heading rows: 2}',
 } as const;
 
 export const channels = {

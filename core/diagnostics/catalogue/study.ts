@@ -42,13 +42,6 @@ export interface StudyFacts {
   };
   readonly 'fault-not-shown': { readonly title: string };
   readonly 'not-a-statement': { readonly got: string; readonly offer: string };
-  readonly 'capture-not-read': { readonly file: string };
-  readonly 'time-runs-back': { readonly time: string; readonly row: number };
-  readonly 'unknown-column': {
-    readonly column: string;
-    readonly columns: readonly string[];
-    readonly nearest: readonly string[];
-  };
   readonly 'columns-without-states': { readonly columns: readonly string[] };
   readonly 'state-without-column': { readonly state: string };
   readonly 'unknown-state-column': {
@@ -169,33 +162,6 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'Only a comparison can hold or fail.',
     wrong: 'expect:\n  - before.idle.map',
     right: 'expect:\n  - before.idle.map < 14 inHg',
-  },
-  'capture-not-read': {
-    severity: 'info',
-    title: 'A capture that was not read',
-    say: ({ file }) =>
-      `The samples in \`${file}\` are not read yet; what is computed from them says "cannot compute".`,
-    why: 'Only captures whose rows stand in the case are read by this version.',
-    wrong: 'file: captures/o2-2500.csv',
-    right: 'rows: |\n  0 s   0.10 V\n  1 s   0.80 V',
-  },
-  'time-runs-back': {
-    severity: 'error',
-    title: 'A time that runs backwards',
-    say: ({ time, row }) =>
-      `In row ${row} the time goes back to ${time}. Put the rows in order, or cut the capture where its clock was set.`,
-    why: 'Rates, crossings and times between two samples mean nothing when the clock runs backwards.',
-    wrong: 'rows: |\n  time  front\n  0 s   0.12 V\n  2 s   0.15 V\n  1 s   0.40 V',
-    right: 'rows: |\n  time  front\n  0 s   0.12 V\n  1 s   0.40 V\n  2 s   0.15 V',
-  },
-  'unknown-column': {
-    severity: 'error',
-    title: 'A column that the samples do not have',
-    say: ({ column, columns, nearest }) =>
-      `No column is headed \`${column}\`.${didYouMean(nearest)} There are ${oneOf(columns.map((each) => `\`${each}\``))}.`,
-    why: 'A channel takes its samples from the column whose heading it names, letter for letter.',
-    wrong: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: Front}',
-    right: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: front}',
   },
   'columns-without-states': {
     severity: 'error',

@@ -1,129 +1,127 @@
-import type { CaptureCell } from '../../casefile/cell.ts';
-import { readRows, type SampleRows } from '../../casefile/rows.ts';
+import type { CaptureCell, ReferenceCell } from '../../casefile/cell.ts';
+import { readRows } from '../../casefile/rows.ts';
 import type { TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Absent, Series } from '../../expression/value.ts';
-import { fromSi, toSi } from '../../quantity/convert.ts';
-import { time as timeDimension } from '../../quantity/dimension.ts';
-import { parseQuantity } from '../../quantity/parse.ts';
-import type { Quantity, QuantityType } from '../../quantity/types.ts';
-import { plainUnit, unitOf } from '../../quantity/unit.ts';
+import { fromSi } from '../../quantity/convert.ts';
+import { formatQuantity } from '../../quantity/format.ts';
+import type { QuantityType } from '../../quantity/types.ts';
+import type { FileContent } from '../../recording/files.ts';
 import type { Form, Signal } from '../../signals/types.ts';
 import { nearest } from '../../text/nearest.ts';
-import { type Fitted, fitTo } from '../fitTo.ts';
-import { placedIn } from '../placed.ts';
+import { fitTo } from '../fitTo.ts';
 import { readUnit } from '../readUnit.ts';
 import { findTool, readAccuracy } from '../tools.ts';
 import type { Reading } from '../types.ts';
-import { type Circumstances, type Collected, isSignal, unknownSignal } from './values.ts';
+import { type Channel, channelsOf, type Planned, planChannel, signalOf } from './channels.ts';
+import { fileSamples } from './fileSamples.ts';
+import { inlineSamples } from './inlineSamples.ts';
+import type { Samples } from './samples.ts';
+import { findTime } from './timeColumn.ts';
+import type { Circumstances, Collected } from './values.ts';
 
-/** A capture's channels as series. Samples stand in the case as `rows`; those in a file are not read here. */
-export function captureReadings(cell: CaptureCell, around: Circumstances): Collected {
-  if (cell.rows === undefined) return fromFile(cell, around);
-  const { value: rows, diagnostics } = readRows(cell.rows);
-  if (rows === undefined) return { readings: [], diagnostics };
-  const found: Diagnostic[] = [...diagnostics];
-  const timeAt = timeColumn(rows, cell.time);
-  const time = timeOf(rows, timeAt, found);
-  const readings: Reading[] = [];
-  for (const channel of channelsOf(cell, rows, timeAt)) {
-    const at = rows.headings.findIndex((each) => each.text === channel.column.text);
-    if (at < 0) found.push(unknownColumn(channel.column, rows));
-    else readings.push(channelReading(channel, rows, at, time, around, found));
+/** A capture's channels as series: from its `rows`, or from the file that it names. */
+export function captureReadings(
+  cell: CaptureCell | ReferenceCell,
+  around: Circumstances,
+  content: FileContent | undefined,
+): Collected {
+  const rows = 'rows' in cell ? cell.rows : undefined;
+  if (rows !== undefined) {
+    const { value, diagnostics } = readRows(rows);
+    if (value === undefined) return { readings: [], diagnostics };
+    const place: TextNode = { ...cell.title, span: rows.span };
+    return fromSamples(cell, inlineSamples(value, place), around, diagnostics, true);
   }
-  return { readings, diagnostics: found };
+  if (cell.file === undefined || content === undefined)
+    return withoutSamples(cell, noFileNamed.why, around, []);
+  const read = fileSamples(cell, cell.file, content);
+  if (read.samples === undefined) return withoutSamples(cell, read.why, around, read.diagnostics);
+  const collected = fromSamples(cell, read.samples, around, read.diagnostics, false);
+  return { ...collected, readAs: [read.words, ...(collected.readAs ?? [])] };
 }
 
-interface Channel {
-  readonly key: TextNode;
-  readonly column: TextNode;
-  readonly unit: TextNode | undefined;
-  readonly signal: TextNode | undefined;
-  readonly accuracy: TextNode | undefined;
-}
-
-/** The channels that the cell names; without `channels`, every column but the time under its own heading. */
-function channelsOf(cell: CaptureCell, rows: SampleRows, timeAt: number): readonly Channel[] {
-  if (cell.channels === undefined) {
-    return rows.headings
-      .filter((_, i) => i !== timeAt)
-      .map((heading) => ({
-        key: heading,
-        column: heading,
-        unit: undefined,
-        signal: undefined,
-        accuracy: undefined,
-      }));
+function fromSamples(
+  cell: CaptureCell | ReferenceCell,
+  samples: Samples,
+  around: Circumstances,
+  before: readonly Diagnostic[],
+  isInline: boolean,
+): Collected {
+  const found: Diagnostic[] = [...before];
+  const time = findTime(cell.time, samples, isInline, found);
+  const plans: (Planned | { readonly channel: Channel; readonly signal: Signal | undefined })[] = [];
+  for (const channel of channelsOf(cell, samples, time?.column.at ?? -1)) {
+    const at = samples.headings.indexOf(channel.column.text);
+    if (at < 0) {
+      found.push(unknownColumn(channel.column, samples.headings));
+      plans.push({ channel, signal: signalOf(channel, around, []) });
+      continue;
+    }
+    const here: Diagnostic[] = [];
+    const planned = planChannel(channel, samples, at, around, here);
+    found.push(...here);
+    plans.push(planned ?? { channel, signal: signalOf(channel, around, []) });
   }
-  return cell.channels.map(({ key, value }) => ({
-    key,
-    column: value.column ?? key,
-    unit: value.unit,
-    signal: value.signal,
-    accuracy: value.accuracy,
-  }));
-}
-
-/** Seconds; undefined when they cannot be: another sort of unit, or a clock that runs backwards. */
-function timeOf(rows: SampleRows, at: number, found: Diagnostic[]): Float64Array | undefined {
-  const seconds = unitOf('s') ?? plainUnit;
-  const unit = unitIn(rows, at)?.unit ?? seconds;
-  const heading = rows.headings[at];
-  if (unit.dimension !== timeDimension) {
-    if (heading !== undefined) found.push(noTime(heading, unit.symbol));
-    return undefined;
+  const known = plans.filter((each) => 'column' in each);
+  const read =
+    time === undefined ? undefined : samples.read([time.column, ...known.map((each) => each.column)], found);
+  const { back } = read ?? {};
+  if (back !== undefined)
+    found.push(diagnose('time-runs-back', back.span, { time: back.time, place: back.place }));
+  const moments = back === undefined ? read?.columns[0] : undefined;
+  if (moments?.length === 1) {
+    found.push(diagnose('capture-one-sample', (cell.file ?? cell.title).span, { what: what(cell) }));
   }
-  const time = numbers(rows, at, { dimension: timeDimension, kind: 'none', unit }, found);
-  const back = time.findIndex((each, i) => each < (time[i - 1] ?? each));
-  const place = rows.rows[back]?.[at];
-  if (place === undefined) return time;
-  found.push(diagnose('time-runs-back', place.span, { time: place.text, row: back + 1 }));
-  return undefined;
-}
-
-const noTime = (heading: TextNode, unit: string): Diagnostic =>
-  diagnose('wrong-value-shape', heading.span, {
-    name: heading.text,
-    got: `\`${unit}\``,
-    takes: 'a time: seconds, milliseconds, minutes',
+  const readings = plans.map((each) => {
+    const { channel, signal } = each;
+    if (!('column' in each)) return readingOf(channel.key, notRead, signal, undefined, around);
+    const column = read?.columns[1 + known.indexOf(each)];
+    if (moments === undefined || column === undefined) {
+      const why = time === undefined ? 'its time is not known' : 'its time is in no order';
+      return readingOf(
+        channel.key,
+        { kind: 'absent', status: 'cannot compute', why },
+        signal,
+        undefined,
+        around,
+      );
+    }
+    return seriesReading(each, moments, column, around, found);
   });
+  return { readings, diagnostics: found, readAs: isInline || time === undefined ? [] : [time.words] };
+}
 
-function channelReading(
-  channel: Channel,
-  rows: SampleRows,
-  at: number,
-  time: Float64Array | undefined,
+const notRead: Absent = { kind: 'absent', status: 'cannot compute', why: 'its column could not be read' };
+const noFileNamed = { why: 'its cell names no file' };
+
+const what = (cell: CaptureCell | ReferenceCell): string =>
+  cell.file === undefined ? 'This capture' : `\`${cell.file.text.trim()}\``;
+
+function seriesReading(
+  { channel, signal, fitted }: Planned,
+  time: Float64Array,
+  samples: Float64Array,
   around: Circumstances,
   found: Diagnostic[],
 ): Reading {
-  const { key, signal: named } = channel;
-  const signal = isSignal(named?.text ?? key.text, around.header);
-  if (named !== undefined && signal === undefined) found.push(unknownSignal(named, around.header));
-  const unit = channel.unit === undefined ? undefined : readUnit(channel.unit);
-  found.push(...(unit?.diagnostics ?? []));
-  const written = unit?.value ?? unitIn(rows, at) ?? firstValue(rows, at);
-  const place = channel.unit ?? rows.headings[at] ?? channel.column;
-  const fitting = written === undefined ? undefined : fitTo(written, signal, key.text, place);
-  found.push(...(fitting?.diagnostics ?? []));
-  const unfit = unit !== undefined && unit.value === undefined;
-  const fitted = unfit ? undefined : fitting === undefined ? plainly : fitting.fitted;
-  if (fitted === undefined || time === undefined) {
-    const why = fitted === undefined ? 'its unit could not be read' : 'its time is in no order';
-    return readingOf(key, { kind: 'absent', status: 'cannot compute', why }, signal, undefined, around);
-  }
   const { type, form } = fitted;
-  const samples = numbers(rows, at, type, found);
+  const { key, column } = channel;
   const spread = spreadOf(channel, samples, type, around, found);
   const capture = around.prefix ?? `capture ${around.cell + 1}`;
   const value: Series = { kind: 'series', type, capture, time, samples, spread };
+  const first = samples.find((each) => !Number.isNaN(each));
+  if (first === undefined && samples.length > 0) {
+    found.push(diagnose('channel-without-samples', key.span, { name: key.text, column: column.text }));
+  } else if (first !== undefined && samples.length >= fewest && samples.every((each) => each === first)) {
+    const facts = { name: key.text, value: formatQuantity(first, type), samples: samples.length };
+    found.push(diagnose('channel-never-changes', key.span, facts));
+  }
   return readingOf(key, value, signal, form, around);
 }
 
-/** A column of plain numbers. */
-const plainly: Fitted = {
-  type: { dimension: plainUnit.dimension, kind: 'none', unit: plainUnit },
-  form: undefined,
-};
+/** Samples of a channel that stands still by chance: a few may well be equal. */
+const fewest = 20;
 
 /** A channel's ± is one source common to its samples: its own accuracy, or else that of the cell's tool. */
 function spreadOf(
@@ -144,80 +142,36 @@ function spreadOf(
   return [{ source, by: widths.every((each) => each === first) ? first : widths }];
 }
 
-/** The named time column, or one that is headed "time", or the first. */
-function timeColumn(rows: SampleRows, named: TextNode | undefined): number {
-  const exact = rows.headings.findIndex((each) => each.text === named?.text);
-  if (exact >= 0) return exact;
-  const headed = rows.headings.findIndex((each) => /^time\b/i.test(each.text));
-  return Math.max(headed, 0);
-}
-
-/** The unit that a column's heading or the row of units gives: `Time (s)`, `O2 [V]`, `Boost (kPa gauge)`. */
-function unitIn(rows: SampleRows, at: number): Quantity | undefined {
-  const inHeading = /[([]([^)\]]+)[)\]]\s*$/.exec(rows.headings[at]?.text ?? '')?.[1];
-  const oneOf = (text: string | undefined): Quantity | undefined =>
-    text === undefined || text === '' ? undefined : parseQuantity(`1 ${text}`).value;
-  return oneOf(rows.units?.[at]?.text) ?? oneOf(inHeading);
-}
-
-/** The column's first sample, which may carry the unit itself. */
-function firstValue(rows: SampleRows, at: number): Quantity | undefined {
-  const first = rows.rows.find((row) => !missing.has(row[at]?.text.trim() ?? ''));
-  return parseQuantity(first?.[at]?.text ?? '').value;
-}
-
-/** A column's samples in SI; a sample that is not there is NaN, one that cannot be read is reported and NaN. */
-function numbers(rows: SampleRows, at: number, type: QuantityType, found: Diagnostic[]): Float64Array {
-  const samples = new Float64Array(rows.rows.length);
-  rows.rows.forEach((row, i) => {
-    const cell = row[at];
-    samples[i] = Number.NaN;
-    if (cell === undefined || missing.has(cell.text.trim())) return;
-    const { value, diagnostics } = parseQuantity(cell.text);
-    found.push(...placedIn(cell, diagnostics));
-    if (value === undefined) return;
-    const written = value.unit === plainUnit ? type.unit : value.unit;
-    if (written.dimension === type.dimension) samples[i] = toSi(value.value, written, type.kind);
-    else found.push(otherDimension(cell, rows.headings[at]?.text ?? '', type));
-  });
-  return samples;
-}
-
-const missing: ReadonlySet<string> = new Set(['', '-', '--', '---', 'N/A', 'n/a', 'NaN']);
-
-function otherDimension(cell: TextNode, column: string, type: QuantityType): Diagnostic {
-  return diagnose('wrong-value-shape', cell.span, {
-    name: column,
-    got: `\`${cell.text}\``,
-    takes: `a number in ${type.unit.symbol} like the rest of its column`,
-  });
-}
-
-function unknownColumn(column: TextNode, rows: SampleRows): Diagnostic {
-  const states = rows.headings.map((each) => each.text);
-  const close = nearest(column.text, states);
+function unknownColumn(column: TextNode, headings: readonly string[]): Diagnostic {
+  const close = nearest(column.text, headings);
   const fixes = close.map((name) => ({
     title: `Write \`${name}\``,
-    edits: [{ span: column.span, newText: name }],
+    edits: [{ span: column.span, newText: /^[\w ()/%°.]+$/.test(name) ? name : JSON.stringify(name) }],
   }));
   return diagnose(
     'unknown-column',
     column.span,
-    { column: column.text, columns: states, nearest: close },
+    { column: column.text, columns: headings, nearest: close },
     fixes,
   );
 }
 
-/** Channels of a file are known by name and type, so that what uses them says why it cannot be computed. */
-function fromFile(cell: CaptureCell, around: Circumstances): Collected {
-  const value: Absent = { kind: 'absent', status: 'cannot compute', why: 'its capture was not read' };
-  const found: Diagnostic[] = [];
-  const readings = (cell.channels ?? []).map(({ key, value: channel }) => {
-    const signal = isSignal(channel.signal?.text ?? key.text, around.header);
+/** Channels without samples are known by name and type, so that what uses them says why it cannot be computed. */
+function withoutSamples(
+  cell: CaptureCell | ReferenceCell,
+  why: string,
+  around: Circumstances,
+  before: readonly Diagnostic[],
+): Collected {
+  const value: Absent = { kind: 'absent', status: 'cannot compute', why };
+  const found: Diagnostic[] = [...before];
+  const readings = channelsOf(cell, undefined, -1).map((channel) => {
+    const { key } = channel;
+    const signal = signalOf(channel, around, found);
     const unit = channel.unit === undefined ? undefined : readUnit(channel.unit);
     found.push(...(unit?.diagnostics ?? []));
-    const fitting =
-      unit?.value === undefined ? undefined : fitTo(unit.value, signal, key.text, channel.unit ?? key);
+    const isFitted = unit?.value !== undefined && channel.scale === undefined;
+    const fitting = isFitted ? fitTo(unit.value, signal, key.text, channel.unit ?? key) : undefined;
     found.push(...(fitting?.diagnostics ?? []));
     const reading = readingOf(key, value, signal, fitting?.fitted?.form, around);
     const capture = around.prefix ?? `capture ${around.cell + 1}`;
@@ -226,9 +180,7 @@ function fromFile(cell: CaptureCell, around: Circumstances): Collected {
       ? reading
       : { ...reading, type: { kind: 'series' as const, quantity, capture } };
   });
-  const place = cell.file ?? cell.title;
-  const facts = { file: cell.file?.text ?? cell.title.text };
-  return { readings, diagnostics: [...found, diagnose('capture-not-read', place.span, facts)] };
+  return { readings, diagnostics: found };
 }
 
 function readingOf(
@@ -241,7 +193,7 @@ function readingOf(
   return {
     fullName: around.prefix === undefined ? key.text : `${around.prefix}.${key.text}`,
     key: key.text,
-    from: 'capture',
+    from: around.from,
     cell: around.cell,
     when: around.when,
     state: around.state,

@@ -1,5 +1,6 @@
 import type { Cell } from '../../casefile/cell.ts';
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
+import type { FileContent } from '../../recording/files.ts';
 import type { CellFacts } from '../cellFacts.ts';
 import type { Header } from '../header.ts';
 import type { Parse } from '../source.ts';
@@ -19,10 +20,11 @@ export function collectCell(
   index: number,
   header: Header,
   parse: Parse,
+  content: FileContent | undefined,
 ): CellFacts {
   if (cell === undefined) return unread(text, index);
   const as = 'as' in cell ? cell.as : undefined;
-  const { readings, diagnostics } = readingsOf(cell, index, header);
+  const { readings, diagnostics, readAs = [] } = readingsOf(cell, index, header, content);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
   const found: Diagnostic[] = [...checkPrefix(as, header), ...diagnostics, ...lets.diagnostics];
@@ -49,17 +51,19 @@ export function collectCell(
     answers: cell.kind === 'question' && cell.answer !== undefined ? [parse(cell.answer)] : [],
     meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
     diagnostics: found,
+    content,
+    readAs,
   };
 }
 
-function readingsOf(cell: Cell, index: number, header: Header): Collected {
+function readingsOf(cell: Cell, index: number, header: Header, content: FileContent | undefined): Collected {
   switch (cell.kind) {
     case 'readings':
       return takenReadings(cell, circumstancesOf(cell, 'readings', index, header));
     case 'reference':
-      return referenceReadings(cell, circumstancesOf(cell, 'reference', index, header));
+      return referenceReadings(cell, circumstancesOf(cell, 'reference', index, header), content);
     case 'capture':
-      return captureReadings(cell, circumstancesOf(cell, 'capture', index, header));
+      return captureReadings(cell, circumstancesOf(cell, 'capture', index, header), content);
     case 'picture':
       return readValues(cell.marks?.entries ?? [], circumstancesOf(cell, 'picture', index, header));
     case 'test':
@@ -99,5 +103,7 @@ function unread(text: string, index: number): CellFacts {
     answers: [],
     meantToFail: undefined,
     diagnostics: [],
+    content: undefined,
+    readAs: [],
   };
 }

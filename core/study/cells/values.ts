@@ -27,6 +27,8 @@ export interface Circumstances {
 export interface Collected {
   readonly readings: readonly Reading[];
   readonly diagnostics: readonly Diagnostic[];
+  /** How a capture's file was read, in words. */
+  readonly readAs?: readonly string[];
 }
 
 /** The circumstances of a readings, reference, capture or picture cell. */

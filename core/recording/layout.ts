@@ -1,0 +1,44 @@
+import type { Encoding } from './encoding.ts';
+import type { Delimiter } from './fields.ts';
+import type { Decimal } from './numbers.ts';
+
+/** What an author says about how a file is written; what is not said is recognised. */
+export interface Format {
+  readonly delimiter: Delimiter | undefined;
+  readonly decimal: Decimal | undefined;
+  /** Rows above the samples that belong to the heading: names, and perhaps units. */
+  readonly headingRows: number | undefined;
+  /** Lines before the heading. */
+  readonly skip: number | undefined;
+}
+
+export const noFormat: Format = {
+  delimiter: undefined,
+  decimal: undefined,
+  headingRows: undefined,
+  skip: undefined,
+};
+
+/** How a file is written: what its columns are, and where its samples start. */
+export interface Layout {
+  readonly encoding: Encoding | 'Latin-1';
+  readonly delimiter: Delimiter;
+  readonly decimal: Decimal;
+  /** One for each column; "column 1" where the file has no heading. */
+  readonly headings: readonly string[];
+  /** What the row of units says for each column, if there is such a row. */
+  readonly units: readonly string[] | undefined;
+  readonly headingRows: number;
+  /** Lines before the heading, and the first line with samples, counted from 1. */
+  readonly skipped: number;
+  readonly firstLine: number;
+  /** The first rows as they are written. */
+  readonly sample: readonly (readonly string[])[];
+}
+
+/** Why a file has no layout, or more than one. */
+export type Unclear =
+  | { readonly is: 'empty' }
+  | { readonly is: 'binary'; readonly offset: number }
+  | { readonly is: 'no samples'; readonly first: string }
+  | { readonly is: 'two readings'; readonly readings: readonly Layout[]; readonly line: string };

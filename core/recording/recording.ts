@@ -1,0 +1,157 @@
+import { parseQuantity } from '../quantity/parse.ts';
+import type { Unit } from '../quantity/types.ts';
+import { clockSeconds, sinceFirst } from './clock.ts';
+import { delimiterMarks } from './fields.ts';
+import type { FileBytes } from './files.ts';
+import type { Format, Layout, Unclear } from './layout.ts';
+import { numberIn } from './numbers.ts';
+import { recognise } from './recognise.ts';
+import type { Back, Refusal } from './rows.ts';
+import { scan } from './scan.ts';
+
+/** A column that is wanted, and what its numbers are turned into: `number × factor + offset`. */
+export interface Wanted {
+  readonly column: number;
+  /** The unit of plain numbers; a number that carries a unit of its own is converted to it. */
+  readonly unit: Unit | undefined;
+  readonly factor: number;
+  readonly offset: number;
+  /** Clock times: seconds since the first of them. */
+  readonly isClock: boolean;
+}
+
+/** The rows of a file, as far as they could be read. */
+export interface Recording {
+  readonly rows: number;
+  /** In the order in which they were wanted. NaN where there is no number. */
+  readonly columns: readonly Float64Array[];
+  readonly refusedLines: number;
+  readonly refusedFields: number;
+  /** The first of them. */
+  readonly refusals: readonly Refusal[];
+  /** The first line whose time is earlier than the one before; where a clock passes midnight, it is not. */
+  readonly back: Back | undefined;
+  /** There are more rows than may be kept: the rest was not read. */
+  readonly isCut: boolean;
+}
+
+/** Numbers kept of one file: four channels and their time for six million samples each. */
+export const mostNumbers = 32 * 1024 * 1024;
+
+/** How the file is written. The same content and format give the very same answer. */
+export function layoutOf({ bytes }: FileBytes, format: Format): Layout | Unclear {
+  const { layouts } = knownOf(bytes);
+  const key = JSON.stringify(format);
+  let layout = layouts.get(key);
+  if (layout === undefined) {
+    layout = recognise(bytes, format);
+    keep(layouts, key, layout);
+  }
+  return layout;
+}
+
+/**
+ * Reads the columns that are wanted, the time first: a row without a time is left out.
+ * The same content and columns give the very same arrays.
+ */
+export function recordingOf({ bytes }: FileBytes, layout: Layout, wanted: readonly Wanted[]): Recording {
+  const { recordings } = knownOf(bytes);
+  const columns = wanted.map((each) => ({ ...each, unit: each.unit?.symbol }));
+  const key = JSON.stringify([layout.delimiter, layout.decimal, layout.firstLine, columns]);
+  let recording = recordings.get(key);
+  if (recording === undefined) {
+    recording = read(bytes, layout, wanted);
+    keep(recordings, key, recording);
+  }
+  return recording;
+}
+
+function read(bytes: Uint8Array, layout: Layout, wanted: readonly Wanted[]): Recording {
+  const { decimal } = layout;
+  // A column may be wanted twice: it is scanned once.
+  const distinct = [...new Set(wanted.map((each) => each.column))];
+  const about = new Map(wanted.map((each) => [each.column, each]));
+  const rows = scan(
+    bytes,
+    {
+      delimiter: delimiterMarks[layout.delimiter].charCodeAt(0),
+      decimal: decimal === 'comma' ? 44 : 46,
+      width: layout.headings.length,
+      firstLine: layout.firstLine,
+      columns: distinct,
+      turnsBack: about.get(distinct[0] ?? -1)?.isClock === true ? halfDay : Number.POSITIVE_INFINITY,
+      odd: (text, column) => {
+        const { isClock, unit } = about.get(column) ?? {};
+        if (isClock === true)
+          return clockSeconds(text) ?? (numberIn(text, decimal) === undefined ? undefined : Number.NaN);
+        return numberIn(text, decimal) ?? withUnit(decimal === 'comma' ? text.replace(',', '.') : text, unit);
+      },
+    },
+    Math.floor(mostNumbers / distinct.length),
+  );
+  for (const [slot, column] of distinct.entries()) {
+    const samples = rows.columns[slot];
+    if (samples !== undefined && about.get(column)?.isClock === true) sinceFirst(samples);
+  }
+  const used = new Set<Float64Array>();
+  const columns = wanted.map(({ column, factor, offset }) => {
+    const raw = rows.columns[distinct.indexOf(column)] ?? new Float64Array(0);
+    if (factor === 1 && offset === 0) return raw;
+    const isShared = used.has(raw) || wanted.filter((each) => each.column === column).length > 1;
+    used.add(raw);
+    return scaled(raw, isShared ? new Float64Array(raw.length) : raw, factor, offset);
+  });
+  return {
+    rows: rows.count,
+    columns,
+    refusedLines: rows.refusedLines,
+    refusedFields: rows.refusedFields,
+    refusals: rows.refusals,
+    back: rows.back,
+    isCut: rows.isFull,
+  };
+}
+
+/** Seconds: a clock that goes back further has passed midnight. */
+const halfDay = 43_200;
+
+function scaled(from: Float64Array, to: Float64Array, factor: number, offset: number): Float64Array {
+  if (offset === 0) for (let i = 0; i < from.length; i++) to[i] = (from[i] as number) * factor;
+  else for (let i = 0; i < from.length; i++) to[i] = (from[i] as number) * factor + offset;
+  return to;
+}
+
+/** `12.5 V` in a column of volts; undefined where the unit is another dimension's. */
+function withUnit(text: string, unit: Unit | undefined): number | undefined {
+  if (unit === undefined) return undefined;
+  const { value } = parseQuantity(text);
+  if (value === undefined || value.unit.dimension !== unit.dimension) return undefined;
+  if (value.unit === unit) return value.value;
+  return (value.value * value.unit.factor + value.unit.offset - unit.offset) / unit.factor;
+}
+
+interface Known {
+  readonly layouts: Map<string, Layout | Unclear>;
+  readonly recordings: Map<string, Recording>;
+}
+
+/** What was read from a content, as long as its host keeps that. */
+const known = new WeakMap<Uint8Array, Known>();
+
+/** Answers kept for one content: two cells may read it, each before and after a keystroke. */
+const mostKept = 4;
+
+function knownOf(bytes: Uint8Array): Known {
+  let of = known.get(bytes);
+  if (of === undefined) {
+    of = { layouts: new Map(), recordings: new Map() };
+    known.set(bytes, of);
+  }
+  return of;
+}
+
+function keep<T>(map: Map<string, T>, key: string, value: T): void {
+  const oldest = map.keys().next().value;
+  if (map.size >= mostKept && oldest !== undefined) map.delete(oldest);
+  map.set(key, value);
+}

@@ -1,0 +1,150 @@
+import { textOf } from './encoding.ts';
+import { type Plan, pastField } from './scan.ts';
+
+/** A line that was left out, or a field that is no number. */
+export interface Refusal {
+  readonly line: number;
+  /** The column of a single field; undefined when the whole line was left out. */
+  readonly column: number | undefined;
+  readonly text: string;
+  readonly why: 'no number' | 'width' | 'no time';
+  /** Fields of the line. */
+  readonly width: number;
+}
+
+/** The first line whose time is earlier than the one before. */
+export interface Back {
+  readonly line: number;
+  /** Its time as it is written. */
+  readonly text: string;
+}
+
+/** How many refusals are kept with their words; all are counted. */
+const told = 5;
+const longestTold = 60;
+
+/** The rows of a file while they are scanned: columns that grow, and what was refused. */
+export class Rows {
+  /** Whole rows so far. */
+  count = 0;
+  line = 0;
+  readonly slots: Int32Array;
+  columns: Float64Array[];
+  /** Lines left out, and fields of other lines that are no number. */
+  refusedLines = 0;
+  refusedFields = 0;
+  readonly refusals: Refusal[] = [];
+  back: Back | undefined;
+  /** More rows than may be kept; none after that is. */
+  isFull = false;
+  readonly #plan: Plan;
+  readonly #most: number;
+  readonly #bytes: number;
+  #capacity: number;
+  #fieldsHere = 0;
+  #toldBefore = 0;
+  #scanned = 0;
+  #before = Number.NEGATIVE_INFINITY;
+
+  constructor(plan: Plan, bytes: number, most: number) {
+    this.#plan = plan;
+    this.#most = most;
+    this.#bytes = bytes;
+    this.slots = new Int32Array(plan.width).fill(-1);
+    plan.columns.forEach((column, slot) => {
+      this.slots[column] = slot;
+    });
+    this.#capacity = Math.min(most, firstRows);
+    this.columns = plan.columns.map(() => new Float64Array(this.#capacity));
+  }
+
+  /** Makes room for one more row. */
+  begin(): void {
+    this.#fieldsHere = 0;
+    this.#toldBefore = this.refusals.length;
+    if (this.count >= this.#capacity) this.#grow();
+  }
+
+  /** The rows that a file has are foreseen from the length of those so far, so that it is copied seldom. */
+  #grow(): void {
+    if (this.count >= this.#most) {
+      this.isFull = true;
+      this.count--;
+      return;
+    }
+    const perRow = Math.max(1, this.#scanned / Math.max(1, this.count));
+    const foreseen = Math.ceil((this.#bytes / perRow) * 1.02) + 16;
+    const wanted = this.#capacity === firstRows ? foreseen : Math.ceil(this.#capacity * 1.5);
+    this.#capacity = Math.min(this.#most, Math.max(wanted, this.#capacity + firstRows));
+    this.columns = this.columns.map((old) => {
+      const larger = new Float64Array(this.#capacity);
+      larger.set(old);
+      return larger;
+    });
+  }
+
+  /** Reads a field that is no plain number, and gives where it ends. */
+  odd(bytes: Uint8Array, from: number, column: number, slot: number, line: number): number {
+    const end = pastField(bytes, from, this.#plan.delimiter);
+    const written = textOf(bytes, from, end).trim();
+    const text =
+      written.startsWith('"') && written.endsWith('"') && written.length > 1
+        ? written.slice(1, -1).replaceAll('""', '"')
+        : written;
+    const value = this.#plan.odd(text, column);
+    (this.columns[slot] as Float64Array)[this.count] = value ?? Number.NaN;
+    if (value === undefined) {
+      this.#fieldsHere++;
+      this.#tell({ line, column, text, why: 'no number', width: 0 });
+    }
+    return end;
+  }
+
+  /** Keeps the row, if it is one. */
+  end(width: number, bytes: Uint8Array, from: number, to: number, line: number): void {
+    this.#scanned += to - from + 1;
+    const time = this.columns[0]?.[this.count] ?? 0;
+    if (width === this.#plan.width && !Number.isNaN(time)) {
+      this.count++;
+      this.refusedFields += this.#fieldsHere;
+      if (time < this.#before && this.back === undefined && this.#before - time <= this.#plan.turnsBack) {
+        this.back = { line, text: this.#timeText(bytes, from) };
+      }
+      this.#before = time;
+      return;
+    }
+    // What was said of its fields is said of the line.
+    this.refusals.length = this.#toldBefore;
+    const text = textOf(bytes, from, Math.min(to, from + longestTold));
+    if (/^[\s,;"]*$/.test(text) && to - from <= longestTold) return;
+    this.refusedLines++;
+    const why = width === this.#plan.width ? 'no time' : 'width';
+    this.#tell({ line, column: undefined, text, why, width });
+  }
+
+  #timeText(bytes: Uint8Array, from: number): string {
+    let at = from;
+    for (let column = 0; column < (this.#plan.columns[0] ?? 0); column++) {
+      at = pastField(bytes, at, this.#plan.delimiter) + 1;
+    }
+    return textOf(bytes, at, pastField(bytes, at, this.#plan.delimiter))
+      .trim()
+      .slice(0, longestTold);
+  }
+
+  #tell(refusal: Refusal): void {
+    if (this.refusals.length >= told) return;
+    this.refusals.push({ ...refusal, text: refusal.text.slice(0, longestTold) });
+  }
+
+  /** Columns as long as there are rows. */
+  finish(): void {
+    const wasted = this.#capacity - this.count > this.#capacity / 8;
+    this.columns = this.columns.map((each) =>
+      wasted ? each.slice(0, this.count) : each.subarray(0, this.count),
+    );
+  }
+}
+
+/** Rows that there is room for from the start. */
+const firstRows = 4096;

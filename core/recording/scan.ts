@@ -1,0 +1,235 @@
+import { utf8Pieces } from './encoding.ts';
+import { exactTens } from './numbers.ts';
+import { Rows } from './rows.ts';
+
+/** How the lines of a file are scanned; marks are single bytes. */
+export interface Plan {
+  readonly delimiter: number;
+  readonly decimal: number;
+  /** Fields of a line. */
+  readonly width: number;
+  /** The first line with samples, counted from 1. */
+  readonly firstLine: number;
+  /** The columns that are kept, each once; the time first. */
+  readonly columns: readonly number[];
+  /** A time that goes back by more has passed midnight. */
+  readonly turnsBack: number;
+  /** Reads what is no plain number: NaN where there is nothing, undefined where it is refused. */
+  readonly odd: (text: string, column: number) => number | undefined;
+}
+
+const lineFeed = 10;
+const carriageReturn = 13;
+const tab = 9;
+const space = 32;
+const quote = 34;
+const hash = 35;
+const slash = 47;
+const zero = 48;
+
+/**
+ * Reads the columns of a file into numbers, each to the last bit what `Number()` gives.
+ * Up to 15 digits and a power of ten up to 10²² are exact in a double, so one multiplication or division rounds once
+ * (Clinger, "How to read floating point numbers accurately", PLDI 1990). Everything else is read by `Number()`.
+ * A row that is refused leaves no trace in the columns.
+ */
+export function scan(bytes: Uint8Array, plan: Plan, most: number): Rows {
+  const rows = new Rows(plan, bytes.length, most);
+  let rest = new Uint8Array(0);
+  let toSkip = plan.firstLine - 1;
+  for (const piece of utf8Pieces(bytes)) {
+    let from = 0;
+    if (rest.length > 0) {
+      // The line that the last piece broke off is put together with its end.
+      const end = lineEnd(piece, 0);
+      const line = joined(rest, piece.subarray(0, end));
+      if (end === 0 || !isWhole(line)) {
+        rest = line.length === rest.length ? joined(rest, piece) : line;
+        continue;
+      }
+      toSkip = scanLines(line, 0, line.length, toSkip, plan, rows);
+      from = end;
+    }
+    const end = lastLineEnd(piece);
+    if (end > from) toSkip = scanLines(piece, from, end, toSkip, plan, rows);
+    rest = piece.slice(Math.max(end, from));
+  }
+  if (rest.length > 0) {
+    const line = joined(rest, new Uint8Array([lineFeed]));
+    scanLines(line, 0, line.length, toSkip, plan, rows);
+  }
+  rows.finish();
+  return rows;
+}
+
+function joined(a: Uint8Array, b: Uint8Array): Uint8Array<ArrayBuffer> {
+  const both = new Uint8Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
+}
+
+const isWhole = (line: Uint8Array): boolean => {
+  const last = line[line.length - 1];
+  return last === lineFeed || last === carriageReturn;
+};
+
+/** Past the first line's end; 0 when none ends here. A carriage return at the very end may be half of an end. */
+function lineEnd(piece: Uint8Array, from: number): number {
+  for (let at = from; at < piece.length; at++) {
+    if (piece[at] === lineFeed) return at + 1;
+    if (piece[at] === carriageReturn && at + 1 < piece.length)
+      return piece[at + 1] === lineFeed ? at + 2 : at + 1;
+  }
+  return 0;
+}
+
+/** Past the last line's end; 0 when none ends here. */
+function lastLineEnd(piece: Uint8Array): number {
+  const feed = piece.lastIndexOf(lineFeed);
+  if (feed >= 0) return feed + 1;
+  return piece.lastIndexOf(carriageReturn, -2) + 1;
+}
+
+/** Scans whole lines: the last byte before `end` ends a line, so that no look at a byte needs a look at the end. */
+function scanLines(
+  bytes: Uint8Array,
+  start: number,
+  end: number,
+  skip: number,
+  plan: Plan,
+  rows: Rows,
+): number {
+  const { delimiter, decimal, width } = plan;
+  const spaces = delimiter === space;
+  const slots = rows.slots;
+  const byteAt = (at: number): number => bytes[at] as number;
+  let at = start;
+  let line = rows.line;
+  while (at < end) {
+    line++;
+    let c = bytes[at] as number;
+    const isRemark = c === hash || (c === slash && byteAt(at + 1) === slash);
+    if (skip > 0 || isRemark || c === lineFeed || c === carriageReturn) {
+      if (skip > 0) skip--;
+      at = pastLine(bytes, at);
+      continue;
+    }
+    const lineStart = at;
+    if (spaces) while (c === space || c === tab) c = bytes[++at] as number;
+    rows.begin();
+    const row = rows.count;
+    const columns = rows.columns;
+    let column = 0;
+    let trailing = false;
+    for (;;) {
+      const slot = column < width ? (slots[column] as number) : -1;
+      const from = at;
+      c = bytes[at] as number;
+      trailing = c === lineFeed || c === carriageReturn;
+      if (slot >= 0) {
+        if (!spaces) while (c === space) c = bytes[++at] as number;
+        let negative = false;
+        if (c === 45) {
+          negative = true;
+          c = bytes[++at] as number;
+        } else if (c === 43) c = bytes[++at] as number;
+        let mantissa = 0;
+        const first = at;
+        let digit = c - zero;
+        while (digit >= 0 && digit <= 9) {
+          mantissa = mantissa * 10 + digit;
+          c = bytes[++at] as number;
+          digit = c - zero;
+        }
+        let digits = at - first;
+        let scale = 0;
+        if (c === decimal) {
+          c = bytes[++at] as number;
+          const point = at;
+          digit = c - zero;
+          while (digit >= 0 && digit <= 9) {
+            mantissa = mantissa * 10 + digit;
+            c = bytes[++at] as number;
+            digit = c - zero;
+          }
+          scale = at - point;
+          digits += scale;
+        }
+        if (digits > 0 && (c === 101 || c === 69)) {
+          let shrinks = false;
+          c = bytes[++at] as number;
+          if (c === 45 || c === 43) {
+            shrinks = c === 45;
+            c = bytes[++at] as number;
+          }
+          const power = at;
+          let exponent = 0;
+          digit = c - zero;
+          while (digit >= 0 && digit <= 9) {
+            if (exponent < 1000) exponent = exponent * 10 + digit;
+            c = bytes[++at] as number;
+            digit = c - zero;
+          }
+          if (at === power) digits = 0;
+          scale += shrinks ? exponent : -exponent;
+        }
+        if (!spaces) while (c === space) c = bytes[++at] as number;
+        const ends = c === delimiter || c === lineFeed || c === carriageReturn || (spaces && c === tab);
+        if (ends && digits > 0 && digits <= 15 && scale <= 22 && scale >= -22) {
+          const value =
+            scale === 0
+              ? mantissa
+              : scale > 0
+                ? mantissa / (exactTens[scale] as number)
+                : mantissa * (exactTens[-scale] as number);
+          (columns[slot] as Float64Array)[row] = negative ? -value : value;
+        } else if (ends && at === from) {
+          (columns[slot] as Float64Array)[row] = Number.NaN;
+        } else {
+          at = rows.odd(bytes, from, column, slot, line);
+          c = bytes[at] as number;
+        }
+      } else if (c === quote) {
+        at = pastField(bytes, at, delimiter);
+        c = bytes[at] as number;
+      } else {
+        while (c !== delimiter && c !== lineFeed && c !== carriageReturn && !(spaces && c === tab))
+          c = bytes[++at] as number;
+      }
+      column++;
+      if (c === lineFeed || c === carriageReturn) break;
+      at++;
+      if (spaces) {
+        c = bytes[at] as number;
+        while (c === space || c === tab) c = bytes[++at] as number;
+        if (c === lineFeed || c === carriageReturn) break;
+      }
+    }
+    rows.end(column - (trailing && column === width + 1 ? 1 : 0), bytes, lineStart, at, line);
+    if (c === carriageReturn && byteAt(at + 1) === lineFeed) at++;
+    at++;
+  }
+  rows.line = line;
+  return skip;
+}
+
+function pastLine(bytes: Uint8Array, from: number): number {
+  let at = from;
+  let c = bytes[at] as number;
+  while (c !== lineFeed && c !== carriageReturn) c = bytes[++at] as number;
+  return c === carriageReturn && bytes[at + 1] === lineFeed ? at + 2 : at + 1;
+}
+
+/** Where a field ends: at its delimiter or the line's end. In quotes a delimiter is a letter; a quote ends with its line. */
+export function pastField(bytes: Uint8Array, from: number, delimiter: number): number {
+  let at = from;
+  let quoted = false;
+  for (;;) {
+    const c = bytes[at] as number;
+    if (c === lineFeed || c === carriageReturn) return at;
+    if (c === quote) quoted = !quoted;
+    else if (!quoted && (c === delimiter || (delimiter === space && c === tab))) return at;
+    at++;
+  }
+}
