@@ -4,8 +4,9 @@ import { type Delimiter, delimiterMarks, fieldsOf } from './fields.ts';
 import { type Head, type HeadLine, headOf } from './head.ts';
 import type { Format, Layout, Unclear } from './layout.ts';
 import { type Decimal, isMissing, numberIn } from './numbers.ts';
+import { unitIn } from './unitWords.ts';
 
-const delimiters = ['tab', 'semicolon', 'comma', 'space'] as const;
+const delimiters = ['semicolon', 'tab', 'comma', 'space'] as const;
 const decimals = ['point', 'comma'] as const;
 
 /**
@@ -220,20 +221,11 @@ function carried(names: readonly string[]): readonly string[] {
 const tellsApart = (names: readonly string[]): boolean =>
   new Set(names).size === names.length && names.every((each) => each !== '');
 
-/** Every field is a unit, in brackets or bare, and at least one is there. */
+/** Half of the fields at least are units, bare or in brackets, and the others as short as one, or a form such as `hh:mm:ss`. */
 function isUnits(fields: readonly string[]): boolean {
   const written = fields.filter((each) => !isMissing(each));
-  return (
-    written.length > 0 &&
-    written.every((each) => unitIn(each) !== undefined || /^(?:hh?:mm:ss|-)/i.test(each))
-  );
-}
-
-/** The unit that a field of the row of units says: `V`, `[kPa]`, `(°C)`. */
-export function unitIn(field: string): string | undefined {
-  const bare = field.replace(/^[[(]\s*(.*?)\s*[\])]$/, '$1').trim();
-  if (bare === '') return undefined;
-  return parseQuantity(`1 ${bare}`).value === undefined ? undefined : bare;
+  const units = written.filter((each) => unitIn(each) !== undefined || /^\W?hh?:mm/i.test(each));
+  return units.length > 0 && units.length * 2 >= written.length && written.every((each) => each.length <= 12);
 }
 
 /** Some tools write the heading as the last remark above the samples: `# time, front`. */

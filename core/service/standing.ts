@@ -53,7 +53,14 @@ function read(study: Study, index: number): Standing | undefined {
   const tree = of.tree?.kind === 'map' ? of.tree : mendedTree(text, of.diagnostics);
   const cell = tree === undefined ? undefined : checkCell(tree).cell;
   if (cell === undefined) return { study, index, text, typed, tree, cell, facts: own, names };
-  const facts = collectCell(cell, text, index, header.header, parserKnowing(study.memo.parsed).parse, own?.content);
+  const facts = collectCell(
+    cell,
+    text,
+    index,
+    header.header,
+    parserKnowing(study.memo.parsed).parse,
+    own?.content,
+  );
   const cells = names.cells.map((each, at) => (at === index ? facts : each));
   return {
     study,

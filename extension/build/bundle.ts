@@ -18,6 +18,7 @@ const later = [
   'core/engine/engineFunctions.ts',
   'core/waveform/waveformFunctions.ts',
   'core/study/cells/capture.ts',
+  'extension/disk/fileBeside.ts',
   'core/casefile/traps/trapsInText.ts',
   'core/casefile/decode.ts',
   'extension/cli/writeOutput.ts',

@@ -1,10 +1,12 @@
 import { type Buffer, isUtf8 } from 'node:buffer';
 import { readFileSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { decode } from '../../core/casefile/decode.ts';
 import { limits } from '../../core/casefile/limits.ts';
 import { type Diagnostic, diagnose } from '../../core/diagnostics/diagnostic.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import type { Study } from '../../core/study/types.ts';
+import { readFileBeside } from '../disk/fileBeside.ts';
 import { reasonOf } from './reasonOf.ts';
 
 /** In UTF-8 a UTF-16 unit takes three bytes at most; before the first may stand a byte-order mark. */
@@ -17,10 +19,14 @@ export function studyFile(path: string): Study {
   const bytes = bytesOf(path);
   if (!(bytes instanceof Uint8Array)) return unread([bytes]);
   // What is plainly UTF-8 needs no closer look; a zero byte may be UTF-16 without its mark.
-  if (isUtf8(bytes) && !bytes.includes(0)) return checkCase(bytes.toString('utf8'));
+  if (isUtf8(bytes) && !bytes.includes(0)) return studied(bytes.toString('utf8'), path);
   const { value, diagnostics } = decode(bytes);
   if (value === undefined) return unread(diagnostics);
-  return checkCase(value);
+  return studied(value, path);
+}
+
+function studied(text: string, path: string): Study {
+  return checkCase(text, undefined, (file) => readFileBeside(dirname(path), file));
 }
 
 /** The whole file, unless its size says that it is no case: that is not read. */

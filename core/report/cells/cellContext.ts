@@ -34,7 +34,7 @@ export function said(node: TextNode | undefined, lead?: string): Block[] {
 }
 
 /** Authors set names between backquotes, as in a note. */
-function sentence(text: string): Runs {
+export function sentence(text: string): Runs {
   return text
     .split(/(`[^`]+`)/)
     .filter((part) => part !== '')

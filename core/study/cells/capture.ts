@@ -79,13 +79,8 @@ function fromSamples(
     const column = read?.columns[1 + known.indexOf(each)];
     if (moments === undefined || column === undefined) {
       const why = time === undefined ? 'its time is not known' : 'its time is in no order';
-      return readingOf(
-        channel.key,
-        { kind: 'absent', status: 'cannot compute', why },
-        signal,
-        undefined,
-        around,
-      );
+      const value: Absent = { kind: 'absent', status: 'cannot compute', why };
+      return typed(readingOf(channel.key, value, signal, each.fitted.form, around), each.fitted.type, around);
     }
     return seriesReading(each, moments, column, around, found);
   });
@@ -108,7 +103,7 @@ function seriesReading(
   const { type, form } = fitted;
   const { key, column } = channel;
   const spread = spreadOf(channel, samples, type, around, found);
-  const capture = around.prefix ?? `capture ${around.cell + 1}`;
+  const capture = captureOf(around);
   const value: Series = { kind: 'series', type, capture, time, samples, spread };
   const first = samples.find((each) => !Number.isNaN(each));
   if (first === undefined && samples.length > 0) {
@@ -174,14 +169,18 @@ function withoutSamples(
     const fitting = isFitted ? fitTo(unit.value, signal, key.text, channel.unit ?? key) : undefined;
     found.push(...(fitting?.diagnostics ?? []));
     const reading = readingOf(key, value, signal, fitting?.fitted?.form, around);
-    const capture = around.prefix ?? `capture ${around.cell + 1}`;
     const quantity = fitting?.fitted?.type;
-    return quantity === undefined
-      ? reading
-      : { ...reading, type: { kind: 'series' as const, quantity, capture } };
+    return quantity === undefined ? reading : typed(reading, quantity, around);
   });
   return { readings, diagnostics: found };
 }
+
+/** A channel whose samples are missing is still a series of its type. */
+function typed(reading: Reading, quantity: QuantityType, around: Circumstances): Reading {
+  return { ...reading, type: { kind: 'series', quantity, capture: captureOf(around) } };
+}
+
+const captureOf = (around: Circumstances): string => around.prefix ?? `capture ${around.cell + 1}`;
 
 function readingOf(
   key: TextNode,

@@ -8,10 +8,10 @@ import { formatText, isUsual, layoutWords, readingWords, saysAll } from '../../r
 import { type FileBytes, type FileContent, largestFile, type WhyNoFile } from '../../recording/files.ts';
 import { type Format, type Layout, noFormat, type Unclear } from '../../recording/layout.ts';
 import { isMissing, numberIn } from '../../recording/numbers.ts';
-import { unitIn } from '../../recording/recognise.ts';
 import { layoutOf, type Recording, recordingOf } from '../../recording/recording.ts';
 import type { Refusal } from '../../recording/rows.ts';
-import { bracketed, type Samples } from './samples.ts';
+import { unitIn, unitOfHeading } from '../../recording/unitWords.ts';
+import type { Samples } from './samples.ts';
 
 type FileCell = Pick<CaptureCell | ReferenceCell, 'file' | 'format'> & { readonly node: CaptureCell['node'] };
 
@@ -45,7 +45,7 @@ function samplesOf(content: FileBytes, layout: Layout, name: string, file: TextN
   return {
     headings,
     placeOf: () => file,
-    unitIn: (at) => quantityOf(unitIn(units?.[at] ?? '')) ?? quantityOf(bracketed(headings[at] ?? '')),
+    unitIn: (at) => quantityOf(unitIn(units?.[at] ?? '')) ?? quantityOf(unitOfHeading(headings[at] ?? '')),
     firstValue: (at) => {
       const first = column(at)[0] ?? '';
       return numberIn(first, decimal) === undefined ? parseQuantity(first).value : undefined;

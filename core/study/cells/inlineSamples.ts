@@ -7,7 +7,7 @@ import type { Quantity, QuantityType } from '../../quantity/types.ts';
 import { plainUnit } from '../../quantity/unit.ts';
 import { isMissing } from '../../recording/numbers.ts';
 import { placedIn } from '../placed.ts';
-import { type Back, bracketed, type Column, type Samples } from './samples.ts';
+import type { Back, Column, Samples } from './samples.ts';
 
 /** Samples that stand in the case as `rows`. */
 export function inlineSamples(rows: SampleRows, whole: TextNode): Samples {
@@ -18,7 +18,9 @@ export function inlineSamples(rows: SampleRows, whole: TextNode): Samples {
   return {
     headings: rows.headings.map((each) => each.text),
     placeOf: (at) => rows.headings[at] ?? whole,
-    unitIn: (at) => oneOf(rows.units?.[at]?.text) ?? oneOf(bracketed(rows.headings[at]?.text ?? '')),
+    unitIn: (at) =>
+      oneOf(rows.units?.[at]?.text) ??
+      oneOf(/[([]([^)\]]+)[)\]]\s*$/.exec(rows.headings[at]?.text ?? '')?.[1]),
     firstValue,
     isClock: () => false,
     rises: () => false,

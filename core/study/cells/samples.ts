@@ -43,8 +43,3 @@ export interface Samples {
   /** Reads the time and the channels, in that order; what cannot be read is reported. */
   readonly read: (columns: readonly Column[], found: Diagnostic[]) => SampledColumns;
 }
-
-/** The unit that stands in brackets at the end of a heading: `Time (s)`, `O2 B1S1 [V]`, `Boost (kPa gauge)`. */
-export function bracketed(heading: string): string | undefined {
-  return /[([]([^)\]]+)[)\]]\s*$/.exec(heading)?.[1];
-}

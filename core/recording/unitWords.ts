@@ -1,0 +1,62 @@
+import { parseQuantity } from '../quantity/parse.ts';
+
+/** How tools spell units in headings, where the language of cases spells them otherwise. */
+const spelt: ReadonlyMap<string, string> = new Map([
+  ['1/min', 'rpm'],
+  ['min-1', 'rpm'],
+  ['min^-1', 'rpm'],
+  ['u/min', 'rpm'],
+  ['r/min', 'rpm'],
+  ['rev/min', 'rpm'],
+  ['deg c', '°C'],
+  ['deg. c', '°C'],
+  ['celsius', '°C'],
+  ['℃', '°C'],
+  ['deg f', '°F'],
+  ['deg. f', '°F'],
+  ['fahrenheit', '°F'],
+  ['℉', '°F'],
+  ['sec', 's'],
+  ['sec.', 's'],
+  ['secs', 's'],
+  ['second', 's'],
+  ['seconds', 's'],
+  ['msec', 'ms'],
+  ['milliseconds', 'ms'],
+  ['usec', 'µs'],
+  ['microseconds', 'µs'],
+  ['minutes', 'min'],
+  ['volt', 'V'],
+  ['volts', 'V'],
+  ['amp', 'A'],
+  ['amps', 'A'],
+  ['ampere', 'A'],
+  ['percent', '%'],
+  ['pct', '%'],
+  ['g/sec', 'g/s'],
+  ['gm/s', 'g/s'],
+  ['gram/s', 'g/s'],
+  ['lb/minute', 'lb/min'],
+  ['mi/h', 'mph'],
+  ['inhg', 'inHg'],
+  ['in. hg', 'inHg'],
+  ['in hg', 'inHg'],
+  ['deg', '°'],
+  ['degrees', '°'],
+]);
+
+/** A unit as cases spell it, from how a tool does: bare or in brackets; undefined for anything else. */
+export function unitIn(field: string): string | undefined {
+  const bare = field.replace(/^[[(]\s*(.*?)\s*[\])]$/, '$1').trim();
+  const unit = spelt.get(bare.toLowerCase()) ?? bare;
+  if (!/^[^\d\s]/.test(unit)) return undefined;
+  return parseQuantity(`1 ${unit}`).value === undefined ? undefined : unit;
+}
+
+/** The unit that a heading gives: in brackets at its end, `MAP (kPa)`, `O2 B1S1 [V]`, or as the whole of it, `rpm`. */
+export function unitOfHeading(heading: string): string | undefined {
+  const inside = /[([]([^()[\]]+)[)\]]\s*$/.exec(heading)?.[1];
+  if (inside !== undefined) return unitIn(inside);
+  // A single letter is a name: channel A is no ampere.
+  return heading.length > 1 ? unitIn(heading) : undefined;
+}
