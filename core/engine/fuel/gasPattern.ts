@@ -16,6 +16,9 @@ const line = {
   leanLambda: 1.05,
 } as const;
 
+/** An analyser that counts hexane sees about half of raw petrol (common practice), so the rest is reckoned twice. */
+const seenHalf = 2;
+
 export const gasSayings: readonly Saying[] = [
   {
     words: 'burns well',
@@ -44,7 +47,12 @@ export const gasSayings: readonly Saying[] = [
   {
     words: 'lean misfire',
     meaning:
-      'HC and O2 both high and lambda lean: usually too little fuel to light. Look for unmetered air and fuel supply; a leak into the pipe must be ruled out.',
+      'HC and O2 both high, and lambda lean even if the analyser sees only half of the raw fuel: usually too little fuel to light. Look for unmetered air and fuel supply; a leak into the pipe must be ruled out.',
+  },
+  {
+    words: 'misfire, mixture not clear',
+    meaning:
+      'HC and O2 both high, and lambda lean only by what the analyser may have missed of the raw fuel. Find the cylinder first; the fuel trim says more about the mixture.',
   },
   {
     words: 'fuel left unburnt',
@@ -80,7 +88,9 @@ export function gasPattern(gas: ExhaustGas, fuel: string): Wording {
   const lean = lambda > line.leanLambda;
   if (unburnt) {
     if (o2 <= line.oxygen) return 'fuel left unburnt';
-    return lean ? 'lean misfire' : 'misfire at a normal mixture';
+    if (!lean) return 'misfire at a normal mixture';
+    const counted = lambdaFromGas({ ...gas, hc: seenHalf * hc }, fuel);
+    return !isNoAnswer(counted) && counted > line.leanLambda ? 'lean misfire' : 'misfire, mixture not clear';
   }
   return lean || o2 > line.oxygen ? 'lean, or air in the exhaust' : 'burns well';
 }

@@ -89,6 +89,8 @@ function leastSquares(rows: readonly Three[], right: readonly number[]): Three |
 
 /** The temperature, K, by the curve fitted to a table's points; nothing is computed outside the table. */
 export function thermistorFit(resistance: number, table: PlainCurve): Answer {
+  const fitted = fittedOnce(table);
+  if (typeof fitted === 'string') return noAnswer(fitted);
   const low = Math.min(...table.y);
   const high = Math.max(...table.y);
   if (resistance > 0 && !(resistance >= low && resistance <= high)) {
@@ -96,8 +98,7 @@ export function thermistorFit(resistance: number, table: PlainCurve): Answer {
       `The resistance of ${sayNumber(resistance)} Ω is outside the points, which run from ${sayNumber(low)} Ω to ${sayNumber(high)} Ω; beyond its ends a fit is a guess.`,
     );
   }
-  const fitted = fittedOnce(table);
-  return typeof fitted === 'string' ? noAnswer(fitted) : steinhartHart(resistance, fitted);
+  return steinhartHart(resistance, fitted);
 }
 
 /** A log asks for the same table at every sample. */

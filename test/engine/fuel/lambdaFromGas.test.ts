@@ -2,42 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Composition } from '../../../core/engine/fuel/composition.ts';
 import { fuels } from '../../../core/engine/fuel/fuels.ts';
-import { brettschneider, type ExhaustGas, lambdaFromGas } from '../../../core/engine/fuel/lambdaFromGas.ts';
+import {
+  brettschneider,
+  type ExhaustGas,
+  lambdaFromComposition,
+  lambdaFromGas,
+} from '../../../core/engine/fuel/lambdaFromGas.ts';
 import { numberOf, sentenceOf } from '../answers.ts';
-
-/** As an analyser shows it: %, %, %, ppm hexane, %. */
-function shown(co2: number, co: number, o2: number, hc: number, no = 0): ExhaustGas {
-  return { co2: co2 / 100, co: co / 100, o2: o2 / 100, hc: hc / 1e6, nox: no / 100 };
-}
-
-/**
- * The dry products of a fuel burnt at lambda, by atom balance, as shares of the volume.
- * Rich: the water-gas reaction with CO·H2O/(CO2·H2) = k divides the oxygen, found by halving.
- */
-function products(lambda: number, { carbon, hydrogen, oxygen }: Composition, k: number): ExhaustGas {
-  const h = hydrogen / carbon;
-  const o = oxygen / carbon;
-  const demand = 1 + h / 4 - o / 2;
-  const nitrogen = 3.773 * lambda * demand;
-  if (lambda >= 1) {
-    const o2 = (lambda - 1) * demand;
-    const dry = 1 + o2 + nitrogen;
-    return { co2: 1 / dry, co: 0, o2: o2 / dry, hc: 0, nox: 0 };
-  }
-  const wanted = 2 * lambda * demand + o;
-  let low = 0;
-  let high = 1;
-  for (let turn = 0; turn < 200; turn++) {
-    const co = (low + high) / 2;
-    const water = ((h / 2) * k) / (k + co / (1 - co));
-    if (2 * (1 - co) + co + water > wanted) low = co;
-    else high = co;
-  }
-  const co = (low + high) / 2;
-  const water = ((h / 2) * k) / (k + co / (1 - co));
-  const dry = 1 + (h / 2 - water) + nitrogen;
-  return { co2: (1 - co) / dry, co: co / dry, o2: 0, hc: 0, nox: 0 };
-}
+import { products, shown } from './burntGas.ts';
 
 const gasoline: Composition = { carbon: 1, hydrogen: 1.87, oxygen: 0 };
 
@@ -68,6 +40,7 @@ describe('lambda from exhaust gas', () => {
   ])('of the published composition at %f', (lambda, co2, co, o2, byComposition, usual) => {
     const gas = shown(co2, co, o2, 0);
     expect(brettschneider(gas, gasoline)).toBeCloseTo(byComposition, 4);
+    expect(numberOf(lambdaFromComposition(gas, 1.87, 0))).toBeCloseTo(byComposition, 4);
     expect(numberOf(lambdaFromGas(gas, 'E0'))).toBeCloseTo(usual, 4);
     expect(Math.abs(brettschneider(gas, gasoline) / lambda - 1)).toBeLessThan(0.004);
   });
@@ -131,6 +104,14 @@ describe('lambda from exhaust gas', () => {
     });
     for (const share of [0, 0.1, 0.25, 0.5])
       expect(brettschneider(misfired(share), gasoline)).toBeCloseTo(1, 12);
+  });
+
+  it('of a fuel by its atoms is that of the fuel by name, and refuses one that does not burn', () => {
+    const gas = shown(14, 2, 0.5, 100, 0.1);
+    expect(numberOf(lambdaFromComposition(gas, 1.7261, 0.0176))).toBe(numberOf(lambdaFromGas(gas, 'E0')));
+    expect(sentenceOf(lambdaFromComposition(gas, -1, 0))).toContain('does not burn');
+    expect(sentenceOf(lambdaFromComposition(gas, 0, 2.1))).toContain('does not burn');
+    expect(sentenceOf(lambdaFromComposition(shown(0, 0, 20, 0), 1.87, 0))).toContain('no burnt gas');
   });
 
   it('needs burnt gas, in shares that exist, from a fuel with carbon', () => {
