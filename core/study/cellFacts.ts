@@ -9,7 +9,7 @@ import type { Part, Reading, TakenAt } from './types.ts';
 export interface CellFacts {
   readonly cell: number;
   readonly as: string | undefined;
-  /** The cell could not be read: what it would bring is not known, and nobody else is to blame for that. */
+  /** The cell, or its file, could not be read: what it would bring is not known, and nobody else is to blame for that. */
   readonly unread: boolean;
   readonly asSpan: Span | undefined;
   /** The cell's states by their own names, when it has several side by side. */

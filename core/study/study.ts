@@ -1,10 +1,10 @@
-import type { Cell } from '../casefile/cell.ts';
 import { type CaseFile, readCase } from '../casefile/readCase.ts';
 import { type CaseFiles, type FileContent, noFiles, sameContent } from '../recording/files.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { collectCell } from './cells/collectCell.ts';
 import { changeOf } from './change.ts';
 import { evaluateDefinitions } from './evaluateCase.ts';
+import { fileNamedBy } from './filesNamed.ts';
 import { type Header, headerBasis, noHeader, readHeader, seenTheSame } from './header.ts';
 import { keepValues } from './keepValues.ts';
 import type { Memo } from './memo.ts';
@@ -120,7 +120,8 @@ function collectCells(
     const known = previous?.memo.names.cells[index];
     const there = before?.file.cells[index];
     const same = cell === undefined ? there?.raw.text === raw.text : there?.cell === cell;
-    const content = contentFor(cell, files);
+    const named = fileNamedBy(cell);
+    const content = named === undefined ? undefined : files(named);
     if (same && known !== undefined && sameContent(known.content, content)) return known;
     const facts = collectCell(cell, raw.text, index, header, parse, content);
     if (previous === undefined) return facts;
@@ -130,12 +131,6 @@ function collectCells(
     });
     return { ...facts, readings };
   });
-}
-
-/** What the host has for the file that a capture or a reference names. */
-function contentFor(cell: Cell | undefined, files: CaseFiles): FileContent | undefined {
-  if (cell?.kind !== 'capture' && cell?.kind !== 'reference') return undefined;
-  return cell.file === undefined ? undefined : files(cell.file.text.trim());
 }
 
 /** What the expressions of a cell came to before: of the cell with the same text, or else of the one in its place. */

@@ -1,5 +1,6 @@
 import { type Disposable, type ExtensionContext, type NotebookSerializer, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { type ReadFileParams, type ReadFileResult, readFileRequest } from '../shared/protocol.ts';
 import { checkWorkspace } from './checkWorkspace.ts';
 import { command } from './command.ts';
 import { finishReverts } from './finishReverts.ts';
@@ -29,6 +30,11 @@ export function activateCasebook(
       documentSelector: [{ notebook: notebookType, language: 'diag' }, { language: 'diag' }],
       outputChannel: log,
     }),
+  );
+  void client.then((each) =>
+    each.onRequest<ReadFileResult, void>(readFileRequest, async (params: ReadFileParams) =>
+      (await import('./readCaseFile.ts')).readCaseFile(params),
+    ),
   );
   const results = showResults(client, context.extension.id);
   const parts: Disposable[] = [

@@ -1,6 +1,8 @@
 import { checkCase } from '../../core/rules/checkCase.ts';
+import { filesNamedIn } from '../../core/study/filesNamed.ts';
 import type { Study } from '../../core/study/types.ts';
 import type { CheckFileResult } from '../shared/protocol.ts';
+import type { FilesOfCases } from './caseFiles.ts';
 import { findingsByView, type PlacedFinding } from './openCase.ts';
 import type { OpenCases } from './openCases.ts';
 import { seenCase } from './seen.ts';
@@ -11,15 +13,18 @@ import { writtenFile } from './textFile.ts';
 export class ClosedFiles {
   readonly #shown = new Set<string>();
   readonly #cases: OpenCases;
+  readonly #files: FilesOfCases;
   readonly #settingsFor: (uri: string) => Promise<ServerSettings>;
   readonly #show: (uri: string, findings: readonly PlacedFinding[]) => void;
 
   constructor(
     cases: OpenCases,
+    files: FilesOfCases,
     settingsFor: (uri: string) => Promise<ServerSettings>,
     show: (uri: string, findings: readonly PlacedFinding[]) => void,
   ) {
     this.#cases = cases;
+    this.#files = files;
     this.#settingsFor = settingsFor;
     this.#show = show;
   }
@@ -30,7 +35,14 @@ export class ClosedFiles {
     if (open !== undefined) return counted(open.study);
     const document = { kind: 'text', uri, version: 0, text } as const;
     const written = writtenFile(document);
-    const seen = seenCase(document, written, checkCase(text), settings, []);
+    const files = this.#files.of(uri);
+    let study = checkCase(text, undefined, files);
+    if (filesNamedIn(study.file).size > 0) {
+      await this.#files.settled(uri);
+      study = checkCase(text, study, files);
+      this.#files.release(uri);
+    }
+    const seen = seenCase(document, written, study, settings, []);
     this.#shown.add(uri);
     this.#show(uri, findingsByView(seen).flat());
     return counted(seen.study);

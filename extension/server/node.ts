@@ -1,5 +1,8 @@
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { service } from '../../core/service/service.ts';
+import { filesBeside } from '../disk/filesBeside.ts';
 import { serve } from './server.ts';
 
 /** The server as a process: it speaks over what the command line names (`--node-ipc`, `--stdio`). */
@@ -14,5 +17,8 @@ serve(connection, service, {
     const timer = setImmediate(work);
     return () => clearImmediate(timer);
   },
+  filesBeside: (caseUri) =>
+    caseUri.startsWith('file:') ? filesBeside(dirname(fileURLToPath(caseUri))) : undefined,
+  takes: 'base64',
 });
 connection.listen();

@@ -1,6 +1,8 @@
+import type { CaseFiles } from '../../core/recording/files.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import type { CellResult } from '../../core/service/cellResult.ts';
 import type { Service } from '../../core/service/service.ts';
+import { filesNamedIn } from '../../core/study/filesNamed.ts';
 import type { Study } from '../../core/study/types.ts';
 import type { ResultsParams } from '../shared/protocol.ts';
 import { defaultSettings } from '../shared/settings.ts';
@@ -25,6 +27,8 @@ export interface Editor {
   ) => void;
   readonly showResults: (results: ResultsParams) => void;
   readonly settingsFor: (uri: string) => Promise<ServerSettings>;
+  /** What the host has for the files that a case names. */
+  readonly filesOf: (uri: string) => CaseFiles;
   /** After a study: what other documents show of it (hints, colours) may have changed. */
   readonly studied: () => void;
 }
@@ -152,6 +156,26 @@ export class OpenCases {
     this.#upToDate(held);
   }
 
+  /** Files that a case names may have changed: it is studied again, and what does not read from them stays. */
+  filesChanged(uri: string): void {
+    for (const cases of this.#held.values()) {
+      const held = cases.get(uri);
+      if (held === undefined) continue;
+      held.open = undefined;
+      this.#studySoon(held);
+    }
+  }
+
+  /** The files that open cases name, by the cases' uris. */
+  filesNamed(): ReadonlyMap<string, ReadonlySet<string>> {
+    const named = new Map<string, ReadonlySet<string>>();
+    for (const cases of this.#held.values()) {
+      for (const [uri, { study }] of cases)
+        named.set(uri, study === undefined ? none : filesNamedIn(study.file));
+    }
+    return named;
+  }
+
   /** Settings may have changed: asks for them again and shows what follows. */
   settingsChanged(): void {
     for (const cases of this.#held.values()) for (const held of cases.values()) this.#fetchSettings(held);
@@ -193,7 +217,7 @@ export class OpenCases {
     const { document } = held;
     const from = this.#host.now();
     const written = document.kind === 'notebook' ? writtenNotebook(document) : writtenFile(document);
-    held.study = checkCase(written.text, held.study);
+    held.study = checkCase(written.text, held.study, this.#editor.filesOf(document.uri));
     const open = seenCase(document, written, held.study, held.settings ?? defaultSettings, held.views);
     held.open = open;
     held.views = open.views;
@@ -241,6 +265,8 @@ export class OpenCases {
     this.#editor.showResults(resultsOf(open, this.#service, units, held.sent));
   }
 }
+
+const none: ReadonlySet<string> = new Set();
 
 /** Milliseconds: between two keystrokes of one burst, results would only hold up the next findings. */
 const restOfTyping = 20;

@@ -5,17 +5,22 @@ import {
   type InitializeResult,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
+import type { FileContent } from '../../core/recording/files.ts';
 import type { Service } from '../../core/service/service.ts';
 import {
   type CheckFileParams,
   checkFileRequest,
   forgetFilesNotification,
+  type ReadFileParams,
+  type ReadFileResult,
   type RecomputeParams,
+  readFileRequest,
   recomputeRequest,
   resultsNotification,
 } from '../shared/protocol.ts';
 import { defaultSettings } from '../shared/settings.ts';
 import { answerQuestions } from './answerQuestions.ts';
+import { FilesOfCases } from './caseFiles.ts';
 import { ClosedFiles } from './closedFiles.ts';
 import { changedText, notebookChangeFrom, notebookFrom, textFileFrom } from './fromLsp.ts';
 import type { Host } from './host.ts';
@@ -23,6 +28,7 @@ import { changedNotebook } from './notebook.ts';
 import { OpenCases } from './openCases.ts';
 import { type ServerSettings, settingsFrom } from './settings.ts';
 import { diagnosticTo, semanticLegend } from './toLsp.ts';
+import { watchFiles } from './watchFiles.ts';
 
 /**
  * The language server: notebooks and files → studies → findings, results and answers.
@@ -41,10 +47,14 @@ export function serve(connection: Connection, service: Service, host: Host): voi
       }),
     showResults: (results) => void connection.sendNotification(resultsNotification, results),
     settingsFor,
+    filesOf: (uri) => files.of(uri),
     studied: refreshSoon,
   });
+  const files = new FilesOfCases(host, fetchFile, (uri) => cases.filesChanged(uri));
+  const watch = watchFiles(connection);
   const closedFiles = new ClosedFiles(
     cases,
+    files,
     settingsFor,
     (uri, findings) => void connection.sendDiagnostics({ uri, diagnostics: findings.map(diagnosticTo) }),
   );
@@ -65,7 +75,10 @@ export function serve(connection: Connection, service: Service, host: Host): voi
       cases.change({ ...before, version, text: changedText(before.text, contentChanges) });
     }
   });
-  connection.onDidCloseTextDocument(({ textDocument }) => cases.close('text', textDocument.uri));
+  connection.onDidCloseTextDocument(({ textDocument }) => {
+    cases.close('text', textDocument.uri);
+    releaseFiles();
+  });
 
   const notebooks = connection.notebooks.synchronization;
   notebooks.onDidOpenNotebookDocument(({ notebookDocument, cellTextDocuments }) => {
@@ -78,9 +91,19 @@ export function serve(connection: Connection, service: Service, host: Host): voi
       cases.change(changedNotebook(before, notebookChangeFrom(version, change, before)));
     }
   });
-  notebooks.onDidCloseNotebookDocument(({ notebookDocument }) =>
-    cases.close('notebook', notebookDocument.uri),
-  );
+  notebooks.onDidCloseNotebookDocument(({ notebookDocument }) => {
+    cases.close('notebook', notebookDocument.uri);
+    releaseFiles();
+  });
+
+  connection.onDidChangeWatchedFiles(() => {
+    // Only files that cases name are watched, and what has not changed costs no more than a look.
+    for (const [uri, named] of cases.filesNamed()) {
+      if (named.size === 0) continue;
+      files.changed(uri);
+      cases.filesChanged(uri);
+    }
+  });
 
   connection.onRequest(recomputeRequest, ({ uri }: RecomputeParams) => {
     cases.recompute(uri);
@@ -101,10 +124,32 @@ export function serve(connection: Connection, service: Service, host: Host): voi
     }
   }
 
-  /** Editors ask again for hints and colours of the document that changed, not for those of the other cells. */
+  async function fetchFile(uri: string, file: string): Promise<FileContent> {
+    try {
+      const params: ReadFileParams = { uri, file, as: host.takes };
+      const result = await connection.sendRequest<ReadFileResult>(readFileRequest, params);
+      if ('why' in result) return { kind: 'none', why: result.why };
+      const { content } = result;
+      return { kind: 'bytes', bytes: typeof content === 'string' ? fromBase64(content) : content };
+    } catch {
+      return { kind: 'none', why: { is: 'not readable', reason: 'the editor could not read it' } };
+    }
+  }
+
+  function releaseFiles(): void {
+    const open = cases.filesNamed();
+    for (const uri of files.uris()) if (!open.has(uri)) files.release(uri);
+    refreshSoon();
+  }
+
+  /**
+   * Editors ask again for hints and colours of the document that changed, not for those of the other cells; and they
+   * watch the files that cases name now.
+   */
   function refreshSoon(): void {
     cancelRefresh?.();
     cancelRefresh = host.later(restOfTyping, () => {
+      if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true) watch(cases.filesNamed());
       if (client.workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
       if (client.workspace?.semanticTokens?.refreshSupport === true) {
         connection.languages.semanticTokens.refresh();
@@ -112,6 +157,8 @@ export function serve(connection: Connection, service: Service, host: Host): voi
     });
   }
 }
+
+const fromBase64 = (text: string): Uint8Array => Uint8Array.from(atob(text), (each) => each.charCodeAt(0));
 
 /** Milliseconds. */
 const restOfTyping = 200;

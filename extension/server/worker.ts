@@ -10,5 +10,7 @@ serve(connection, service, {
     const timer = setTimeout(work, pause);
     return () => clearTimeout(timer);
   },
+  filesBeside: () => undefined,
+  takes: 'bytes',
 });
 connection.listen();

@@ -1,3 +1,4 @@
+import type { WhyNoFile } from '../../core/recording/files.ts';
 import type { CellResult } from '../../core/service/cellResult.ts';
 
 /**
@@ -52,6 +53,23 @@ export interface CheckFileResult {
   readonly warnings: number;
   readonly infos: number;
 }
+
+/**
+ * Server → client, a request: the content of a file that a case names, unpacked, or why there is none. It is asked for
+ * where the server cannot read the case's folder itself.
+ */
+export const readFileRequest = 'diag/readFile';
+
+export interface ReadFileParams {
+  /** The case. */
+  readonly uri: string;
+  /** The file's name, as it stands in the case. */
+  readonly file: string;
+  /** How bytes may be handed over: where messages are text, in base64 (RFC 4648, section 4). */
+  readonly as: 'bytes' | 'base64';
+}
+
+export type ReadFileResult = { readonly content: Uint8Array | string } | { readonly why: WhyNoFile };
 
 /** Client → server, a notification: take back the diagnostics of the files that `diag/checkFile` was asked for. */
 export const forgetFilesNotification = 'diag/forgetFiles';

@@ -109,6 +109,8 @@ function whole(connection: Connection): void {
       const timer = setImmediate(work);
       return () => clearImmediate(timer);
     },
+    filesBeside: () => undefined,
+    takes: 'base64',
   });
 }
 

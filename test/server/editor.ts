@@ -30,8 +30,14 @@ import {
 
 /** What the tests' server runs on: no pause is waited for, and it is known when nothing is put off any more. */
 class TestHost implements Host {
+  readonly filesBeside: Host['filesBeside'];
+  readonly takes = 'base64';
   readonly now = (): number => performance.now();
   readonly #waiting = new Set<NodeJS.Immediate>();
+
+  constructor(filesBeside: Host['filesBeside'] = () => undefined) {
+    this.filesBeside = filesBeside;
+  }
 
   get isAtRest(): boolean {
     return this.#waiting.size === 0;
@@ -62,6 +68,9 @@ interface Options {
   /** The section `diag` of the settings; they may be changed later with `setSettings`. */
   readonly settings?: object;
   readonly linkSupport?: boolean;
+  /** Files that the server can read itself. */
+  readonly filesBeside?: Host['filesBeside'];
+  readonly watches?: boolean;
 }
 
 /** An editor as the server sees one: it speaks the protocol over streams in memory and remembers what it was shown. */
@@ -75,14 +84,15 @@ export class Editor {
   readonly sent: ResultsParams[] = [];
   readonly results: ResultsParams[] = [];
   abilities: InitializeResult['capabilities'] = {};
-  readonly #host = new TestHost();
+  readonly #host: TestHost;
   #settings: object;
   /** How many messages came. */
   #heard = 0;
   #texts = new Map<string, { version: number; text: string }>();
 
-  private constructor({ settings = {} }: Options, up: PassThrough, down: PassThrough) {
+  private constructor({ settings = {}, filesBeside }: Options, up: PassThrough, down: PassThrough) {
     this.#settings = settings;
+    this.#host = new TestHost(filesBeside);
     this.connection = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
     this.connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
       this.#heard++;
@@ -114,7 +124,10 @@ export class Editor {
       processId: null,
       rootUri: null,
       capabilities: {
-        workspace: { configuration: true },
+        workspace: {
+          configuration: true,
+          didChangeWatchedFiles: { dynamicRegistration: options.watches === true },
+        },
         textDocument: { definition: { linkSupport: options.linkSupport === true } },
       },
     });

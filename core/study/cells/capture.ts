@@ -52,7 +52,7 @@ function fromSamples(
   const time = findTime(cell.time, samples, isInline, found);
   const plans: (Planned | { readonly channel: Channel; readonly signal: Signal | undefined })[] = [];
   for (const channel of channelsOf(cell, samples, time?.column.at ?? -1)) {
-    const at = samples.headings.indexOf(channel.column.text);
+    const at = channel.at ?? samples.headings.indexOf(channel.column.text);
     if (at < 0) {
       found.push(unknownColumn(channel.column, samples.headings));
       plans.push({ channel, signal: signalOf(channel, around, []) });
@@ -172,7 +172,7 @@ function withoutSamples(
     const quantity = fitting?.fitted?.type;
     return quantity === undefined ? reading : typed(reading, quantity, around);
   });
-  return { readings, diagnostics: found };
+  return { readings, diagnostics: found, isUnknown: cell.channels === undefined };
 }
 
 /** A channel whose samples are missing is still a series of its type. */

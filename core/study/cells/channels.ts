@@ -5,6 +5,7 @@ import { otherUnit } from '../../quantity/format.ts';
 import { parseQuantity } from '../../quantity/parse.ts';
 import type { Quantity } from '../../quantity/types.ts';
 import { plainUnit, productUnit, unitOf } from '../../quantity/unit.ts';
+import { plainNames } from '../../recording/plainName.ts';
 import type { Signal } from '../../signals/types.ts';
 import { type Fitted, fitTo } from '../fitTo.ts';
 import { placedIn } from '../placed.ts';
@@ -16,6 +17,8 @@ import { type Circumstances, isSignal, unknownSignal } from './values.ts';
 export interface Channel {
   readonly key: TextNode;
   readonly column: TextNode;
+  /** The column itself, where the cell does not name it. */
+  readonly at: number | undefined;
   readonly unit: TextNode | undefined;
   readonly signal: TextNode | undefined;
   readonly accuracy: TextNode | undefined;
@@ -32,33 +35,32 @@ export interface Planned {
   readonly column: Column;
 }
 
-/** The channels that the cell names; without `channels`, every column but the time under its own heading. */
+/** The channels that the cell names; without `channels`, every column but the time, named after its heading. */
 export function channelsOf(
   { channels }: Pick<CaptureCell | ReferenceCell, 'channels'>,
   samples: Samples | undefined,
   timeAt: number,
 ): readonly Channel[] {
-  if (channels === undefined) {
-    const headings = (samples?.headings ?? []).map((_, at) => at).filter((at) => at !== timeAt);
-    return headings.flatMap((at) => {
-      const place = samples?.placeOf(at);
-      const text = samples?.headings[at] ?? '';
-      return place === undefined ? [] : [plainChannel({ ...place, text })];
-    });
+  if (channels !== undefined) {
+    return channels.map(({ key, value }) => ({ ...value, key, at: undefined, column: value.column ?? key }));
   }
-  return channels.map(({ key, value }) => ({ ...value, key, column: value.column ?? key }));
+  if (samples === undefined) return [];
+  return plainNames(samples.headings).flatMap((name, at) => {
+    if (at === timeAt) return [];
+    const place = samples.placeOf(at);
+    const column = { ...place, text: samples.headings[at] ?? '' };
+    return [{ ...nothingSaid, at, key: { ...place, text: name }, column }];
+  });
 }
 
-const plainChannel = (heading: TextNode): Channel => ({
-  key: heading,
-  column: heading,
+const nothingSaid = {
   unit: undefined,
   signal: undefined,
   accuracy: undefined,
   scale: undefined,
   offset: undefined,
   node: undefined,
-});
+} as const;
 
 /** Finds the signal of a channel, and what its numbers mean; a channel that cannot be read says so and has no plan. */
 export function planChannel(

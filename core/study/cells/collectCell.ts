@@ -24,7 +24,7 @@ export function collectCell(
 ): CellFacts {
   if (cell === undefined) return unread(text, index);
   const as = 'as' in cell ? cell.as : undefined;
-  const { readings, diagnostics, readAs = [] } = readingsOf(cell, index, header, content);
+  const { readings, diagnostics, isUnknown = false, readAs = [] } = readingsOf(cell, index, header, content);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
   const found: Diagnostic[] = [...checkPrefix(as, header), ...diagnostics, ...lets.diagnostics];
@@ -39,7 +39,7 @@ export function collectCell(
   return {
     cell: index,
     as: as?.text,
-    unread: false,
+    unread: isUnknown,
     asSpan: as?.span,
     states: statesByName,
     answersForSignals: cell.kind === 'readings',

@@ -27,6 +27,8 @@ export interface Circumstances {
 export interface Collected {
   readonly readings: readonly Reading[];
   readonly diagnostics: readonly Diagnostic[];
+  /** What there would be is not known: a capture that names no channels, and whose file cannot be read. */
+  readonly isUnknown?: boolean;
   /** How a capture's file was read, in words. */
   readonly readAs?: readonly string[];
 }

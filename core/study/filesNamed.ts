@@ -1,0 +1,18 @@
+import type { Cell } from '../casefile/cell.ts';
+import type { CaseFile } from '../casefile/readCase.ts';
+
+/** The file that a capture or a reference takes its samples from, as the cell names it. */
+export function fileNamedBy(cell: Cell | undefined): string | undefined {
+  if (cell?.kind !== 'capture' && cell?.kind !== 'reference') return undefined;
+  return cell.file?.text.trim();
+}
+
+/** Every file that a case takes samples from, each once. */
+export function filesNamedIn({ cells }: CaseFile): ReadonlySet<string> {
+  const named = new Set<string>();
+  for (const { cell } of cells) {
+    const file = fileNamedBy(cell);
+    if (file !== undefined) named.add(file);
+  }
+  return named;
+}
