@@ -1,4 +1,4 @@
-import { engineFunctions } from '../engine/engineFunctions.ts';
+import { engineFamilies, engineFunctions } from '../engine/engineFunctions.ts';
 import type { FunctionRow } from '../expression/functionRow.ts';
 import { seriesFunctions } from '../expression/functions/series.ts';
 import { valueFunctions } from '../expression/functions/values.ts';
@@ -24,10 +24,9 @@ export function functionNames(): readonly string[] {
   return allFunctions().map((row) => row.name);
 }
 
-/** The most used first. */
 const tables: readonly (() => readonly FunctionRow[])[] = [
   () => [...valueFunctions, ...seriesFunctions],
-  engineFunctions,
+  ...engineFamilies,
   waveformFunctions,
 ];
 const byName: ReadonlyMap<string, FunctionRow>[] = [];
