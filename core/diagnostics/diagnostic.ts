@@ -5,6 +5,8 @@ import { type EditingFacts, editingRows } from './catalogue/editing.ts';
 import { type ExpressionFacts, expressionRows } from './catalogue/expression.ts';
 import { type FileFacts, fileRows } from './catalogue/file.ts';
 import { type NamesFacts, namesRows } from './catalogue/names.ts';
+import { type ObdFacts, obdRows } from './catalogue/obd.ts';
+import { type ObdReadingFacts, obdReadingRows } from './catalogue/obdReadings.ts';
 import { type QuantityFacts, quantityRows } from './catalogue/quantity.ts';
 import { type RulesFacts, rulesRows } from './catalogue/rules.ts';
 import { type StudyFacts, studyRows } from './catalogue/study.ts';
@@ -18,6 +20,8 @@ export type Facts = FileFacts &
   StudyFacts &
   CaptureFacts &
   RulesFacts &
+  ObdFacts &
+  ObdReadingFacts &
   EditingFacts;
 export type Code = keyof Facts;
 
@@ -30,6 +34,8 @@ export const catalogue: Rows<Facts> = {
   ...studyRows,
   ...captureRows,
   ...rulesRows,
+  ...obdRows,
+  ...obdReadingRows,
   ...editingRows,
 };
 

@@ -4,6 +4,7 @@ import { kinds } from '../casefile/kinds/kinds.ts';
 import { everyKey } from '../casefile/kinds/shared.ts';
 import { type Code, catalogue } from '../diagnostics/diagnostic.ts';
 import type { Row } from '../diagnostics/row.ts';
+import { type CodeStructure, structureOf } from '../engine/obd/troubleCode.ts';
 import type { FunctionRow, Parameter, ResultField } from '../expression/functionRow.ts';
 import { allUnits, unitOf } from '../quantity/unit.ts';
 import { unitRows } from '../quantity/unitTable.ts';
@@ -37,6 +38,7 @@ function pagesNamed(name: string): Page[] {
   const row = functionRow(name);
   const signal = signalOf(name);
   const state = stateOf(name);
+  const structure = structureOf(name);
   return [
     code,
     row === undefined ? undefined : functionPage(row),
@@ -46,6 +48,7 @@ function pagesNamed(name: string): Page[] {
     kindPage(name),
     ...keyPages(name),
     wordPage(name),
+    structure === undefined ? undefined : codePage(structure),
   ].filter((page) => page !== undefined);
 }
 
@@ -238,6 +241,25 @@ export function unitPage(name: string): Page | undefined {
       ...row('In SI units', `× ${unit.factor}${unit.offset === 0 ? '' : `, then + ${unit.offset}`}`),
       ...row('Also written', (own?.also ?? []).join(', ')),
       ...row('Source', own?.source),
+    ],
+  };
+}
+
+/** What a trouble code says by its structure alone: what exactly it means stands in the maker's information. */
+export function codePage({ code, system, definedBy, area }: CodeStructure): Page {
+  return {
+    title: `${code}, a trouble code: ${system}`,
+    rows: [
+      ...row(
+        'Defined by',
+        `${definedBy}${definedBy === 'the maker' ? ': it means another thing on another make' : ''}`,
+      ),
+      ...row('Area', area),
+      ...row(
+        'Says',
+        'Where to start to look, and no part to replace. The maker’s information says what sets it.',
+      ),
+      ...row('Source', 'structure of SAE J2012 / ISO 15031-6; areas from memory'),
     ],
   };
 }

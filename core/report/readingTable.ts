@@ -306,6 +306,7 @@ function remarksOf(reading: Reading, sayState: boolean, tool: string): Runs[] {
 
 /** The decimals that the author wrote, where the reading stands as a plain quantity in its cell. */
 function writtenDecimals(study: Study, reading: Reading): number | undefined {
-  const { cell, valueSpan } = reading;
+  const { cell, valueSpan, bytes } = reading;
+  if (bytes !== undefined) return undefined;
   return decimalsWritten(study.file.cells[cell]?.raw.text.slice(valueSpan.start, valueSpan.end) ?? '');
 }

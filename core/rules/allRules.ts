@@ -1,4 +1,5 @@
 import { beyondSensor } from './beyondSensor.ts';
+import { codeNotListed, codeNotStored } from './codesDiffer.ts';
 import { coldSoak } from './coldSoak.ts';
 import { failedValue } from './failedValue.ts';
 import { impossibleValue } from './impossibleValue.ts';
@@ -16,4 +17,6 @@ export const allRules: readonly Rule[] = [
   failedValue,
   coldSoak,
   unusualValue,
+  codeNotListed,
+  codeNotStored,
 ];

@@ -25,7 +25,10 @@ export const beyondSensor: CellRule = {
     }),
 };
 
-/** A tool whose name says "scan", or a reading that names no tool. Gauges and meters have ranges of their own. */
-function isFromGenericData({ tool, from }: Reading): boolean {
-  return from === 'readings' && (tool === undefined || /scan/i.test(tool));
+/**
+ * A tool whose name says "scan", or a reading that names no tool. Gauges and meters have ranges of their own;
+ * what was decoded from bytes is carried by them, with a full scale of its own where the vehicle gives one.
+ */
+function isFromGenericData({ tool, from, bytes }: Reading): boolean {
+  return bytes === undefined && from === 'readings' && (tool === undefined || /scan/i.test(tool));
 }

@@ -40,6 +40,8 @@ export const unitSlip: CellRule = {
  * then in any state. Merely possible is only enough where nothing is known to be usual: 126 V is no 126 mV.
  */
 export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
+  // Bytes have no unit to slip.
+  if (one.reading.bytes !== undefined) return [];
   const { unit, kind, dimension } = one.type;
   const value = fromSi(one.si, unit, kind);
   const state = one.reading.state?.name;
@@ -73,6 +75,7 @@ export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
 
 /** The unit of the other system, when the same number would be usual in it. */
 export function likelierUnit(one: Measured, usual: Interval): Unit | undefined {
+  if (one.reading.bytes !== undefined) return undefined;
   const { unit, kind } = one.type;
   const other = otherUnit(unit, kind);
   if (other === undefined) return undefined;

@@ -4,12 +4,13 @@ import { kindOf } from '../casefile/kinds/kinds.ts';
 import { sourceSpan, type TextNode } from '../casefile/tree.ts';
 import { type Code, catalogue, type Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Row } from '../diagnostics/row.ts';
+import { structureOf } from '../engine/obd/troubleCode.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Kind } from '../quantity/types.ts';
 import { languageWord } from '../report/languageWords.ts';
 import { blockAsMarkdown } from '../report/markdown/blocks.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
-import { signalPage, unitPage } from '../report/pages.ts';
+import { codePage, signalPage, unitPage } from '../report/pages.ts';
 import { suspectLine } from '../report/suspectLine.ts';
 import { verdictLine } from '../report/verdictLine.ts';
 import { signalOf } from '../signals/lookup.ts';
@@ -22,6 +23,7 @@ import { occurrenceAt } from './occurrences.ts';
 import { secondUnit } from './otherUnit.ts';
 import { pageMarkdown, paragraphs } from './pageMarkdown.ts';
 import { readingPage } from './readingPage.ts';
+import { recordingHover } from './recordingHover.ts';
 import { type Spot, spotAt } from './spots.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { kindAt } from './typedAt.ts';
@@ -48,6 +50,7 @@ function hoverOf(standing: Standing, offset: number, units: UnitPreference): Hov
   const spot = spotAt(standing, offset);
   if (spot === undefined) return undefined;
   if (spot.role === 'expression') return inExpression(standing, spot, offset, units);
+  if (spot.role === 'text' && spot.path[1] === 'obd') return recordingHover(standing, offset, units);
   const markdown = ofSpot(standing, spot, units);
   return markdown === '' ? undefined : { span: spot.node.span, markdown };
 }
@@ -110,8 +113,11 @@ function ofSpot(standing: Standing, spot: Spot, units: UnitPreference): string {
     case 'expression':
     case 'file':
     case 'markdown':
-    case 'text':
       return '';
+    case 'text': {
+      const structure = spot.path[1] === 'codes' ? structureOf(node.text.trim()) : undefined;
+      return structure === undefined ? '' : pageMarkdown(codePage(structure));
+    }
   }
 }
 

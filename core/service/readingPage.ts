@@ -13,9 +13,10 @@ import { amountWords, isAbsent, valueWords } from './valueWords.ts';
  * `text` is its cell's own; `member` picks one of a map's.
  */
 export function readingPage(reading: Reading, text: string, units: UnitPreference, member?: string): string {
-  const { signal, fullName, value } = reading;
+  const { signal, fullName, value, bytes } = reading;
   const name = member === undefined ? fullName : `${fullName}[${member}]`;
-  const decimals = decimalsWritten(text.slice(reading.valueSpan.start, reading.valueSpan.end));
+  const written = text.slice(reading.valueSpan.start, reading.valueSpan.end);
+  const decimals = bytes === undefined ? decimalsWritten(written) : undefined;
   const one = value.kind === 'members' && member !== undefined ? value.members.get(member) : undefined;
   const words =
     value.kind === 'members' && one !== undefined && !isAbsent(one)
@@ -25,6 +26,7 @@ export function readingPage(reading: Reading, text: string, units: UnitPreferenc
   return paragraphs([
     `**${codeSpan(name)}**${signal === undefined ? '' : ` ${escapeMarkdown(signal.meaning)}`}`,
     `${escapeMarkdown(words)}${state}${circumstances(reading)}`,
+    bytes === undefined ? '' : `*Decoded from* ${codeSpan(bytes)}`,
     rangeLines(reading),
   ]);
 }

@@ -87,13 +87,14 @@ function childrenOf(standing: Standing, spots: readonly Spot[]): readonly CellSy
   return found.sort((a, b) => a.span.start - b.span.start);
 }
 
-/** A row of a table is one entry, whatever the number of its states. A test's result is no reading. */
+/** A row of a table is one entry, whatever the number of its states; so is each value of bytes that hold several. A test's result is no reading. */
 function byKey(readings: readonly Reading[]): Iterable<readonly Reading[]> {
-  const groups = new Map<number, Reading[]>();
+  const groups = new Map<string, Reading[]>();
   for (const reading of readings) {
     if (reading.from === 'test') continue;
-    const group = groups.get(reading.keySpan.start);
-    if (group === undefined) groups.set(reading.keySpan.start, [reading]);
+    const place = `${reading.keySpan.start} ${reading.key}`;
+    const group = groups.get(place);
+    if (group === undefined) groups.set(place, [reading]);
     else group.push(reading);
   }
   return groups.values();

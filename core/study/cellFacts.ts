@@ -27,11 +27,26 @@ export interface CellFacts {
   readonly answers: readonly Source[];
   /** The whole cell says `shows: fault`; the span of its title. */
   readonly meantToFail: Span | undefined;
+  /** The trouble codes that a recording in the cell holds; undefined where none was asked for codes. */
+  readonly recorded: RecordedCodes | undefined;
   readonly diagnostics: readonly Diagnostic[];
   /** What the host gave for the file that a capture names. */
   readonly content: FileContent | undefined;
   /** How that file was read, in words. */
   readonly readAs: readonly string[];
+}
+
+/** Trouble codes that controllers gave, and for which sorts of them they were asked. */
+export interface RecordedCodes {
+  readonly codes: readonly {
+    readonly id: string;
+    readonly code: string;
+    readonly status: 'stored' | 'pending' | 'permanent';
+    readonly span: Span;
+  }[];
+  readonly stored: boolean;
+  readonly pending: boolean;
+  readonly permanent: boolean;
 }
 
 /** A `let`: a name and the expression that computes it. */

@@ -69,6 +69,8 @@ export interface Reading {
   /** Where on the car: `at: brake booster port`, and what the needle did: `saw: steady`. */
   readonly at: string | undefined;
   readonly saw: string | undefined;
+  /** Of a reading that was decoded from a recording: its bytes as written, `1A F8`; its spans are theirs. */
+  readonly bytes?: string;
 }
 
 /** A `let`. */

@@ -39,8 +39,9 @@ export const kinds = {
       table,
       obd: {
         holds: { list: 'text' },
-        meaning: 'answers of the vehicle’s diagnostic link, as bytes in hexadecimal',
-        example: '41 0B 2C',
+        meaning:
+          'answers of the vehicle’s diagnostic link as recorded, in hexadecimal: each generic value in them (SAE J1979) becomes a reading of the cell',
+        example: '|\n  7E8 04 41 0C 0B B8\n  7E8 03 41 0B 2C',
       },
       chart,
       ...everyKey,

@@ -19,8 +19,33 @@ export function readingsContent(cell: ReadingsCell, context: CellContext): CellC
     blocks: [
       ...statesLine(cell.states),
       ...readingTables(context.study, context.readings, states, words(cell.tool)),
+      ...recordingLines(context),
     ],
   };
+}
+
+/** Of a recording: which codes it gave, and that its values are decoded. */
+function recordingLines({ study, index, readings }: CellContext): CellContent['blocks'] {
+  const recorded = study.memo.names.cells[index]?.recorded;
+  const decoded = readings.filter(({ bytes }) => bytes !== undefined).length;
+  const codes = (recorded?.codes ?? []).map(
+    ({ code, status, id }) => `${code} (${status}${id === '' ? '' : `, ${id}`})`,
+  );
+  const asked = recorded === undefined ? '' : codes.length === 0 ? 'none' : codes.join(', ');
+  return [
+    ...(asked === '' ? [] : [{ kind: 'paragraph' as const, lead: 'Codes', runs: [`${asked}.`] }]),
+    ...(decoded === 0
+      ? []
+      : [
+          {
+            kind: 'paragraph' as const,
+            lead: 'Decoded',
+            runs: [
+              `${decoded === 1 ? 'One value was' : `${decoded} values were`} decoded from recorded bytes (SAE J1979); each ± is half a step of its encoding.`,
+            ],
+          },
+        ]),
+  ];
 }
 
 /** What is known beforehand, with where it is known from. */

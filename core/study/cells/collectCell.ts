@@ -8,6 +8,7 @@ import { takenAt } from '../takenAt.ts';
 import { findTool } from '../tools.ts';
 import { captureReadings } from './capture.ts';
 import { checkPrefix, checkStateName } from './names.ts';
+import { recordedReadings } from './obd.ts';
 import { referenceReadings, takenReadings } from './readings.ts';
 import { definitionsOf, expectationsOf, predictionsOf, proofsOf } from './statements.ts';
 import { testReadings } from './test.ts';
@@ -24,7 +25,13 @@ export function collectCell(
 ): CellFacts {
   if (cell === undefined) return unread(text, index);
   const as = 'as' in cell ? cell.as : undefined;
-  const { readings, diagnostics, isUnknown = false, readAs = [] } = readingsOf(cell, index, header, content);
+  const {
+    readings,
+    recorded,
+    diagnostics,
+    isUnknown = false,
+    readAs = [],
+  } = readingsOf(cell, text, index, header, content);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
   const found: Diagnostic[] = [...checkPrefix(as, header), ...diagnostics, ...lets.diagnostics];
@@ -50,16 +57,32 @@ export function collectCell(
     suspects: cell.kind === 'suspects' ? (cell.consider ?? []).map((each) => each.name.text.trim()) : [],
     answers: cell.kind === 'question' && cell.answer !== undefined ? [parse(cell.answer)] : [],
     meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
+    recorded,
     diagnostics: found,
     content,
     readAs,
   };
 }
 
-function readingsOf(cell: Cell, index: number, header: Header, content: FileContent | undefined): Collected {
+function readingsOf(
+  cell: Cell,
+  text: string,
+  index: number,
+  header: Header,
+  content: FileContent | undefined,
+): Collected & { readonly recorded?: CellFacts['recorded'] } {
   switch (cell.kind) {
-    case 'readings':
-      return takenReadings(cell, circumstancesOf(cell, 'readings', index, header));
+    case 'readings': {
+      const around = circumstancesOf(cell, 'readings', index, header);
+      const taken = takenReadings(cell, around);
+      if (cell.obd === undefined) return taken;
+      const { readings, recorded, diagnostics } = recordedReadings(cell, text, around, taken.readings);
+      return {
+        readings: [...taken.readings, ...readings],
+        recorded,
+        diagnostics: [...taken.diagnostics, ...diagnostics],
+      };
+    }
     case 'reference':
       return referenceReadings(cell, circumstancesOf(cell, 'reference', index, header), content);
     case 'capture':
@@ -102,6 +125,7 @@ function unread(text: string, index: number): CellFacts {
     suspects: [],
     answers: [],
     meantToFail: undefined,
+    recorded: undefined,
     diagnostics: [],
     content: undefined,
     readAs: [],

@@ -1,0 +1,57 @@
+import type { HeaderCell } from '../casefile/cell.ts';
+import { diagnose } from '../diagnostics/diagnostic.ts';
+import { isCode } from '../engine/obd/troubleCode.ts';
+import type { Finding, Study } from '../study/types.ts';
+import type { CaseRule } from './rule.ts';
+
+/** Codes that controllers gave in a recording, and those that the header lists: one that only the vehicle gives. */
+export const codeNotListed: CaseRule = {
+  code: 'obd-code-not-listed',
+  check: (study) => {
+    const header = headerOf(study);
+    if (header === undefined) return [];
+    const listed = new Set((header.codes ?? []).map(({ code }) => code.text.trim().toUpperCase()));
+    const told = new Set<string>();
+    return recordedBefore(study).flatMap(({ cell, codes }) =>
+      codes.flatMap(({ code, status, span }): Finding[] => {
+        if (listed.has(code) || told.has(code)) return [];
+        told.add(code);
+        return [{ cell, diagnostic: diagnose('obd-code-not-listed', span, { code, status }) }];
+      }),
+    );
+  },
+};
+
+/** One that only the header has, where the vehicle was asked for codes of its sort. */
+export const codeNotStored: CaseRule = {
+  code: 'obd-code-not-stored',
+  check: (study) => {
+    const recorded = recordedBefore(study);
+    if (recorded.length === 0) return [];
+    const given = new Set(recorded.flatMap(({ codes }) => codes.map(({ code }) => code)));
+    const asked = (status: string): boolean =>
+      recorded.some((each) =>
+        status === 'pending' ? each.pending : status === 'permanent' ? each.permanent : each.stored,
+      );
+    return (headerOf(study)?.codes ?? []).flatMap(({ code, status }): Finding[] => {
+      const name = code.text.trim().toUpperCase();
+      const sort = status?.text.trim() ?? 'stored';
+      if (!isCode(name) || given.has(name) || sort === 'history' || !asked(sort)) return [];
+      return [{ cell: 0, diagnostic: diagnose('obd-code-not-stored', code.span, { code: name }) }];
+    });
+  },
+};
+
+function headerOf(study: Study): HeaderCell | undefined {
+  const cell = study.file.cells[0]?.cell;
+  return cell?.kind === 'diag' ? cell : undefined;
+}
+
+/** What was recorded before the repair: after it codes are meant to be gone. */
+function recordedBefore({ memo, file }: Study) {
+  return memo.names.cells.flatMap(({ cell, recorded }) => {
+    const read = file.cells[cell]?.cell;
+    const when = read?.kind === 'readings' ? read.when?.text.trim() : undefined;
+    return recorded === undefined || when === 'after' || when === 'known good' ? [] : [{ cell, ...recorded }];
+  });
+}
