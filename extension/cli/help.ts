@@ -8,6 +8,7 @@ const overview = `casebook: diagnostic cases as text, checked
   casebook check PATHS…           check cases: units, values, verdicts, findings
   casebook report PATHS… -o FILE  write the cases as one HTML page, to read or print
   casebook new [TEMPLATE] [FILE]  start a case from a template
+  casebook decode [FILE]          what recorded answers of the diagnostic link say
   casebook explain NAME           what a name means: a finding, function, signal, key …
 
 PATHS are case files (name.diag), folders (all cases below them) or patterns like "vans/**/*.diag".
@@ -70,12 +71,30 @@ Without TEMPLATE the templates are listed.
 `,
   ],
   [
+    'decode',
+    `casebook decode [FILE]
+
+Tells what recorded answers of the vehicle's diagnostic link say: generic data (SAE J1979),
+freeze frame, trouble codes, monitors, test results, the vehicle's number.
+FILE holds what the interface printed, as it is: with or without headers, spaces, echoes and
+prompts, of one controller or several. Without FILE, or with -, what is piped in is read.
+
+  --cell   print a cell of readings instead, to paste into a case
+
+Each value is followed by its ± (half a step of its encoding), its unit and its bytes.
+Ends with 1 when a line could not be read or nothing was answered.
+
+  casebook decode answers.txt
+  casebook decode answers.txt --cell >> van14.diag
+`,
+  ],
+  [
     'explain',
     `casebook explain NAME
 
 Tells what NAME is: the code of a finding (unit-slip), a function (total_trim), a signal (map),
-a unit (inHg), an engine state ("warm idle"), a kind of cell (check), a key (expect) or a word of
-expressions (between). A name that is several of these gets a page of each.
+a unit (inHg), an engine state ("warm idle"), a kind of cell (check), a key (expect), a trouble
+code (P0171: what its letters and digits say) or a word of expressions (between). A name that is several of these gets a page of each.
 
   casebook explain unit-slip
   casebook explain fuel_pressure

@@ -16,7 +16,7 @@ describe('casebook', () => {
   it('tells what it can do', () => {
     const { status, out } = run('--help');
     expect(status).toBe(0);
-    for (const command of ['check', 'report', 'new', 'explain'])
+    for (const command of ['check', 'report', 'new', 'decode', 'explain'])
       expect(out).toContain(`casebook ${command} `);
   });
 
@@ -24,7 +24,7 @@ describe('casebook', () => {
     expect(run()).toEqual({ status: 2, out: run('--help').out, err: '' });
   });
 
-  it.each(['check', 'report', 'new', 'explain'])('tells more about %s', (command) => {
+  it.each(['check', 'report', 'new', 'decode', 'explain'])('tells more about %s', (command) => {
     const { status, out, err } = run(command, '--help');
     expect([status, err]).toEqual([0, '']);
     expect(out.startsWith(`casebook ${command} `)).toBe(true);
@@ -62,7 +62,7 @@ describe('casebook', () => {
     [['chekc'], 'There is no command `chekc`. Did you mean `casebook check`?'],
     [
       ['frobnicate'],
-      'There is no command `frobnicate`. The commands are: check, report, new, explain. `casebook --help` tells more.',
+      'There is no command `frobnicate`. The commands are: check, report, new, decode, explain. `casebook --help` tells more.',
     ],
     [['check'], 'Which cases? Name files, folders or patterns: `casebook check cases`.'],
     [['check', '--format', 'xml', 'x'], '`--format` is `text` or `json`, not `xml`.'],

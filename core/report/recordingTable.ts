@@ -1,0 +1,77 @@
+import { rankOf } from '../engine/obd/chooseValues.ts';
+import type { Decoded } from '../engine/obd/decodeObd.ts';
+import type { Item } from '../engine/obd/item.ts';
+import { hexOnTape } from '../engine/obd/tape.ts';
+import { formatNumber } from '../quantity/format.ts';
+
+/** What one controller says in a recording. */
+export interface ControllerTable {
+  /** Its id; '' where the recording has no headers. */
+  readonly id: string;
+  readonly rows: readonly RecordedRow[];
+}
+
+/** One thing that it says: the last value, its bytes, and how often it was given. */
+export interface RecordedRow {
+  readonly service: number;
+  /** The signal's name, or its meaning where there is none. */
+  readonly name: string;
+  readonly meaning: string;
+  readonly value: string;
+  readonly unit: string;
+  readonly bytes: string;
+  readonly times: number;
+}
+
+/** A recording as tables, a controller each, the engine's first; rows in the order in which they are first answered. */
+export function recordingTables({ answers, tape }: Decoded): readonly ControllerTable[] {
+  const byId = new Map<string, Map<string, { service: number; item: Item; times: number }>>();
+  for (const { id, service, frame, items } of answers) {
+    const rows = byId.get(id) ?? new Map<string, { service: number; item: Item; times: number }>();
+    byId.set(id, rows);
+    for (const item of items) {
+      const key = `${service} ${frame ?? ''} ${item.meaning}`;
+      const known = rows.get(key);
+      if (known === undefined) rows.set(key, { service, item, times: 1 });
+      else {
+        known.item = item;
+        known.times++;
+      }
+    }
+  }
+  return [...byId]
+    .sort(([a], [b]) => rankOf(a) - rankOf(b))
+    .map(([id, rows]) => ({
+      id,
+      rows: [...rows.values()].map(({ service, item, times }) => ({
+        service,
+        name: nameOf(item),
+        meaning: item.meaning,
+        ...itemWords(item),
+        bytes: hexOnTape(tape, item.from, item.to),
+        times,
+      })),
+    }));
+}
+
+function nameOf({ signal, member, meaning }: Item): string {
+  if (signal === undefined) return meaning;
+  return member === undefined ? signal : `${signal}[${member}]`;
+}
+
+/** A value as far as its encoding shows it, with half a step for its ±: "750.00 ± 0.13". */
+export function itemWords({ value }: Item): { readonly value: string; readonly unit: string } {
+  switch (value.is) {
+    case 'words':
+      return { value: value.text, unit: '' };
+    case 'absent':
+      return { value: value.why, unit: '' };
+    case 'number': {
+      const half = value.step / 2;
+      const plusMinus = half > 0 ? ` ± ${formatNumber(Number(half.toPrecision(2)))}` : '';
+      const unit = value.unit === '1' ? '' : value.unit;
+      const kind = ['absolute', 'gauge', 'difference'].includes(value.kind) ? ` ${value.kind}` : '';
+      return { value: `${formatNumber(value.value, half)}${plusMinus}`, unit: `${unit}${kind}` };
+    }
+  }
+}

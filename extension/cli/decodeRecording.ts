@@ -1,0 +1,106 @@
+import { readFileSync } from 'node:fs';
+import type { Decoded } from '../../core/engine/obd/decodeObd.ts';
+import { decodeObd } from '../../core/engine/obd/decodeObd.ts';
+import { structureOf } from '../../core/engine/obd/troubleCode.ts';
+import { findingIn } from '../../core/report/findingLine.ts';
+import { harmless } from '../../core/report/harmless.ts';
+import { recordingCells } from '../../core/report/recordingCell.ts';
+import { type ControllerTable, recordingTables } from '../../core/report/recordingTable.ts';
+import { lineIndex } from '../../core/text/lines.ts';
+import { Misunderstood, readArguments } from './arguments.ts';
+import { type Paint, paintFor } from './color.ts';
+import { displayWidth } from './displayWidth.ts';
+import { writeFinding } from './frame.ts';
+import { isTerminal, print, tell } from './print.ts';
+import { readText } from './readText.ts';
+
+/** `casebook decode [FILE|-]`: what recorded answers of the diagnostic link say. 1 when a line could not be read. */
+export async function decodeRecording(words: readonly string[]): Promise<number> {
+  const { paths, options } = readArguments(words, { cell: { type: 'boolean' } });
+  const [file = '-', more] = paths;
+  if (more !== undefined)
+    throw new Misunderstood(
+      'One recording at a time: `casebook decode answers.txt`, or - for what is typed or piped.',
+    );
+  if (/\.diag$/i.test(file))
+    throw new Misunderstood(`\`${file}\` is a case, whose \`obd\` is decoded by \`casebook check ${file}\`.`);
+  const text = file === '-' ? readInput() : readText(file);
+  const decoded = decodeObd(text);
+  const paint = await paintFor(isTerminal(options.cell === true ? 2 : 1));
+  const failed =
+    decoded.diagnostics.some(({ severity }) => severity === 'error') || decoded.answers.length === 0;
+  const findings = findingsText(text, decoded, paint);
+  if (options.cell === true) {
+    print(harmless(recordingCells(text, decoded)));
+    tell(findings);
+  } else {
+    print(
+      [
+        ...recordingTables(decoded).map((each) => tableText(each, paint)),
+        codesText(decoded),
+        findings,
+        summary(decoded),
+      ]
+        .filter((part) => part !== '')
+        .join('\n'),
+    );
+  }
+  return failed ? 1 : 0;
+}
+
+function readInput(): string {
+  try {
+    return readFileSync(0, 'utf8');
+  } catch {
+    throw new Misunderstood(
+      'Nothing came in. Name a file, or pipe the recording: `casebook decode answers.txt`.',
+    );
+  }
+}
+
+/** One controller: names, values, units and bytes in columns. */
+function tableText({ id, rows }: ControllerTable, paint: Paint): string {
+  if (rows.length === 0) return '';
+  const cells = rows.map(({ name, value, unit, bytes, times, service }) => [
+    `${service === 2 ? 'freeze frame: ' : ''}${harmless(name)}`,
+    harmless(value),
+    unit,
+    `${bytes}${times > 1 ? `  (the last of ${times})` : ''}`,
+  ]);
+  const widths = [0, 1, 2].map((column) => Math.max(...cells.map((row) => displayWidth(row[column] ?? ''))));
+  const lines = cells.map((row) =>
+    row
+      .map((cell, i) => cell + ' '.repeat(Math.max(0, (widths[i] ?? 0) - displayWidth(cell))))
+      .join('  ')
+      .trimEnd(),
+  );
+  return `${paint.title(id === '' ? 'Answers' : `Answers of ${id}`)}\n${lines.map((line) => `  ${line}\n`).join('')}`;
+}
+
+/** Each code once, with what its structure says. */
+function codesText({ codes }: Decoded): string {
+  const lines = new Set(
+    codes.map(({ id, code, status }) => {
+      const structure = structureOf(code);
+      const says = [structure?.system, structure?.area].filter((part) => part !== undefined && part !== '');
+      const by = structure?.definedBy === 'the maker' ? '; defined by the maker' : '';
+      return `  ${code}  ${status}${id === '' ? '' : `, ${id}`}  ${says.join('; ')}${by}\n`;
+    }),
+  );
+  return lines.size === 0 ? '' : `Trouble codes\n${[...lines].join('')}`;
+}
+
+function findingsText(text: string, { diagnostics }: Decoded, paint: Paint): string {
+  const lines = lineIndex(text);
+  return diagnostics.map((each) => writeFinding(findingIn(text, lines, each.span, each), paint)).join('');
+}
+
+function summary({ answers, requests, noise }: Decoded): string {
+  const count = (many: number, one: string, several: string): string =>
+    `${many} ${many === 1 ? one : several}`;
+  return `${[
+    count(answers.length, 'answer', 'answers'),
+    count(requests, 'request', 'requests'),
+    count(noise, 'line without data', 'lines without data'),
+  ].join(', ')}.\n`;
+}
