@@ -12,7 +12,7 @@ export const codeNotListed: CaseRule = {
     if (header === undefined) return [];
     const listed = new Set((header.codes ?? []).map(({ code }) => code.text.trim().toUpperCase()));
     const told = new Set<string>();
-    return recordedBefore(study).flatMap(({ cell, codes }) =>
+    return givenBefore(study).flatMap(({ cell, codes }) =>
       codes.flatMap(({ code, status, span }): Finding[] => {
         if (listed.has(code) || told.has(code)) return [];
         told.add(code);
@@ -26,11 +26,11 @@ export const codeNotListed: CaseRule = {
 export const codeNotStored: CaseRule = {
   code: 'obd-code-not-stored',
   check: (study) => {
-    const recorded = recordedBefore(study);
-    if (recorded.length === 0) return [];
-    const given = new Set(recorded.flatMap(({ codes }) => codes.map(({ code }) => code)));
+    const answers = givenBefore(study);
+    if (answers.length === 0) return [];
+    const given = new Set(answers.flatMap(({ codes }) => codes.map(({ code }) => code)));
     const asked = (status: string): boolean =>
-      recorded.some((each) =>
+      answers.some((each) =>
         status === 'pending' ? each.pending : status === 'permanent' ? each.permanent : each.stored,
       );
     return (headerOf(study)?.codes ?? []).flatMap(({ code, status }): Finding[] => {
@@ -48,10 +48,12 @@ function headerOf(study: Study): HeaderCell | undefined {
 }
 
 /** What was recorded before the repair: after it codes are meant to be gone. */
-function recordedBefore({ memo, file }: Study) {
-  return memo.names.cells.flatMap(({ cell, recorded }) => {
+function givenBefore({ memo, file }: Study) {
+  return memo.names.cells.flatMap(({ cell, givenCodes }) => {
     const read = file.cells[cell]?.cell;
     const when = read?.kind === 'readings' ? read.when?.text.trim() : undefined;
-    return recorded === undefined || when === 'after' || when === 'known good' ? [] : [{ cell, ...recorded }];
+    return givenCodes === undefined || when === 'after' || when === 'known good'
+      ? []
+      : [{ cell, ...givenCodes }];
   });
 }

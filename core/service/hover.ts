@@ -16,6 +16,7 @@ import { verdictLine } from '../report/verdictLine.ts';
 import { signalOf } from '../signals/lookup.ts';
 import type { Reading, Study } from '../study/types.ts';
 import { contains, type Span } from '../text/span.ts';
+import { answerHover } from './answerHover.ts';
 import { partsOf } from './cellParts.ts';
 import { decodedOffset, expressionOf, nodesAround } from './expressionAt.ts';
 import { computedPage, namePage, stateWords } from './namePage.ts';
@@ -23,7 +24,6 @@ import { occurrenceAt } from './occurrences.ts';
 import { secondUnit } from './otherUnit.ts';
 import { pageMarkdown, paragraphs } from './pageMarkdown.ts';
 import { readingPage } from './readingPage.ts';
-import { recordingHover } from './recordingHover.ts';
 import { type Spot, spotAt } from './spots.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { kindAt } from './typedAt.ts';
@@ -50,7 +50,7 @@ function hoverOf(standing: Standing, offset: number, units: UnitPreference): Hov
   const spot = spotAt(standing, offset);
   if (spot === undefined) return undefined;
   if (spot.role === 'expression') return inExpression(standing, spot, offset, units);
-  if (spot.role === 'text' && spot.path[1] === 'obd') return recordingHover(standing, offset, units);
+  if (spot.role === 'text' && spot.path[1] === 'obd') return answerHover(standing, offset, units);
   const markdown = ofSpot(standing, spot, units);
   return markdown === '' ? undefined : { span: spot.node.span, markdown };
 }

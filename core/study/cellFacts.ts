@@ -28,7 +28,7 @@ export interface CellFacts {
   /** The whole cell says `shows: fault`; the span of its title. */
   readonly meantToFail: Span | undefined;
   /** The trouble codes that a recording in the cell holds; undefined where none was asked for codes. */
-  readonly recorded: RecordedCodes | undefined;
+  readonly givenCodes: GivenCodes | undefined;
   readonly diagnostics: readonly Diagnostic[];
   /** What the host gave for the file that a capture names. */
   readonly content: FileContent | undefined;
@@ -37,7 +37,7 @@ export interface CellFacts {
 }
 
 /** Trouble codes that controllers gave, and for which sorts of them they were asked. */
-export interface RecordedCodes {
+export interface GivenCodes {
   readonly codes: readonly {
     readonly id: string;
     readonly code: string;

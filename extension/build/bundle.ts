@@ -10,7 +10,7 @@ const later = [
   'extension/cli/report.ts',
   'extension/cli/new.ts',
   'extension/cli/explain.ts',
-  'extension/cli/decodeRecording.ts',
+  'extension/cli/decodeAnswers.ts',
   'extension/cli/help.ts',
   'extension/cli/recorded.ts',
   'extension/cli/casesByPattern.ts',

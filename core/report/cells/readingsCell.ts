@@ -19,19 +19,19 @@ export function readingsContent(cell: ReadingsCell, context: CellContext): CellC
     blocks: [
       ...statesLine(cell.states),
       ...readingTables(context.study, context.readings, states, words(cell.tool)),
-      ...recordingLines(context),
+      ...answerLines(context),
     ],
   };
 }
 
 /** Of a recording: which codes it gave, and that its values are decoded. */
-function recordingLines({ study, index, readings }: CellContext): CellContent['blocks'] {
-  const recorded = study.memo.names.cells[index]?.recorded;
+function answerLines({ study, index, readings }: CellContext): CellContent['blocks'] {
+  const given = study.memo.names.cells[index]?.givenCodes;
   const decoded = readings.filter(({ bytes }) => bytes !== undefined).length;
-  const codes = (recorded?.codes ?? []).map(
+  const codes = (given?.codes ?? []).map(
     ({ code, status, id }) => `${code} (${status}${id === '' ? '' : `, ${id}`})`,
   );
-  const asked = recorded === undefined ? '' : codes.length === 0 ? 'none' : codes.join(', ');
+  const asked = given === undefined ? '' : codes.length === 0 ? 'none' : codes.join(', ');
   return [
     ...(asked === '' ? [] : [{ kind: 'paragraph' as const, lead: 'Codes', runs: [`${asked}.`] }]),
     ...(decoded === 0

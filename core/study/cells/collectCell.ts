@@ -8,7 +8,7 @@ import { takenAt } from '../takenAt.ts';
 import { findTool } from '../tools.ts';
 import { captureReadings } from './capture.ts';
 import { checkPrefix, checkStateName } from './names.ts';
-import { recordedReadings } from './obd.ts';
+import { answeredReadings } from './obd.ts';
 import { referenceReadings, takenReadings } from './readings.ts';
 import { definitionsOf, expectationsOf, predictionsOf, proofsOf } from './statements.ts';
 import { testReadings } from './test.ts';
@@ -27,7 +27,7 @@ export function collectCell(
   const as = 'as' in cell ? cell.as : undefined;
   const {
     readings,
-    recorded,
+    givenCodes,
     diagnostics,
     isUnknown = false,
     readAs = [],
@@ -57,7 +57,7 @@ export function collectCell(
     suspects: cell.kind === 'suspects' ? (cell.consider ?? []).map((each) => each.name.text.trim()) : [],
     answers: cell.kind === 'question' && cell.answer !== undefined ? [parse(cell.answer)] : [],
     meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
-    recorded,
+    givenCodes,
     diagnostics: found,
     content,
     readAs,
@@ -70,16 +70,16 @@ function readingsOf(
   index: number,
   header: Header,
   content: FileContent | undefined,
-): Collected & { readonly recorded?: CellFacts['recorded'] } {
+): Collected & { readonly givenCodes?: CellFacts['givenCodes'] } {
   switch (cell.kind) {
     case 'readings': {
       const around = circumstancesOf(cell, 'readings', index, header);
       const taken = takenReadings(cell, around);
       if (cell.obd === undefined) return taken;
-      const { readings, recorded, diagnostics } = recordedReadings(cell, text, around, taken.readings);
+      const { readings, givenCodes, diagnostics } = answeredReadings(cell, text, around, taken.readings);
       return {
         readings: [...taken.readings, ...readings],
-        recorded,
+        givenCodes,
         diagnostics: [...taken.diagnostics, ...diagnostics],
       };
     }
@@ -125,7 +125,7 @@ function unread(text: string, index: number): CellFacts {
     suspects: [],
     answers: [],
     meantToFail: undefined,
-    recorded: undefined,
+    givenCodes: undefined,
     diagnostics: [],
     content: undefined,
     readAs: [],

@@ -8,34 +8,34 @@ import type { Item } from '../../engine/obd/item.ts';
 import { spanOnTape } from '../../engine/obd/tape.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import type { Span } from '../../text/span.ts';
-import type { RecordedCodes } from '../cellFacts.ts';
+import type { GivenCodes } from '../cellFacts.ts';
 import { placedIn } from '../placed.ts';
 import type { Reading } from '../types.ts';
 import { decodedReading, readItem } from './decodedReading.ts';
-import { recordingOf } from './obdText.ts';
+import { answersText } from './obdText.ts';
 import { differsFromTyped, wordsOf } from './typedAndDecoded.ts';
 import type { Circumstances } from './values.ts';
 
 /** What the `obd` of a readings cell brings beside its typed values. */
-export interface FromRecording {
+export interface FromAnswers {
   readonly readings: readonly Reading[];
-  readonly recorded: RecordedCodes | undefined;
+  readonly givenCodes: GivenCodes | undefined;
   readonly diagnostics: readonly Diagnostic[];
 }
 
-const nothing: FromRecording = { readings: [], recorded: undefined, diagnostics: [] };
+const nothing: FromAnswers = { readings: [], givenCodes: undefined, diagnostics: [] };
 
 /**
  * Decodes the recording of a cell into readings. A value that is also typed stays as it was typed, and is compared.
  * In a cell with `when: freeze frame` service 02 counts, elsewhere service 01.
  */
-export function recordedReadings(
+export function answeredReadings(
   cell: ReadingsCell,
   cellText: string,
   around: Circumstances,
   typed: readonly Reading[],
-): FromRecording {
-  const node = recordingOf(cell.obd ?? [], cellText);
+): FromAnswers {
+  const node = answersText(cell.obd ?? [], cellText);
   if (node === undefined) return nothing;
   if (cell.states !== undefined && cell.states.length > 0) {
     const key = entryOf(cell.node, 'obd')?.key.span ?? node.span;
@@ -64,7 +64,7 @@ export function recordedReadings(
     }
   }
   diagnostics.sort((a, b) => a.span.start - b.span.start);
-  return { readings, recorded: codesIn(decoded, placed), diagnostics };
+  return { readings, givenCodes: codesIn(decoded, placed), diagnostics };
 }
 
 /** What belongs to the cell's moment, and what of current data or freeze frames does not. Of several frames the first counts. */
@@ -141,7 +141,7 @@ function sayItem({ value }: Item): string {
 function codesIn(
   { answers, codes }: Decoded,
   placed: (from: number, to: number) => Span,
-): RecordedCodes | undefined {
+): GivenCodes | undefined {
   const services = new Set(answers.map((each) => each.service));
   if (![3, 7, 10].some((service) => services.has(service))) return undefined;
   return {

@@ -4,7 +4,7 @@ import { sourceOffset, type TextNode } from '../../casefile/tree.ts';
  * The recording of a cell as one text with places: the items of a list one below the other, and the lines of a text
  * as they stand in the cell, whether YAML keeps its line breaks (`|`) or makes spaces of them.
  */
-export function recordingOf(nodes: readonly TextNode[], cellText: string): TextNode | undefined {
+export function answersText(nodes: readonly TextNode[], cellText: string): TextNode | undefined {
   const [first] = nodes;
   const last = nodes[nodes.length - 1];
   if (first === undefined || last === undefined) return undefined;

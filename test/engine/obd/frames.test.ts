@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { recordMessage, spaced } from '../../../core/engine/obd/encodeRecording.ts';
+import { spaced, writeMessage } from '../../../core/engine/obd/encodeAnswers.ts';
 import { joinFrames, splitIntoFrames } from '../../../core/engine/obd/isoTp.ts';
 import { noProblems } from '../../../core/engine/obd/problems.ts';
 import { readLines } from '../../../core/engine/obd/readLines.ts';
@@ -29,7 +29,7 @@ describe('frames of ISO 15765-2', () => {
       '21 41 48 35 39 48 34 35',
       '22 47 31 31 38 33 34 31',
     ]);
-    expect(messagesIn(recordMessage('7E8', message).join('\n'))).toEqual([`7E8 ${spaced(message)}`]);
+    expect(messagesIn(writeMessage('7E8', message).join('\n'))).toEqual([`7E8 ${spaced(message)}`]);
   });
 
   it.each([
@@ -43,7 +43,7 @@ describe('frames of ISO 15765-2', () => {
     [4095, 1 + Math.ceil((4095 - 6) / 7)],
   ])('carry a message of %i bytes in %i, and back', (length, frames) => {
     const message = counting(length);
-    const lines = recordMessage('7E8', message);
+    const lines = writeMessage('7E8', message);
     expect(lines).toHaveLength(frames);
     expect(messagesIn(lines.join('\n'))).toEqual([`7E8 ${spaced(message)}`]);
   });
@@ -56,7 +56,7 @@ describe('frames of ISO 15765-2', () => {
           [0x41, ...a],
           [0x49, ...b],
         ];
-        const [first, second] = [recordMessage('7E8', one), recordMessage('7E9', two)];
+        const [first, second] = [writeMessage('7E8', one), writeMessage('7E9', two)];
         const mixed: string[] = [];
         for (let i = 0; i < Math.max(first.length, second.length); i++)
           mixed.push(...[first[i], second[i]].filter((each) => each !== undefined));

@@ -1,7 +1,7 @@
 import { splitIntoFrames } from './isoTp.ts';
 
 /** A message as the lines of a recording on a CAN network with ids: `7E8 04 41 0C 1A F8 00 00 00`. */
-export function recordMessage(id: string, message: readonly number[]): readonly string[] {
+export function writeMessage(id: string, message: readonly number[]): readonly string[] {
   return splitIntoFrames(message).map((frame) => `${id} ${spaced(frame)}`);
 }
 

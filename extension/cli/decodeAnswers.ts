@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import type { Decoded } from '../../core/engine/obd/decodeObd.ts';
 import { decodeObd } from '../../core/engine/obd/decodeObd.ts';
 import { structureOf } from '../../core/engine/obd/troubleCode.ts';
+import { answerCells } from '../../core/report/answerCell.ts';
+import { answerTables, type ControllerTable } from '../../core/report/answerTable.ts';
 import { findingIn } from '../../core/report/findingLine.ts';
 import { harmless } from '../../core/report/harmless.ts';
-import { recordingCells } from '../../core/report/recordingCell.ts';
-import { type ControllerTable, recordingTables } from '../../core/report/recordingTable.ts';
 import { lineIndex } from '../../core/text/lines.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { type Paint, paintFor } from './color.ts';
@@ -15,7 +15,7 @@ import { isTerminal, print, tell } from './print.ts';
 import { readText } from './readText.ts';
 
 /** `casebook decode [FILE|-]`: what recorded answers of the diagnostic link say. 1 when a line could not be read. */
-export async function decodeRecording(words: readonly string[]): Promise<number> {
+export async function decodeAnswers(words: readonly string[]): Promise<number> {
   const { paths, options } = readArguments(words, { cell: { type: 'boolean' } });
   const [file = '-', more] = paths;
   if (more !== undefined)
@@ -31,12 +31,12 @@ export async function decodeRecording(words: readonly string[]): Promise<number>
     decoded.diagnostics.some(({ severity }) => severity === 'error') || decoded.answers.length === 0;
   const findings = findingsText(text, decoded, paint);
   if (options.cell === true) {
-    print(harmless(recordingCells(text, decoded)));
+    print(harmless(answerCells(text, decoded)));
     tell(findings);
   } else {
     print(
       [
-        ...recordingTables(decoded).map((each) => tableText(each, paint)),
+        ...answerTables(decoded).map((each) => tableText(each, paint)),
         codesText(decoded),
         findings,
         summary(decoded),

@@ -8,11 +8,11 @@ import { formatNumber } from '../quantity/format.ts';
 export interface ControllerTable {
   /** Its id; '' where the recording has no headers. */
   readonly id: string;
-  readonly rows: readonly RecordedRow[];
+  readonly rows: readonly AnswerRow[];
 }
 
 /** One thing that it says: the last value, its bytes, and how often it was given. */
-export interface RecordedRow {
+export interface AnswerRow {
   readonly service: number;
   /** The signal's name, or its meaning where there is none. */
   readonly name: string;
@@ -24,7 +24,7 @@ export interface RecordedRow {
 }
 
 /** A recording as tables, a controller each, the engine's first; rows in the order in which they are first answered. */
-export function recordingTables({ answers, tape }: Decoded): readonly ControllerTable[] {
+export function answerTables({ answers, tape }: Decoded): readonly ControllerTable[] {
   const byId = new Map<string, Map<string, { service: number; item: Item; times: number }>>();
   for (const { id, service, frame, items } of answers) {
     const rows = byId.get(id) ?? new Map<string, { service: number; item: Item; times: number }>();

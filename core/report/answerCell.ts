@@ -2,13 +2,13 @@ import type { Answer } from '../engine/obd/answer.ts';
 import type { Decoded } from '../engine/obd/decodeObd.ts';
 import { spanOnTape } from '../engine/obd/tape.ts';
 import { lineIndex, positionAt } from '../text/lines.ts';
-import { itemWords } from './recordingTable.ts';
+import { itemWords } from './answerTable.ts';
 
 /**
  * A recording as cells of readings to paste into a case: its lines that hold answers, as they were, each with what it
  * says as a remark. A freeze frame gets a cell of its own. Nothing where nothing was answered.
  */
-export function recordingCells(text: string, decoded: Decoded): string {
+export function answerCells(text: string, decoded: Decoded): string {
   const frames = decoded.answers.filter((each) => each.service === 2);
   const current = decoded.answers.filter((each) => each.service !== 2);
   return [

@@ -9,10 +9,10 @@ import type { Hover, UnitPreference } from './types.ts';
 import { valueWords } from './valueWords.ts';
 
 /** What the bytes at an offset of a recording say: one value in full, or all of the line in short; a code's structure. */
-export function recordingHover(standing: Standing, offset: number, units: UnitPreference): Hover | undefined {
+export function answerHover(standing: Standing, offset: number, units: UnitPreference): Hover | undefined {
   const { facts, text } = standing;
   const line = lineAround(text, offset);
-  const code = facts?.recorded?.codes.find(({ span }) => contains(span, offset));
+  const code = facts?.givenCodes?.codes.find(({ span }) => contains(span, offset));
   if (code !== undefined) {
     const structure = structureOf(code.code);
     if (structure === undefined) return undefined;
