@@ -13,8 +13,11 @@ import { nearestStates, stateOf } from '../signals/states.ts';
 import type { EngineState, Form, Signal } from '../signals/types.ts';
 import { functionNames, functionRow } from '../study/functions.ts';
 import { nearest } from '../text/nearest.ts';
+import { formulaLines } from './formulaLines.ts';
 import { keysWithin } from './keysWithin.ts';
 import { languageWord, languageWords } from './languageWords.ts';
+import { type SignalExample, signalExample } from './signalExample.ts';
+import { unitExample } from './unitExample.ts';
 
 /** What `casebook explain` prints: a heading and rows, each of one line or several. */
 export interface Page {
@@ -152,10 +155,12 @@ export function functionPage(of: FunctionRow): Page {
       ...(of.form === 'later' ? row('Note', 'Not computed yet by this version.') : []),
       { name: 'Takes', lines: of.parameters.map(parameterLine) },
       ...row('Gives', resultWords(of)),
-      ...row('Formula', of.formula),
+      ...row('Says', (of.says ?? []).map(({ words, meaning }) => `${words}: ${meaning}`).join('\n')),
+      { name: 'Formula', lines: formulaLines(of.formula) },
       ...row('Range', of.range),
       ...row('No answer', of.errors.join('\n')),
       ...row('Example', `${of.example.expression}  →  ${of.example.result}`),
+      ...row('with', of.example.given === undefined ? undefined : `spec.${of.example.given}`),
       ...row('Source', of.source),
     ],
   };
@@ -210,8 +215,15 @@ export function signalPage(signal: Signal): Page {
       ...signal.forms.flatMap(formRows),
       ...row('Also called', (signal.alsoCalled ?? []).join(', ')),
       ...row('Remark', signal.note),
+      ...row('Example', exampleWords(signalExample(signal))),
     ],
   };
+}
+
+/** "map: 101 kPa, at key on engine off" */
+function exampleWords(example: SignalExample | undefined): string | undefined {
+  if (example === undefined) return undefined;
+  return example.state === undefined ? example.line : `${example.line}, at ${example.state}`;
 }
 
 function formRows({ unit, kind, encoding, physical, usual, failed }: Form): PageRow[] {
@@ -240,6 +252,7 @@ export function unitPage(name: string): Page | undefined {
       ...row('Measures', unit.dimension.name),
       ...row('In SI units', `× ${unit.factor}${unit.offset === 0 ? '' : `, then + ${unit.offset}`}`),
       ...row('Also written', (own?.also ?? []).join(', ')),
+      ...row('Example', unitExample(unit)),
       ...row('Source', own?.source),
     ],
   };

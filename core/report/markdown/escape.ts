@@ -11,6 +11,14 @@ export function escapeMarkdown(text: string): string {
     );
 }
 
+/** The same for a sentence that sets names between backquotes itself: those stay code. */
+export function sentenceAsMarkdown(text: string): string {
+  return text
+    .split(/(`[^`]+`)/)
+    .map((part) => (/^`[^`]+`$/.test(part) ? codeSpan(part.slice(1, -1)) : escapeMarkdown(part)))
+    .join('');
+}
+
 /** A code span: fenced by more backquotes than stand in it. A `|` would end a table's cell. */
 export function codeSpan(text: string): string {
   const line = harmless(text).replace(/\s+/g, ' ').replaceAll('|', '\\|');

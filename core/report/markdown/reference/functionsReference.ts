@@ -1,0 +1,84 @@
+import type { FunctionRow, Parameter } from '../../../expression/functionRow.ts';
+import { formulaLines } from '../../formulaLines.ts';
+import { parameterName, resultWords } from '../../pages.ts';
+import { codeSpan, sentenceAsMarkdown } from '../escape.ts';
+
+/** Functions on one page of Markdown, family by family, from their rows. */
+export function functionsReference(title: string, about: string, rows: readonly FunctionRow[]): string {
+  const families = [...new Set(rows.map(({ family }) => family))];
+  const parts = families.map((family) => {
+    const members = rows.filter((row) => row.family === family);
+    return `## ${family.charAt(0).toUpperCase()}${family.slice(1)}\n\n${members.map(functionPart).join('\n\n')}`;
+  });
+  return `# ${title}\n\n${about}\nEvery example is computed anew by a test.\n\n${parts.join('\n\n')}\n`;
+}
+
+function functionPart(row: FunctionRow): string {
+  const { example, says } = row;
+  const given = example.given === undefined ? '' : `, with ${codeSpan(`spec.${example.given}`)}`;
+  const lines = [
+    ...(row.form === 'later' ? ['Not computed yet by this version.'] : []),
+    ...givesLines(row),
+    ...(row.range === '' ? [] : [`Range: ${sentence(row.range)}`]),
+    `Example: ${codeSpan(example.expression)} is ${codeSpan(example.result)}${given}.`,
+    `Source: ${sentence(row.source)}`,
+  ];
+  return [
+    `### ${codeSpan(`${row.name}(${row.parameters.map(parameterName).join(', ')})`)}`,
+    sentenceAsMarkdown(row.summary),
+    `\`\`\`\n${formulaLines(row.formula).join('\n')}\n\`\`\``,
+    parameterTable(row.parameters),
+    lines.join('\n'),
+    ...(says === undefined ? [] : [sayingTable(says)]),
+    row.errors.length === 0
+      ? ''
+      : `No answer:\n\n${row.errors.map((each) => `- ${sentenceAsMarkdown(each)}`).join('\n')}`,
+  ]
+    .filter((part) => part !== '')
+    .join('\n\n');
+}
+
+/** One value in a sentence, several as a list. */
+function givesLines(row: FunctionRow): string[] {
+  const lines = resultWords(row).split('\n');
+  if (lines.length === 1) return [`Gives ${sentence(lines[0] ?? '')}`];
+  return ['Gives, each read by its name:', '', ...lines.map((line) => `- ${sentenceAsMarkdown(line)}`), ''];
+}
+
+function parameterTable(parameters: readonly Parameter[]): string {
+  if (parameters.length === 0) return '';
+  const rows = parameters.map(
+    ({ name, meaning, takes, header, otherwise, optional }) =>
+      `| ${codeSpan(name)} | ${sentenceAsMarkdown(meaning)} | ${takesWords(takes)} | ${leftOut(header, otherwise, optional)} |`,
+  );
+  return `| takes | what | unit | left out |\n| --- | --- | --- | --- |\n${rows.join('\n')}`;
+}
+
+function takesWords({ what, unit, kind }: Parameter['takes']): string {
+  const words = unit === undefined ? what : unit === '1' ? 'plain number' : unit;
+  return sentenceAsMarkdown(kind === undefined || kind === 'none' ? words : `${words} ${kind}`);
+}
+
+function leftOut(
+  header: string | undefined,
+  otherwise: string | undefined,
+  optional: boolean | undefined,
+): string {
+  const from = [
+    ...(header === undefined ? [] : [codeSpan(header)]),
+    ...(otherwise === undefined ? [] : [codeSpan(otherwise)]),
+    ...(optional === true ? ['nothing'] : []),
+  ];
+  return from.join(', otherwise ');
+}
+
+function sayingTable(says: NonNullable<FunctionRow['says']>): string {
+  const rows = says.map(
+    ({ words, meaning }) => `| ${sentenceAsMarkdown(words)} | ${sentenceAsMarkdown(meaning)} |`,
+  );
+  return `| says | what it usually means |\n| --- | --- |\n${rows.join('\n')}`;
+}
+
+function sentence(text: string): string {
+  return `${sentenceAsMarkdown(text)}${text.endsWith('.') ? '' : '.'}`;
+}
