@@ -4,6 +4,9 @@ import { allFunctions } from '../../core/study/functions.ts';
 import { waveformFunctions } from '../../core/waveform/waveformFunctions.ts';
 import { printed, result } from '../support/expressionResult.ts';
 import { byMember, type Held, notTaken, reading, samples } from '../support/expressionScope.ts';
+import { coilCurrent, crankingVolts, pumpCurrent, rectified } from '../support/signal/electricalSignals.ts';
+import type { Signal } from '../support/signal/signal.ts';
+import { warmUpCurve } from '../support/signal/warmUpSignal.ts';
 import { moments, signal, switching } from './signals.ts';
 
 function channel(
@@ -16,6 +19,10 @@ function channel(
 ): Held {
   const time = moments(seconds, perSecond);
   return samples(capture, like, [...time], [...signal(time, at)], halfWidth);
+}
+
+function held(capture: string, like: string, { time, samples: values }: Signal): Held {
+  return samples(capture, like, [...time], [...values]);
 }
 
 const bump = (t: number, at: number) => Math.exp(-(((t - at) / 0.1) ** 2));
@@ -49,6 +56,23 @@ const names = {
   // The plenum's hole: 25 %, 8 % and 4 % of 4.4, 12.0 and 22.4 g/s.
   'table.trim': byMember('state', { idle: '25 %', fast: '8 %', drive: '4 %' }),
   'table.maf': byMember('state', { idle: '4.4 g/s', fast: '12.0 g/s', drive: '22.4 g/s' }),
+  // An RL ramp of 14 V, 0.6 Ω and 3.5 mH; a pump at 90 turns a second, eight humps each; a six-pulse rectifier at 300 Hz.
+  'coil.primary': held(
+    'coil',
+    'A',
+    coilCurrent({ volts: 14, resistance: 0.6, inductance: 0.0035, on: 0.004, period: 0.03 }, 0.3, 20_000),
+  ),
+  'pump.amps': held('pump', 'A', pumpCurrent({ mean: 5, ripple: 0.6, speed: 90, humps: 8 }, 0.4, 20_000)),
+  'charge.volts': held('charge', 'V', rectified({ mean: 14.1, ripple: 0.15, electrical: 300 }, 0.2, 50_000)),
+  'start.volts': held(
+    'start',
+    'V',
+    crankingVolts(
+      { rest: 12.6, dip: 8.2, turning: 10.4, pulse: 0.3, perSecond: 8, seconds: 1.1, after: 14 },
+      1000,
+    ),
+  ),
+  'cold.ect': held('cold', '°C', warmUpCurve({ outside: 25, opens: 82, heat: 7000 }, 1500, 1)),
   'scan.rpm': samples('scan', 'rpm', [0.5, 2.5, 4.5], [800, 900, 1000]),
 };
 const setting = { names, functions: waveformFunctions() };
@@ -138,6 +162,8 @@ describe('an empty, single or missing series', () => {
     `oxygen_sensor(${name}.v).rate`,
     `catalyst(${name}.v, ${name}.w).ratio`,
     `catalyst(${name}.v, ${name}.w).lag`,
+    `charging_ripple(${name}.v).frequency`,
+    `start_voltage(${name}.v).dip`,
   ];
   it.each(['none', 'one', 'lost'].flatMap(calls))('%s cannot be computed, with a reason', (text) => {
     const { value } = result(text, { names: bare, functions: waveformFunctions() });

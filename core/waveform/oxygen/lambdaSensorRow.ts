@@ -1,4 +1,4 @@
-import type { FunctionRow, ResultField } from '../../expression/functionRow.ts';
+import type { FunctionRow, ResultField, Saying } from '../../expression/functionRow.ts';
 import type { Absent } from '../../expression/value.ts';
 import { isRecorded } from '../recorded.ts';
 import { type Given, isAbsent, numberOr, type Readings, recordIn, severalOf } from '../several.ts';
@@ -12,6 +12,13 @@ const fields: readonly ResultField[] = [
   { name: 'rate', meaning: 'times a second that it passes the lambda asked for', unit: 'Hz' },
   { name: 'minimum', meaning: 'least lambda', unit: '1' },
   { name: 'maximum', meaning: 'greatest lambda', unit: '1' },
+];
+
+const says: readonly Saying[] = [
+  { words: 'on target', meaning: 'the control holds what it asks for' },
+  { words: 'lean', meaning: 'the mean lies above what is asked for' },
+  { words: 'rich', meaning: 'the mean lies below what is asked for' },
+  { words: 'stuck', meaning: 'it does not move as a live sensor in closed loop does' },
 ];
 
 export const lambdaSensorRow: FunctionRow = {
@@ -40,6 +47,7 @@ export const lambdaSensorRow: FunctionRow = {
   errors: ['There are no samples.', 'The lambda asked for is not above 0.'],
   source: 'definition; the limit of 0.03 is common practice',
   example: { expression: 'lambda_sensor(wide.lambda).deviation', result: '0.02' },
+  says,
   evaluate: severalOf(fields, read),
 };
 

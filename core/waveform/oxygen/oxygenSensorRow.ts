@@ -1,5 +1,5 @@
 import { cannotCompute } from '../../expression/absent.ts';
-import type { FunctionRow, ResultField } from '../../expression/functionRow.ts';
+import type { FunctionRow, ResultField, Saying } from '../../expression/functionRow.ts';
 import type { Absent } from '../../expression/value.ts';
 import { volts } from '../arguments.ts';
 import { isRecorded } from '../recorded.ts';
@@ -24,6 +24,28 @@ const fields: readonly ResultField[] = [
     unit: 'V',
     like: 'x',
   },
+];
+
+const says: readonly Saying[] = [
+  { words: 'switching', meaning: 'the sensor usually is in order' },
+  { words: 'lazy', meaning: 'it follows too slowly: age, deposits, or a cold sensor' },
+  {
+    words: 'weak',
+    meaning: 'it moves and does not reach both levels: age, a cold sensor, or a mixture that hardly changes',
+  },
+  {
+    words: 'biased rich',
+    meaning:
+      'its whole swing lies too high: a lifted ground or a leak of voltage into the signal; the control takes fuel away',
+  },
+  {
+    words: 'biased lean',
+    meaning:
+      'its whole swing lies too low: a fouled reference, or air in the exhaust before it; the control adds fuel',
+  },
+  { words: 'stuck rich', meaning: 'a rich engine or a sensor that does not let go: add air and see' },
+  { words: 'stuck lean', meaning: 'a lean engine, an exhaust leak, or a dead sensor: add fuel and see' },
+  { words: 'stuck midway', meaning: 'often the module’s own voltage on an open circuit, or a cold sensor' },
 ];
 
 /** Volts of bias for a swing of about 1 V; of titania the same share of its supply. */
@@ -75,6 +97,7 @@ export const oxygenSensorRow: FunctionRow = {
   source:
     'levels as in the oxygen sensor tests of SAE J1979 (values from memory); limits of the verdict are common practice, the maker’s come first',
   example: { expression: 'oxygen_sensor(o2.front).lean_to_rich', result: '140.98 ms' },
+  says,
   evaluate: severalOf(fields, read),
 };
 

@@ -1,6 +1,7 @@
 import { cannotCompute } from '../../expression/absent.ts';
 import type { Absent } from '../../expression/value.ts';
 import { momentAt } from '../crossings.ts';
+import { median } from '../quantile.ts';
 import { type Recorded, swingOf } from '../recorded.ts';
 
 /** The levels that a switching sensor is read at, in the samples' unit: low < level < high. */
@@ -115,8 +116,8 @@ export function switchingOf(
     fall: usualTime(falls, steepFalls),
     minimum,
     maximum,
-    usualLow: bottoms.length > 0 ? medianOf(bottoms) : minimum,
-    usualHigh: tops.length > 0 ? medianOf(tops) : maximum,
+    usualLow: bottoms.length > 0 ? median(bottoms) : minimum,
+    usualHigh: tops.length > 0 ? median(tops) : maximum,
   };
 }
 
@@ -130,13 +131,5 @@ function usualTime(edges: readonly number[], steep: number): number | Absent {
   if (edges.length === 0) return cannotCompute('no edge passes both levels');
   if (2 * steep > edges.length)
     return cannotCompute('most edges pass both levels between two samples: it was recorded too slowly');
-  return medianOf(edges);
-}
-
-/** Of at least one number. */
-export function medianOf(numbers: readonly number[]): number {
-  const sorted = Float64Array.from(numbers).sort();
-  const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? Number.NaN;
-  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? Number.NaN) + upper) / 2;
+  return median(edges);
 }

@@ -1,5 +1,5 @@
 import { absentOf, cannotCompute } from '../../expression/absent.ts';
-import type { FunctionRow, ResultField } from '../../expression/functionRow.ts';
+import type { FunctionRow, ResultField, Saying } from '../../expression/functionRow.ts';
 import type { Absent, Fields, Members, Value } from '../../expression/value.ts';
 import { halfWidth, measured } from '../../quantity/amount.ts';
 import { typeIn } from '../arguments.ts';
@@ -20,6 +20,17 @@ const fields: readonly ResultField[] = [
   { name: 'because', meaning: 'the trims that it rests on', unit: 'text' },
   { name: 'meaning', meaning: 'where to look, by what the engine measures its air with', unit: 'text' },
   { name: 'next', meaning: 'the reading that would settle it', unit: 'text' },
+];
+
+const says: readonly Saying[] = [
+  { words: 'same grams', meaning: 'one amount of air or fuel that is not counted, at every load' },
+  { words: 'same percent', meaning: 'everything is off by one share: a meter, a pressure, a sensor' },
+  { words: 'rises with load', meaning: 'something runs out, or reads wrong at high flow' },
+  { words: 'near zero', meaning: 'no trim is further from zero than it may wander' },
+  {
+    words: 'no clear pattern',
+    meaning: 'the readings fit none of them, or more than one: `next` says what would separate',
+  },
 ];
 
 export const trimPatternRow: FunctionRow = {
@@ -69,6 +80,7 @@ export const trimPatternRow: FunctionRow = {
   ],
   source: 'common practice: a hole passes about the same air at every load, a meter is wrong by a share',
   example: { expression: 'trim_pattern(table.trim, table.maf).grams', result: '1.100 ± 0.088 g/s' },
+  says,
   evaluate: ([trim, air, trimB2, metering, wander]) => {
     const absent = absentOf([trim, air, trimB2]);
     if (absent !== undefined) return absent;
