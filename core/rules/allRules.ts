@@ -1,21 +1,65 @@
+import { egrAtIdle } from './air/egrAtIdle.ts';
+import { fillingUnlikely } from './air/fillingUnlikely.ts';
+import { idleAirShut } from './air/idleAirShut.ts';
 import { beyondSensor } from './beyondSensor.ts';
 import { codeNotListed, codeNotStored } from './codesDiffer.ts';
 import { coldSoak } from './coldSoak.ts';
 import { failedValue } from './failedValue.ts';
+import { codeForm } from './header/codeForm.ts';
+import { firingOrderUnfit } from './header/firingOrderUnfit.ts';
 import { impossibleValue } from './impossibleValue.ts';
 import { misspeltState } from './misspeltState.ts';
+import { banksApart } from './mixture/banksApart.ts';
+import { banksTogether } from './mixture/banksTogether.ts';
+import { rearCopiesFront } from './mixture/rearCopiesFront.ts';
+import { trimAgainstGas } from './mixture/trimAgainstGas.ts';
+import { trimByLoad } from './mixture/trimByLoad.ts';
+import { aboveBarometer } from './pressure/aboveBarometer.ts';
+import { barometersApart } from './pressure/barometersApart.ts';
+import { barometerUnfit } from './pressure/barometerUnfit.ts';
+import { manifoldAtBarometer } from './pressure/manifoldAtBarometer.ts';
+import { pressureAndVacuum } from './pressure/pressureAndVacuum.ts';
+import { seaLevelForStation } from './pressure/seaLevelForStation.ts';
+import { vacuumForAbsolute } from './pressure/vacuumForAbsolute.ts';
 import type { Rule } from './rule.ts';
+import { frozenReading } from './sets/frozenReading.ts';
+import { missingCylinder } from './sets/missingCylinder.ts';
+import { readingsDiffer } from './sets/readingsDiffer.ts';
+import { chargeHotterThanCoolant } from './temperature/chargeHotterThanCoolant.ts';
+import { thermostatEarly } from './temperature/thermostatEarly.ts';
 import { unitSlip } from './unitSlip.ts';
 import { unusualValue } from './unusualValue.ts';
 
 /** The checks that run without being written, in the order in which their findings are listed at one place. */
 export const allRules: readonly Rule[] = [
+  codeForm,
+  firingOrderUnfit,
   misspeltState,
   unitSlip,
   impossibleValue,
   beyondSensor,
   failedValue,
   coldSoak,
+  chargeHotterThanCoolant,
+  thermostatEarly,
+  seaLevelForStation,
+  barometerUnfit,
+  barometersApart,
+  aboveBarometer,
+  vacuumForAbsolute,
+  manifoldAtBarometer,
+  pressureAndVacuum,
+  fillingUnlikely,
+  frozenReading,
+  readingsDiffer,
+  egrAtIdle,
+  idleAirShut,
+  trimAgainstGas,
+  trimByLoad,
+  banksApart,
+  banksTogether,
+  rearCopiesFront,
+  missingCylinder,
   unusualValue,
   codeNotListed,
   codeNotStored,

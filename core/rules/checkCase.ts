@@ -6,7 +6,9 @@ import { study } from '../study/study.ts';
 import { withFindings } from '../study/studyOf.ts';
 import type { Finding, Study } from '../study/types.ts';
 import { allRules } from './allRules.ts';
+import { type Compared, compared } from './compared.ts';
 import { measuredIn } from './measured.ts';
+import { momentsOf } from './moments.ts';
 import type { RuledCell } from './rule.ts';
 
 /**
@@ -15,23 +17,18 @@ import type { RuledCell } from './rule.ts';
  */
 export function checkCase(text: string, previous?: Study, files?: CaseFiles): Study {
   const studied = study(text, previous, files);
-  const ofCells = ruled(studied, previous === undefined ? undefined : known.get(previous.memo));
-  known.set(studied.memo, ofCells);
-  const { merged } = ofCells;
-  const more = allRules.flatMap((rule) => ('check' in rule ? rule.check(studied) : []));
-  const cells = merged.map((list, cell) => {
-    const here = more.length === 0 ? [] : more.filter((each) => each.cell === cell);
-    return here.length === 0 ? list : inOrder([...list, ...here]);
-  });
-  const ofFile = more.filter((each) => each.cell === undefined);
-  return withFindings(studied, [...studied.fileFindings, ...ofFile], cells);
+  const now = ruled(studied, previous === undefined ? undefined : known.get(previous.memo));
+  known.set(studied.memo, now);
+  return withFindings(studied, studied.fileFindings, now.merged);
 }
 
 /** What rules found in each cell, by what they looked at. */
 interface Ruled {
   readonly facts: readonly CellFacts[];
   readonly found: readonly (readonly Finding[])[];
-  /** What the study found in the cells, and both together in the order of the text. */
+  /** What they found by comparing cells. */
+  readonly compared: Compared;
+  /** What the study found in the cells, and all together in the order of the text. */
   readonly studied: Study['cellFindings'];
   readonly merged: Study['cellFindings'];
 }
@@ -41,25 +38,45 @@ const known = new WeakMap<Study['memo'], Ruled>();
 /** What was found in a cell stays as long as its facts do: they are made anew when its text or the header changes. */
 function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): Ruled {
   const facts = memo.names.cells;
+  const { header } = memo.header;
   const found: (readonly Finding[])[] = [];
   const merged: (readonly Finding[])[] = [];
+  const across = compared(facts, header, file.cells, before?.compared);
   for (let cell = 0; cell < facts.length; cell++) {
     const [here, read, studied] = [facts[cell], file.cells[cell], cellFindings[cell]];
     if (here === undefined || read === undefined || studied === undefined) continue;
     const old = before?.facts[cell] === here ? before.found[cell] : undefined;
-    const byRules = old ?? ofCell(read, here, memo.header.header);
-    const both = old !== undefined && before?.studied[cell] === studied ? before.merged[cell] : undefined;
+    const byRules = old ?? ofCell(read, here, header);
+    const more = across.found.get(cell);
+    const isSame =
+      old !== undefined && before?.studied[cell] === studied && before.compared.found.get(cell) === more;
     found[cell] = byRules;
-    merged[cell] = both ?? (byRules.length === 0 ? studied : inOrder([...studied, ...byRules]));
+    const both = isSame ? before.merged[cell] : undefined;
+    merged[cell] = both ?? together(studied, byRules, more ?? []);
   }
-  return { facts, found, studied: cellFindings, merged };
+  return { facts, found, compared: across, studied: cellFindings, merged };
 }
 
-function ofCell(read: ReadCell, { cell, readings }: CellFacts, header: Header): readonly Finding[] {
-  const ruled: RuledCell = { read, header, measured: measuredIn(readings) };
+function ofCell(read: ReadCell, facts: CellFacts, header: Header): readonly Finding[] {
+  const { cell, readings } = facts;
+  const ruled: RuledCell = {
+    read,
+    header,
+    readings,
+    measured: measuredIn(readings),
+    moments: momentsOf(facts),
+  };
   return allRules.flatMap((rule) =>
     'checkCell' in rule ? rule.checkCell(ruled).map((diagnostic) => ({ cell, diagnostic })) : [],
   );
+}
+
+function together(
+  studied: readonly Finding[],
+  byRules: readonly Finding[],
+  more: readonly Finding[],
+): readonly Finding[] {
+  return byRules.length + more.length === 0 ? studied : inOrder([...studied, ...byRules, ...more]);
 }
 
 /** By place; findings at one place stay in the order they were made. */

@@ -1,19 +1,26 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { fromSi } from '../quantity/convert.ts';
 import { formatQuantity } from '../quantity/format.ts';
+import { failureOf } from './failedValue.ts';
 import type { Measured } from './measured.ts';
 import type { CellRule } from './rule.ts';
 
 /**
  * After a cold soak everything has the temperature of the air. One sensor far from at least two others that agree
  * is the sensor's own affair (common practice: within a few degrees; the limits here are generous).
+ * Of two that are far apart one is wrong, and a third thermometer says which.
  */
 export const coldSoak: CellRule = {
   code: 'cold-soak-apart',
   checkCell: ({ measured }): readonly Diagnostic[] => {
     const temperatures = measured.filter(
-      ({ reading, type }) => reading.state?.known?.name === 'cold soak' && type.kind === 'point',
+      (each) =>
+        each.reading.state?.known?.name === 'cold soak' &&
+        each.type.kind === 'point' &&
+        failureOf(each, measured) === undefined,
     );
+    const [first, second] = temperatures;
+    if (first !== undefined && second !== undefined && temperatures.length === 2) return ofTwo(first, second);
     return temperatures.flatMap((one) => {
       const others = temperatures.filter((each) => each !== one);
       const low = lowestOf(others);
@@ -32,6 +39,14 @@ const apart = 10;
 
 const lowestOf = (all: readonly Measured[]): number => Math.min(...all.map((each) => each.si));
 const highestOf = (all: readonly Measured[]): number => Math.max(...all.map((each) => each.si));
+
+function ofTwo(first: Measured, second: Measured): readonly Diagnostic[] {
+  const away = Math.abs(first.si - second.si) - first.halfWidth - second.halfWidth;
+  if (away <= apart) return [];
+  // The air's own thermometer is the likelier one to be right.
+  const [one, other] = /^(iat|ambient)/.test(second.reading.key) ? [first, second] : [second, first];
+  return [diagnose('cold-soak-apart', one.reading.valueSpan, factsOf(one, [other], other.si))];
+}
 
 function factsOf(one: Measured, others: readonly Measured[], middle: number) {
   const { unit, kind } = one.type;

@@ -1,8 +1,9 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { Code, Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Header } from '../study/header.ts';
-import type { Finding, Study } from '../study/types.ts';
+import type { Finding, Reading } from '../study/types.ts';
 import type { Measured } from './measured.ts';
+import type { Moment } from './moments.ts';
 
 /**
  * A check that always runs. Its page (what, why, wrong, right) and its words stand in the catalogue of diagnostics
@@ -13,7 +14,7 @@ export type Rule = CaseRule | CellRule;
 /** Compares what stands in different cells. */
 export interface CaseRule {
   readonly code: Code;
-  readonly check: (study: Study) => readonly Finding[];
+  readonly check: (ruled: RuledCase) => readonly Finding[];
 }
 
 /** Looks at one cell at a time: asked again only when the cell or the header changes. */
@@ -25,6 +26,20 @@ export interface CellRule {
 export interface RuledCell {
   readonly read: ReadCell;
   readonly header: Header;
+  readonly readings: readonly Reading[];
   /** The numbers that were measured on the car. */
   readonly measured: readonly Measured[];
+  /** The believable ones of them by the moment that they were taken at. */
+  readonly moments: readonly Moment[];
+}
+
+/** Everything that was measured, moment by moment in the order of the text. */
+export interface RuledCase {
+  readonly header: Header;
+  readonly moments: readonly Moment[];
+  readonly read: (cell: number) => ReadCell | undefined;
+  /** The moments of one cell: the columns of a table. */
+  readonly inCell: (cell: number) => readonly Moment[];
+  /** The moments of the same visit and engine state that hold a signal, the moment itself among them. */
+  readonly alike: (moment: Moment, signal: string) => readonly Moment[];
 }

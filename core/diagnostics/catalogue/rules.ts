@@ -1,7 +1,10 @@
 import { didYouMean, oneOf, type Rows } from '../row.ts';
+import { type RulesMixtureFacts, rulesMixtureRows } from './rulesMixture.ts';
+import { type RulesPressureFacts, rulesPressureRows } from './rulesPressure.ts';
+import { type RulesSetsFacts, rulesSetsRows } from './rulesSets.ts';
 
 /** Findings of the checks that always run, one rule each in `rules/`. */
-export interface RulesFacts {
+export interface RulesFacts extends RulesPressureFacts, RulesMixtureFacts, RulesSetsFacts {
   readonly 'unit-slip': {
     readonly name: string;
     readonly written: string;
@@ -23,12 +26,6 @@ export interface RulesFacts {
     readonly source: string;
     /** The unit in which the same number would be usual. */
     readonly meant?: string;
-  };
-  readonly 'cold-soak-apart': {
-    readonly name: string;
-    readonly written: string;
-    readonly others: readonly string[];
-    readonly about: string;
   };
   readonly 'misspelt-state': { readonly name: string; readonly nearest: readonly string[] };
   readonly 'failed-value': { readonly name: string; readonly written: string; readonly means: string };
@@ -73,15 +70,6 @@ export const rulesRows: Rows<RulesFacts> = {
     wrong: 'state: warm idle\nvalues:\n  vacuum: 9 inHg',
     right: 'state: warm idle\nvalues:\n  vacuum: 19 inHg',
   },
-  'cold-soak-apart': {
-    severity: 'warning',
-    title: 'One temperature far from the others after a cold soak',
-    say: ({ name, written, others, about }) =>
-      `After a cold soak ${others.map((each) => `\`${each}\``).join(' and ')} agree at about ${about}, and \`${name}\` says ${written}. Measure that sensor and its circuit.`,
-    why: 'A car that has stood for a night has one temperature everywhere. A sensor that says otherwise is wrong, or something was warm: a block heater, the sun, a car that was moved.',
-    wrong: 'state: cold soak\nvalues:\n  ect: 60 °F\n  iat: 62 °F\n  eot: 110 °F',
-    right: 'state: cold soak\nvalues:\n  ect: 60 °F\n  iat: 62 °F\n  eot: 61 °F',
-  },
   'misspelt-state': {
     severity: 'info',
     title: 'Nearly an engine state',
@@ -100,4 +88,7 @@ export const rulesRows: Rows<RulesFacts> = {
     wrong: 'values:\n  ect: -40 °C',
     right: 'values:\n  ect: 88 °C',
   },
+  ...rulesPressureRows,
+  ...rulesMixtureRows,
+  ...rulesSetsRows,
 };

@@ -33,5 +33,5 @@ export const blockedExhaust: ExpectedCase = {
     'blocked air filter or duct': 'ruled out',
     'worn engine or camshaft out of time': 'ruled out',
   },
-  findings: [],
+  findings: ['filling-unlikely'],
 };

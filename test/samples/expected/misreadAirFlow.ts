@@ -34,5 +34,5 @@ export const misreadAirFlow: ExpectedCase = {
     'blocked exhaust': 'ruled out',
     'air past the meter': 'ruled out',
   },
-  findings: [],
+  findings: ['filling-unlikely'],
 };

@@ -46,5 +46,5 @@ export const mountainBarometer: ExpectedCase = {
     'resistance in the signal wire': 'ruled out',
     'port of the sensor blocked': 'ruled out',
   },
-  findings: [],
+  findings: ['barometer-unfit'],
 };

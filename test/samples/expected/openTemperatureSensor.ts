@@ -20,5 +20,5 @@ export const openTemperatureSensor: ExpectedCase = {
     'signal wire touches ground': 'ruled out',
   },
   // What the case is about: minus forty is an open circuit, 215 °C the two wires joined.
-  findings: ['failed-value', 'failed-value'],
+  findings: ['failed-value', 'cold-soak-apart', 'failed-value'],
 };

@@ -14,6 +14,8 @@ export interface Fault {
   readonly altitudes?: readonly [number, number];
   /** Any of these codes tells it rightly. */
   readonly codes: readonly [string, ...string[]];
+  /** Codes that are true of it as well: they follow from it and are no false alarm. */
+  readonly follows?: readonly string[];
 }
 
 const metered = { metering: 'air flow', boosted: false } as const;
@@ -28,6 +30,7 @@ export const faults = [
     tellable: 16,
     given: metered,
     codes: ['trim-by-load'],
+    follows: ['filling-unlikely'],
   },
   {
     name: 'leak larger than the idle valve can make up for',
@@ -37,6 +40,7 @@ export const faults = [
     tellable: 90,
     given: { ...metered, idleControl: 'valve' },
     codes: ['idle-air-shut'],
+    follows: ['filling-unlikely'],
   },
   {
     name: 'weak fuel supply',
@@ -55,6 +59,7 @@ export const faults = [
     tellable: 16,
     given: metered,
     codes: ['trim-by-load'],
+    follows: ['filling-unlikely'],
   },
   {
     name: 'injectors of one bank give too little',
@@ -117,7 +122,13 @@ export const faults = [
     sizes: [2, 8, 12],
     tellable: 8,
     given: { boosted: false },
-    codes: ['barometers-apart', 'barometer-unfit', 'pressure-and-vacuum'],
+    codes: [
+      'barometers-apart',
+      'barometer-unfit',
+      'pressure-and-vacuum',
+      'impossible-value',
+      'above-barometer',
+    ],
   },
   {
     name: 'barometric sensor off',
@@ -134,7 +145,7 @@ export const faults = [
     unit: 'inHg too low',
     sizes: [0.6, 3, 5],
     tellable: 3,
-    given: { boosted: false },
+    given: { metering: 'both', boosted: false },
     codes: ['pressure-and-vacuum'],
   },
   {
@@ -189,7 +200,8 @@ export const faults = [
     sizes: [0.1, 10],
     tellable: 0.1,
     given: { metering: 'both' },
-    codes: ['filling-unlikely', 'impossible-value'],
+    codes: ['filling-unlikely', 'readings-differ', 'impossible-value'],
+    follows: ['beyond-sensor'],
   },
   {
     name: 'displacement of another engine',
@@ -199,6 +211,7 @@ export const faults = [
     tellable: 2.2,
     given: { metering: 'both', boosted: false },
     codes: ['filling-unlikely'],
+    follows: ['readings-differ'],
   },
   {
     name: 'manifold pressure in kPa, written as inHg',
@@ -208,6 +221,7 @@ export const faults = [
     tellable: 1,
     given: { metering: 'both', boosted: false },
     codes: ['unit-slip', 'above-barometer', 'pressure-and-vacuum'],
+    follows: ['beyond-sensor'],
   },
   {
     name: 'vacuum written as manifold pressure',

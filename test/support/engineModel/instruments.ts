@@ -50,5 +50,5 @@ export const speed = (rpm: number): number => encoded(rpm, 0.25, 0, 16383.75);
 export const airFlow = (flow: number): number => encoded(1000 * flow, 0.01, 0, 655.35);
 export const percent = (share: number): number => encoded(100 * share, 100 / 255, 0, 100);
 export const absoluteLoad = (share: number): number => encoded(100 * share, 100 / 255, 0, 25700);
-export const lambdaStep = (lambda: number): number => encoded(lambda, 2 / 65536, 0, 2);
+export const lambdaStep = (lambda: number): number => encoded(lambda, 2 / 65536, 0, 1.999);
 export const sensorVolts = (volts: number): number => encoded(volts, 0.005, 0, 1.275);

@@ -1,0 +1,184 @@
+import type { Rows } from '../row.ts';
+
+type Sign = 'adds' | 'takes';
+
+/** Findings of the rules about air, fuel and the exhaust. */
+export interface RulesMixtureFacts {
+  readonly 'filling-unlikely': {
+    readonly name: string;
+    readonly written: string;
+    readonly percent: number;
+    readonly low: number;
+    readonly high: number;
+    readonly state: string;
+    readonly isFull: boolean;
+    readonly from: 'manifold pressure' | 'barometer';
+    /** The other columns of its row that cannot be either. */
+    readonly more: readonly string[];
+  };
+  readonly 'egr-at-idle': { readonly name: string; readonly written: string; readonly command: string };
+  readonly 'idle-air-shut': {
+    readonly written: string;
+    readonly trim: string;
+    readonly bank: 1 | 2;
+    readonly rpm?: string;
+  };
+  readonly 'trim-by-load': {
+    readonly bank: 1 | 2 | 'both';
+    readonly shape: 'falls' | 'same' | 'rises';
+    readonly sign: Sign;
+    readonly low: string;
+    readonly high: string;
+    readonly at: string;
+    readonly to: string;
+    readonly metering: 'pressure' | 'flow';
+  };
+  readonly 'banks-apart': {
+    readonly state: string;
+    readonly first: string;
+    readonly second: string;
+    readonly bank: 1 | 2;
+    readonly sign: Sign;
+  };
+  readonly 'banks-together': {
+    readonly state: string;
+    readonly first: string;
+    readonly second: string;
+    readonly sign: Sign;
+  };
+  readonly 'trim-against-gas': {
+    readonly trim: string;
+    readonly lambda: string;
+    readonly from: string;
+    readonly sign: Sign;
+  };
+  readonly 'rear-copies-front': {
+    readonly bank: 1 | 2;
+    readonly front: string;
+    readonly rear: string;
+    readonly frontSwing: string;
+    readonly rearSwing: string;
+    readonly ratio: string;
+  };
+}
+
+export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
+  'filling-unlikely': {
+    severity: 'warning',
+    title: 'An air flow that this engine cannot have',
+    say: ({ name, written, percent, low, high, state, isFull, from, more }) =>
+      `\`${name}\` at ${written} means a volumetric efficiency of ${percent} % (by the ${from}); at ${state} engines have ${low} to ${high} %.${
+        more.length === 0 ? '' : ` So it is with ${more.map((each) => `\`${each}\``).join(', ')}.`
+      } ${nextForFilling(percent > high, isFull)}`,
+    why: 'Speed, displacement and the density in the manifold say how much air four-stroke cylinders draw in (Heywood, Internal Combustion Engine Fundamentals, equation 2.27). A metered flow far from that is a wrong number, a meter that lies, air that is not metered, or an engine that cannot breathe.',
+    wrong:
+      'engine:\n  displacement: 2.4 L\n# …\nstate: warm idle\nvalues:\n  rpm: 700 rpm\n  map: 34 kPa\n  iat: 98 °F\n  maf: 35 g/s',
+    right:
+      'engine:\n  displacement: 2.4 L\n# …\nstate: warm idle\nvalues:\n  rpm: 700 rpm\n  map: 34 kPa\n  iat: 98 °F\n  maf: 3.5 g/s',
+  },
+  'egr-at-idle': {
+    severity: 'warning',
+    title: 'Exhaust gas flows back at idle',
+    say: ({ name, written, command }) =>
+      `\`${name}\` is ${written} at idle with a command of ${command}: the recirculation valve is not shut, or its sensor says so wrongly. Close it by hand or block it, and watch idle speed and manifold pressure.`,
+    why: 'At idle a petrol engine takes no exhaust gas back: it would shake or stall. What is open without a command is stuck, carboned up, or misread.',
+    wrong: 'state: warm idle\nvalues:\n  egr_cmd: 0 %\n  egr_actual: 18 %',
+    right: 'state: warm idle\nvalues:\n  egr_cmd: 0 %\n  egr_actual: 0 %',
+  },
+  'idle-air-shut': {
+    severity: 'info',
+    title: 'Idle air nearly shut while fuel is added',
+    say: ({ written, trim, bank, rpm }) =>
+      `The idle valve is at ${written}${rpm === undefined ? '' : ` (${rpm})`} and bank ${bank} has ${trim} of trim: air comes in another way, and not through the meter. Smoke the intake, or clamp its hoses one by one.`,
+    why: 'The control closes the idle valve when too much air comes in. That it also adds fuel says that the air was not metered (common practice).',
+    wrong: 'state: warm idle\nvalues:\n  iac: 3 %\n  ltft_b1: +17 %',
+    right: 'state: warm idle\nvalues:\n  iac: 24 %\n  ltft_b1: +2 %',
+  },
+  'trim-by-load': {
+    severity: 'info',
+    title: 'How the trim goes with the load',
+    say: ({ bank, shape, sign, low, high, at, to, metering }) =>
+      `The trim ${bank === 'both' ? 'of both banks' : `of bank ${bank}`} is ${low} at ${at} and ${high} at ${to}. ${nextForTrim(shape, sign, metering)}`,
+    why: 'What adds or takes the same grams at every load is a large share of little air and a small share of much. The same share everywhere is a meter, a pressure or the fuel itself. A share that grows with the load is a supply that cannot keep up (common practice).',
+    wrong:
+      'states:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  drive  unit\n  ltft_b1  +25   +3     %',
+    right:
+      'states:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  drive  unit\n  ltft_b1  +2    +1     %',
+  },
+  'banks-apart': {
+    severity: 'info',
+    title: 'One bank trimmed otherwise than the other',
+    say: ({ state, first, second, bank, sign }) =>
+      `At ${state} bank 1 has ${first} and bank 2 ${second}. What both banks share is not the cause: look at bank ${bank} alone, its ${
+        sign === 'adds'
+          ? 'intake gasket, injectors, exhaust joints before the sensor and sensor'
+          : 'injectors and sensor'
+      }.`,
+    why: 'Fuel pressure, meter and fuel act on both banks alike. A difference of 10 % or more is in what only one of them has (common practice).',
+    wrong: 'state: cruise\nvalues:\n  ltft_b1: +2 %\n  ltft_b2: +16 %',
+    right: 'state: cruise\nvalues:\n  ltft_b1: +2 %\n  ltft_b2: +3 %',
+  },
+  'banks-together': {
+    severity: 'info',
+    title: 'Both banks trimmed alike',
+    say: ({ state, first, second, sign }) =>
+      `At ${state} bank 1 has ${first} and bank 2 ${second}: a cause that both share, ${
+        sign === 'adds'
+          ? 'air past the meter, the meter, the fuel pressure'
+          : 'too much fuel pressure, purge, the meter'
+      }. Read the trims at idle, at 2500 rpm and at cruise to tell which.`,
+    why: 'Two banks with their own sensors that agree are right about the mixture. What makes it lies before they part (common practice).',
+    wrong: 'state: cruise\nvalues:\n  ltft_b1: +18 %\n  ltft_b2: +17 %',
+    right: 'state: cruise\nvalues:\n  ltft_b1: +2 %\n  ltft_b2: +3 %',
+  },
+  'trim-against-gas': {
+    severity: 'warning',
+    title: 'The trim and the exhaust contradict each other',
+    say: ({ trim, lambda, from, sign }) =>
+      `The trim is ${trim}, and lambda is ${lambda} by ${from}: fuel is ${
+        sign === 'adds' ? 'added to a mixture that is rich' : 'taken from a mixture that is lean'
+      }. The sensor that steers sees something else than the gas: look for ${
+        sign === 'adds' ? 'a leak in the exhaust before it' : 'a signal held high, or air in the sampled gas'
+      }, and test the sensor itself.`,
+    why: 'In closed loop the trim adds fuel until the front sensor sees lambda 1. A gas that is rich while fuel is added means that the sensor is wrong, not the mixture.',
+    wrong: 'state: warm idle\nvalues:\n  ltft_b1: +16 %\n  analyser_lambda: 0.88',
+    right: 'state: warm idle\nvalues:\n  ltft_b1: +16 %\n  analyser_lambda: 1.00',
+  },
+  'rear-copies-front': {
+    severity: 'info',
+    title: 'The rear oxygen sensor copies the front one',
+    say: ({ bank, front, rear, frontSwing, rearSwing, ratio }) =>
+      `\`${rear}\` swings ${rearSwing} and \`${front}\` ${frontSwing}, a ratio of ${ratio}: the catalyst of bank ${bank} passes the swings on. Make sure that it is hot and that no plug is on the wrong sensor, then measure \`rear_to_front\` at a steady 2500 rpm.`,
+    why: 'A catalyst that stores oxygen smooths what the front sensor sees (two-sensor method: SAE 900062, SAE 910561). The limit of 0.7 is common practice; the maker’s comes first.',
+    wrong:
+      'channels:\n  front: {column: front, unit: V, signal: o2_b1s1}   # 0.1 to 0.8 V\n  rear: {column: rear, unit: V, signal: o2_b1s2}     # 0.15 to 0.75 V',
+    right:
+      'channels:\n  front: {column: front, unit: V, signal: o2_b1s1}   # 0.1 to 0.8 V\n  rear: {column: rear, unit: V, signal: o2_b1s2}     # 0.62 to 0.70 V',
+  },
+};
+
+function nextForFilling(isHigh: boolean, isFull: boolean): string {
+  if (isHigh) return 'Check the decimal point and the units, the displacement and the meter.';
+  return isFull
+    ? 'If the numbers are right, the engine cannot breathe or its meter reads low: the trims tell the two apart, then the pressure in the exhaust.'
+    : 'Check the decimal point, the displacement and the meter; then look for air that goes round the meter.';
+}
+
+function nextForTrim(shape: 'falls' | 'same' | 'rises', sign: Sign, metering: 'pressure' | 'flow'): string {
+  if (shape === 'same') {
+    return sign === 'adds'
+      ? 'The same share at every load is a meter that reads low, low fuel pressure or another fuel: measure the fuel pressure, then compare the air flow with the volumetric efficiency.'
+      : 'The same share at every load is a meter that reads high or too much fuel pressure: measure the fuel pressure, then compare the air flow with the volumetric efficiency.';
+  }
+  if (shape === 'rises') {
+    return sign === 'adds'
+      ? 'It grows with the air: measure the fuel pressure under load, then compare the air flow with the volumetric efficiency.'
+      : 'It grows with the air: measure the fuel pressure under load, and look whether the meter reads high.';
+  }
+  if (sign === 'takes') {
+    return 'A fixed amount of fuel comes in that no injector was told to give: purge, the crankcase, a dripping injector.';
+  }
+  return metering === 'flow'
+    ? 'A fixed amount of air comes in past the meter: smoke the intake.'
+    : 'A fixed amount is missing at little air: with metering by manifold pressure look at the sensor’s zero, at a leak in the exhaust before the front sensor and at the injectors, before the intake.';
+}

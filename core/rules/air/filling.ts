@@ -1,0 +1,78 @@
+import { volumetricEfficiency } from '../../engine/air/airFlow.ts';
+import { headerNumber, isUnboosted } from '../engineFacts.ts';
+import type { Measured } from '../measured.ts';
+import { inForm, type Moment, stateName } from '../moments.ts';
+import { barometerOf } from '../pressure/barometerOf.ts';
+import { soundManifold } from '../pressure/manifold.ts';
+import type { RuledCase } from '../rule.ts';
+
+/** The volumetric efficiency that a moment's air flow means, and what an engine can have there. */
+export interface Filling {
+  readonly maf: Measured;
+  readonly share: number;
+  readonly low: number;
+  readonly high: number;
+  /** What its density was taken from. */
+  readonly from: 'manifold pressure' | 'barometer';
+}
+
+/**
+ * Filling by the manifold pressure, or at full throttle by the barometer. Undefined where something for it was not measured,
+ * and in states that do not hold still.
+ */
+export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined {
+  const limits = limitsAt(moment, ruled);
+  const maf = inForm(moment, 'maf', 'g/s');
+  const rpm = inForm(moment, 'rpm', 'rpm');
+  const displacement = headerNumber(ruled.header, 'engine.displacement');
+  if (limits === undefined || maf === undefined || rpm === undefined || displacement === undefined)
+    return undefined;
+  const map = soundManifold(moment, ruled);
+  const isFull = stateName(moment) === 'wide open throttle' && isUnboosted(ruled.header);
+  const hasMap = moment.values.has('map');
+  const pressure = map?.si ?? (isFull && !hasMap ? barometerOf(moment, ruled)?.si : undefined);
+  // Air of an unknown temperature is taken for 40 °C: 30 K more or less are a tenth of its density.
+  const temperature = believableCharge(moment) ?? 313.15;
+  if (pressure === undefined) return undefined;
+  const share = volumetricEfficiency(maf.si, rpm.si, pressure, temperature, displacement);
+  if (typeof share !== 'number') return undefined;
+  const from = map === undefined ? 'barometer' : 'manifold pressure';
+  return { maf, share, ...limits, from };
+}
+
+/** Without a compressor the air is not hotter than the coolant; where it is said to be, `chargeHotterThanCoolant` tells it. */
+function believableCharge(moment: Moment): number | undefined {
+  const iat = inForm(moment, 'iat', '°C');
+  const ect = inForm(moment, 'ect', '°C');
+  return iat !== undefined && ect !== undefined && iat.si > ect.si ? undefined : iat?.si;
+}
+
+/**
+ * What four-stroke engines have, referred to the density in the manifold (common practice; 75 to 95 % at full throttle, less through a
+ * nearly closed throttle, where the gas that stays in the cylinder swells: Heywood, Internal Combustion Engine Fundamentals, section 6.2).
+ * The limits leave room for a meter, a pressure and a temperature that are a little off.
+ */
+function limitsAt(moment: Moment, { header }: RuledCase): { low: number; high: number } | undefined {
+  switch (stateName(moment)) {
+    case 'wide open throttle': {
+      const isFast = (inForm(moment, 'rpm', 'rpm')?.si ?? 0) > fast;
+      return { low: isFast ? 0.7 : 0.6, high: isUnboosted(header) ? 1.2 : 1.3 };
+    }
+    case 'warm idle':
+    case 'idle in gear':
+    case '1500 rpm no load':
+    case '2500 rpm no load':
+    case 'light cruise':
+    case 'cruise':
+    case 'heavy load':
+      return { low: 0.38, high: 1.15 };
+    default:
+      return undefined;
+  }
+}
+
+/** Turns a second, 2500 rpm: below, many engines fill less well. */
+const fast = 2490 / 60;
+
+/** Beyond what an engine can have. */
+export const isUnlikely = ({ share, low, high }: Filling): boolean => share < low || share > high;

@@ -1,0 +1,31 @@
+import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { plainUnit } from '../../quantity/unit.ts';
+import { totalTrims } from '../mixture/totalTrim.ts';
+import { inForm, stateName } from '../moments.ts';
+import type { CellRule } from '../rule.ts';
+
+/** The idle valve nearly closed while fuel is added: air comes in another way. */
+export const idleAirShut: CellRule = {
+  code: 'idle-air-shut',
+  checkCell: ({ moments }) =>
+    moments.flatMap((moment): readonly Diagnostic[] => {
+      const iac = moment.values.get('iac');
+      if (stateName(moment) !== 'warm idle' || iac === undefined) return [];
+      const isShut = iac.si <= (iac.form.unit === plainUnit.symbol ? fewSteps : nearlyShut);
+      const added = totalTrims(moment).find(({ share }) => share >= adding);
+      if (!isShut || added === undefined) return [];
+      const rpm = inForm(moment, 'rpm', 'rpm');
+      const facts = {
+        written: iac.written,
+        trim: added.written,
+        bank: added.bank,
+        ...(rpm === undefined ? {} : { rpm: rpm.written }),
+      };
+      return [diagnose('idle-air-shut', iac.reading.valueSpan, facts)];
+    }),
+};
+
+/** Nearly shut at a normal idle speed (common practice): 5 % of the duty, or 5 steps of the motor; and a trim that adds at least this share. */
+const nearlyShut = 0.05;
+const fewSteps = 5;
+const adding = 0.08;

@@ -1,0 +1,57 @@
+import type { ReadCell } from '../casefile/readCase.ts';
+import type { CellFacts } from '../study/cellFacts.ts';
+import type { Header } from '../study/header.ts';
+import type { Finding } from '../study/types.ts';
+import { allRules } from './allRules.ts';
+import { type Moment, momentsOf } from './moments.ts';
+import { ruledCase } from './ruledCase.ts';
+
+/** What rules found by comparing cells, with what they looked at. */
+export interface Compared {
+  readonly header: Header;
+  readonly moments: readonly Moment[];
+  /** By cell; a cell's list is the very same one as before while its findings are. */
+  readonly found: ReadonlyMap<number, readonly Finding[]>;
+}
+
+/** Compares the moments of a case. While they and the header are the same, so is everything that was found. */
+export function compared(
+  facts: readonly CellFacts[],
+  header: Header,
+  read: readonly ReadCell[],
+  before: Compared | undefined,
+): Compared {
+  const moments: Moment[] = [];
+  for (const each of facts) moments.push(...momentsOf(each));
+  if (before !== undefined && before.header === header && isSameList(before.moments, moments)) return before;
+  const ruled = ruledCase(header, moments, read);
+  const found = new Map<number, Finding[]>();
+  for (const rule of allRules) {
+    if (!('check' in rule)) continue;
+    for (const finding of rule.check(ruled)) {
+      const cell = finding.cell ?? 0;
+      const list = found.get(cell);
+      if (list === undefined) found.set(cell, [finding]);
+      else list.push(finding);
+    }
+  }
+  return { header, moments, found: kept(found, before?.found) };
+}
+
+function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((each, at) => each === b[at]);
+}
+
+/** Lists that say the same as before at the same places stay the same lists. */
+function kept(
+  now: ReadonlyMap<number, readonly Finding[]>,
+  before: Compared['found'] | undefined,
+): Compared['found'] {
+  if (before === undefined || now.size === 0) return now;
+  return new Map([...now].map(([cell, list]) => [cell, keptList(list, before.get(cell))]));
+}
+
+function keptList(now: readonly Finding[], before: readonly Finding[] | undefined): readonly Finding[] {
+  const isSame = before?.length === now.length && JSON.stringify(before) === JSON.stringify(now);
+  return isSame ? before : now;
+}

@@ -1,0 +1,41 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import type { CellRule } from '../rule.ts';
+
+/** A firing order in which a cylinder is missing, twice, or not of this engine. */
+export const firingOrderUnfit: CellRule = {
+  code: 'firing-order-unfit',
+  checkCell: ({ read: { cell } }) => {
+    const engine = cell?.kind === 'diag' ? cell.engine : undefined;
+    const node = engine?.firingOrder;
+    if (node === undefined) return [];
+    const order = cylindersIn(node.text);
+    if (order === undefined) return [];
+    const count = Number(engine?.cylinders?.text ?? Number.NaN);
+    const cylinders = Number.isInteger(count) && count > 0 && count <= most ? count : Math.max(...order);
+    const missing: number[] = [];
+    for (let each = 1; each <= cylinders && each <= most; each++)
+      if (!order.includes(each)) missing.push(each);
+    const twice = [...new Set(order.filter((each, at) => order.indexOf(each) < at))];
+    const beyond = order.filter((each) => each > cylinders);
+    if (missing.length + twice.length + beyond.length === 0) return [];
+    return [
+      diagnose('firing-order-unfit', node.span, {
+        order: node.text.trim(),
+        cylinders,
+        missing,
+        twice,
+        beyond,
+      }),
+    ];
+  },
+};
+
+const most = 24;
+
+/** `1-3-4-2`, `1 3 4 2`, `1342`; undefined for an order in another form, such as one that names banks. */
+function cylindersIn(text: string): readonly number[] | undefined {
+  const trimmed = text.trim();
+  const parts = /^[1-9]{2,9}$/.test(trimmed) ? [...trimmed] : trimmed.split(/\s*[-–,;\s]\s*/);
+  if (parts.length < 2 || !parts.every((each) => /^[1-9][0-9]?$/.test(each))) return undefined;
+  return parts.map(Number);
+}

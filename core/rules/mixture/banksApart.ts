@@ -1,0 +1,41 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import type { Moment } from '../moments.ts';
+import type { CellRule } from '../rule.ts';
+import { type TotalTrim, totalTrims } from './totalTrim.ts';
+
+/** One bank is trimmed otherwise than the other: what both share is not the cause. */
+export const banksApart: CellRule = {
+  code: 'banks-apart',
+  checkCell: ({ moments }) => {
+    const [worst] = moments
+      .flatMap(bothBanks)
+      .filter(({ one, other }) => Math.abs(one.share - other.share) >= apart)
+      .toSorted((a, b) => Math.abs(b.one.share - b.other.share) - Math.abs(a.one.share - a.other.share));
+    if (worst === undefined) return [];
+    const { moment, one, other } = worst;
+    const far = Math.abs(one.share) >= Math.abs(other.share) ? one : other;
+    const facts = {
+      state: moment.state?.name ?? '',
+      first: one.written,
+      second: other.written,
+      bank: far.bank,
+      sign: far.share > 0 ? ('adds' as const) : ('takes' as const),
+    };
+    return [diagnose('banks-apart', far.at.reading.valueSpan, facts)];
+  },
+};
+
+/** A share: banks of a sound engine are within a few percent of each other (common practice). */
+const apart = 0.1;
+
+interface Banks {
+  readonly moment: Moment;
+  readonly one: TotalTrim;
+  readonly other: TotalTrim;
+}
+
+/** Both banks' trims of a moment, where both were taken. */
+export function bothBanks(moment: Moment): readonly Banks[] {
+  const [one, other] = totalTrims(moment);
+  return one === undefined || other === undefined ? [] : [{ moment, one, other }];
+}

@@ -1,0 +1,33 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import type { CellRule } from '../rule.ts';
+import { bothBanks } from './banksApart.ts';
+import { patternOf } from './trimByLoad.ts';
+
+/** Both banks far out on one side: a cause that both share. Where the loads of a cell show a pattern, that says more. */
+export const banksTogether: CellRule = {
+  code: 'banks-together',
+  checkCell: ({ moments }) => {
+    if (patternOf(moments, 1) !== undefined || patternOf(moments, 2) !== undefined) return [];
+    const found = moments
+      .flatMap(bothBanks)
+      .find(
+        ({ one, other }) =>
+          Math.abs(one.share) >= much &&
+          Math.abs(other.share) >= much &&
+          Math.abs(one.share - other.share) <= together,
+      );
+    if (found === undefined) return [];
+    const { moment, one, other } = found;
+    const facts = {
+      state: moment.state?.name ?? '',
+      first: one.written,
+      second: other.written,
+      sign: one.share > 0 ? ('adds' as const) : ('takes' as const),
+    };
+    return [diagnose('banks-together', one.at.reading.valueSpan, facts)];
+  },
+};
+
+/** Shares: from where on a trim means something, and how near two banks are to each other that share a cause (common practice). */
+const much = 0.1;
+const together = 0.08;

@@ -1,0 +1,66 @@
+import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import type { Series } from '../../expression/value.ts';
+import type { Reading } from '../../study/types.ts';
+import type { CellRule } from '../rule.ts';
+
+/** The sensor behind the catalyst swings nearly as far as the one before it: the catalyst stores no oxygen, or does not work. */
+export const rearCopiesFront: CellRule = {
+  code: 'rear-copies-front',
+  checkCell: ({ readings }) =>
+    ([1, 2] as const).flatMap((bank): readonly Diagnostic[] => {
+      const front = recorded(readings, `o2_b${bank}s1`);
+      const rear = recorded(readings, `o2_b${bank}s2`);
+      if (front === undefined || rear === undefined || !isSteady(rear.reading)) return [];
+      const [before, behind] = [swingOf(front.series), swingOf(rear.series)];
+      if (before < switching || behind / before < copied) return [];
+      const facts = {
+        bank,
+        front: front.reading.key,
+        rear: rear.reading.key,
+        frontSwing: `${before.toFixed(2)} V`,
+        rearSwing: `${behind.toFixed(2)} V`,
+        ratio: (behind / before).toFixed(2),
+      };
+      return [diagnose('rear-copies-front', rear.reading.keySpan, facts)];
+    }),
+};
+
+/** V: a front sensor that switches swings further. The ratio is an example of a limit (SAE 900062 and 910561 give the method; limits are the maker's): common practice. */
+const switching = 0.3;
+const copied = 0.7;
+
+function recorded(
+  readings: readonly Reading[],
+  signal: string,
+): { readonly reading: Reading; readonly series: Series } | undefined {
+  for (const reading of readings) {
+    const { from, value, form } = reading;
+    if (from !== 'capture' || reading.signal?.name !== signal || form?.unit !== 'V') continue;
+    if (value.kind === 'series' && value.samples.length >= 20) return { reading, series: value };
+  }
+  return undefined;
+}
+
+/** Running, in a state of a warm catalyst and closed loop, or in none that is known. */
+function isSteady({ state }: Reading): boolean {
+  const name = state?.known?.name;
+  return name === undefined ? state !== undefined : steady.has(name);
+}
+
+const steady: ReadonlySet<string> = new Set([
+  'warm idle',
+  'idle in gear',
+  '1500 rpm no load',
+  '2500 rpm no load',
+  'light cruise',
+  'cruise',
+]);
+
+function swingOf({ samples }: Series): number {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const each of samples) {
+    if (each < low) low = each;
+    if (each > high) high = each;
+  }
+  return high - low;
+}

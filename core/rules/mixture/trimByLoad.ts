@@ -1,0 +1,90 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { engineWord } from '../engineFacts.ts';
+import { inForm, type Moment, stateName } from '../moments.ts';
+import type { CellRule, RuledCell } from '../rule.ts';
+import { type TotalTrim, totalTrims } from './totalTrim.ts';
+
+/** How the total trim goes with the air that the engine takes: what falls is a fixed amount, what stays a share, what rises a supply that cannot keep up. */
+export const trimByLoad: CellRule = {
+  code: 'trim-by-load',
+  checkCell: ({ header, moments }) =>
+    ([1, 2] as const).flatMap((bank) => {
+      const pattern = patternOf(moments, bank);
+      if (pattern === undefined) return [];
+      const { shape, low, high } = pattern;
+      const other = bank === 2 ? patternOf(moments, 1) : patternOf(moments, 2);
+      // Both banks alike are told once.
+      if (bank === 2 && other?.shape === shape) return [];
+      const facts = {
+        bank: other?.shape === shape ? ('both' as const) : bank,
+        shape,
+        sign: low.total.share + high.total.share > 0 ? ('adds' as const) : ('takes' as const),
+        low: low.total.written,
+        high: high.total.written,
+        at: low.moment.state?.name ?? '',
+        to: high.moment.state?.name ?? '',
+        metering:
+          engineWord(header, 'metering') === 'manifold pressure' ? ('pressure' as const) : ('flow' as const),
+      };
+      return [diagnose('trim-by-load', low.total.at.reading.valueSpan, facts)];
+    }),
+};
+
+interface Taken {
+  readonly moment: Moment;
+  readonly total: TotalTrim;
+}
+
+interface Pattern {
+  readonly shape: 'falls' | 'same' | 'rises';
+  readonly low: Taken;
+  readonly high: Taken;
+}
+
+/** Shares: from where on a trim means something (common practice: 10 %), and what two loads must differ by to be a slope. */
+const much = 0.1;
+const slope = 0.08;
+
+/** The pattern of one bank over the loads of a cell, from the least air to the most; undefined where there is none, or only one load. */
+export function patternOf(moments: RuledCell['moments'], bank: 1 | 2): Pattern | undefined {
+  const all = moments
+    .flatMap((moment) =>
+      totalTrims(moment)
+        .filter((each) => each.bank === bank)
+        .map((total) => ({ moment, total })),
+    )
+    .toSorted((a, b) => airAt(a.moment) - airAt(b.moment));
+  const low = all[0];
+  const high = all.at(-1);
+  if (low === undefined || high === undefined || all.length < 2) return undefined;
+  if (!isIdle(low.moment) || isIdle(high.moment)) return undefined;
+  const [atLow, atHigh] = [low.total.share, high.total.share];
+  const apart = Math.abs(atLow - atHigh) >= slope;
+  if (apart && Math.abs(atLow) >= much && Math.abs(atLow) > Math.abs(atHigh))
+    return { shape: 'falls', low, high };
+  if (apart && Math.abs(atHigh) >= much && Math.abs(atHigh) > Math.abs(atLow))
+    return { shape: 'rises', low, high };
+  const isSame = all.every(({ total }) => Math.abs(total.share) >= much && total.share > 0 === atLow > 0);
+  return isSame && !apart ? { shape: 'same', low, high } : undefined;
+}
+
+function isIdle(moment: Moment): boolean {
+  const state = stateName(moment);
+  return state === 'warm idle' || state === 'idle in gear';
+}
+
+/** By measured air where there is any, otherwise by the state. */
+function airAt(moment: Moment): number {
+  const maf = inForm(moment, 'maf', 'g/s');
+  return maf?.si ?? 1e-6 * (order.indexOf(stateName(moment) ?? '') + 1);
+}
+
+const order = [
+  'warm idle',
+  'idle in gear',
+  '1500 rpm no load',
+  '2500 rpm no load',
+  'light cruise',
+  'cruise',
+  'heavy load',
+];

@@ -1,0 +1,125 @@
+import { standardPressure } from '../../engine/air/standardAtmosphere.ts';
+import { stationPressure } from '../../engine/air/stationPressure.ts';
+import { isKeyOnManifold } from '../../study/barometer.ts';
+import type { Header } from '../../study/header.ts';
+import type { When } from '../../study/types.ts';
+import { headerNumber } from '../engineFacts.ts';
+import type { Measured } from '../measured.ts';
+import { fullNameOf, inForm, type Moment } from '../moments.ts';
+import type { RuledCase } from '../rule.ts';
+import { explained, pressureSensor, pressureStep, siteError, weather } from '../tolerance.ts';
+
+/** The barometer that a moment's pressures are set against, Pa, with its half-width and what it is called. */
+export interface Known {
+  readonly si: number;
+  readonly halfWidth: number;
+  readonly from: string;
+}
+
+/**
+ * The barometer of the same visit: of the moment, of its cell, the visit's own, a key-on manifold pressure, or the site's by the weather report.
+ * Undefined where there is none, or where those of the visit contradict each other: then nothing can be set against them.
+ */
+export function barometerOf(moment: Moment, ruled: RuledCase): Known | undefined {
+  const own = inForm(moment, 'baro', 'kPa');
+  if (own !== undefined && !isSeaLevelFigure(own, ruled.header)) return knownFrom(own);
+  const { cells, visits } = barometersIn(ruled);
+  const near = cells.get(moment.cell);
+  if (near !== undefined) return near;
+  const visit = visits.get(moment.when);
+  if (visit !== undefined) return visit === 'apart' ? undefined : visit;
+  return siteBarometer(ruled.header, moment.when, false);
+}
+
+interface Barometers {
+  readonly cells: ReadonlyMap<number, Known>;
+  readonly visits: ReadonlyMap<string, Known | 'apart'>;
+}
+
+const found = new WeakMap<RuledCase, Barometers>();
+
+function barometersIn(ruled: RuledCase): Barometers {
+  const known = found.get(ruled);
+  if (known !== undefined) return known;
+  const cells = new Map<number, Known>();
+  const visits = new Map<string, Known | 'apart'>();
+  for (const one of barometersOf(ruled)) {
+    const { cell, when } = one.reading;
+    if (one.reading.signal?.name === 'baro' && !cells.has(cell)) cells.set(cell, knownFrom(one));
+    const before = visits.get(when);
+    if (before === undefined) visits.set(when, knownFrom(one));
+    else if (
+      before !== 'apart' &&
+      Math.abs(before.si - one.si) > barometersApart(before.halfWidth, one.halfWidth)
+    )
+      visits.set(when, 'apart');
+  }
+  const all = { cells, visits };
+  found.set(ruled, all);
+  return all;
+}
+
+/**
+ * Readings that are a barometer: `baro`, then manifold pressures with the key on and the engine still.
+ * The weather report's figure in the place of `baro` is none; `seaLevelForStation` tells it.
+ */
+export function barometersOf({
+  header,
+  moments,
+}: Pick<RuledCase, 'header' | 'moments'>): readonly Measured[] {
+  const baros: Measured[] = [];
+  const keyOn: Measured[] = [];
+  for (const moment of moments) {
+    const baro = inForm(moment, 'baro', 'kPa');
+    if (baro !== undefined && !isSeaLevelFigure(baro, header)) baros.push(baro);
+    const map = inForm(moment, 'map', 'kPa');
+    if (map !== undefined && isKeyOnManifold(map.reading)) keyOn.push(map);
+  }
+  return [...baros, ...keyOn];
+}
+
+/** How far apart two barometers of one visit may be. */
+export function barometersApart(one: number, other: number): number {
+  return explained(
+    Math.max(one, pressureSensor),
+    Math.max(other, pressureSensor),
+    pressureStep,
+    pressureStep,
+  );
+}
+
+const knownFrom = (one: Measured): Known => ({
+  si: one.si,
+  halfWidth: one.halfWidth,
+  from: `\`${fullNameOf(one)}\``,
+});
+
+/**
+ * The pressure at the site on the day of a visit: of the weather report's figure and the altitude, where the report is of that day.
+ * Otherwise of the altitude alone, where that is asked for, with the weather as its half-width.
+ */
+export function siteBarometer(header: Header, when: When, byAltitudeAlone: boolean): Known | undefined {
+  const altitude = headerNumber(header, 'site.altitude');
+  const seaLevel = headerNumber(header, 'site.sea_level_pressure');
+  if (altitude === undefined) return undefined;
+  if (seaLevel !== undefined && when === 'before') {
+    const si = stationPressure(seaLevel, altitude);
+    if (typeof si !== 'number') return undefined;
+    return { si, halfWidth: siteError, from: 'the weather report at this altitude' };
+  }
+  const si = byAltitudeAlone ? standardPressure(altitude) : undefined;
+  return typeof si === 'number' ? { si, halfWidth: weather, from: 'this altitude' } : undefined;
+}
+
+/** As high as the weather report says for the sea level, at a place that is well above it. */
+export function isSeaLevelFigure(one: Measured, header: Header): boolean {
+  if (one.reading.signal?.name !== 'baro') return false;
+  const site = siteBarometer(header, one.reading.when, false);
+  const seaLevel = headerNumber(header, 'site.sea_level_pressure');
+  if (site === undefined || seaLevel === undefined || one.si < site.si) return false;
+  const isFar = one.si - site.si > explained(pressureSensor, pressureStep, site.halfWidth);
+  return isFar && Math.abs(one.si - seaLevel) < rounding;
+}
+
+/** Pa: a figure that was copied is at most rounded. */
+const rounding = 600;

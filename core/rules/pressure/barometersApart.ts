@@ -1,0 +1,38 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { formatQuantity } from '../../quantity/format.ts';
+import type { Finding } from '../../study/types.ts';
+import type { Measured } from '../measured.ts';
+import { fullNameOf } from '../moments.ts';
+import type { CaseRule } from '../rule.ts';
+import { barometersApart as apart, barometersOf } from './barometerOf.ts';
+import { siteThatRefuses } from './barometerUnfit.ts';
+
+/** Two readings of the barometer of one visit: `baro`, or the manifold pressure with the key on and the engine still. */
+export const barometersApart: CaseRule = {
+  code: 'barometers-apart',
+  check: (ruled) => {
+    const first = new Map<string, Measured>();
+    const findings: Finding[] = [];
+    for (const one of barometersOf(ruled)) {
+      // One that the place refuses is told as that: it is known which of the two is wrong.
+      if (siteThatRefuses(one, ruled.header) !== undefined) continue;
+      const { cell, when, valueSpan } = one.reading;
+      const other = first.get(when);
+      if (other === undefined) {
+        first.set(when, one);
+        continue;
+      }
+      const difference = Math.abs(one.si - other.si);
+      if (difference <= apart(one.halfWidth, other.halfWidth)) continue;
+      const facts = {
+        name: fullNameOf(one),
+        written: one.written,
+        other: fullNameOf(other),
+        otherWritten: other.written,
+        apart: formatQuantity(difference, { ...one.type, kind: 'difference' }),
+      };
+      findings.push({ cell, diagnostic: diagnose('barometers-apart', valueSpan, facts) });
+    }
+    return findings;
+  },
+};

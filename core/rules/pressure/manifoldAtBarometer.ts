@@ -1,0 +1,25 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import type { Finding } from '../../study/types.ts';
+import { fullNameOf } from '../moments.ts';
+import type { CaseRule } from '../rule.ts';
+import { spokenPressure } from '../spokenPressure.ts';
+import { firstOfEachCell } from './doubted.ts';
+
+/** A running engine with a closed throttle whose manifold is said to be at the barometer. */
+export const manifoldAtBarometer: CaseRule = {
+  code: 'manifold-at-barometer',
+  check: (ruled) =>
+    firstOfEachCell('at barometer', ruled).map(({ map, doubt }): Finding => {
+      const facts = {
+        name: fullNameOf(map),
+        written: map.written,
+        state: map.reading.state?.name ?? '',
+        barometer: spokenPressure(doubt.barometer.si, map),
+        from: doubt.barometer.from,
+      };
+      return {
+        cell: map.reading.cell,
+        diagnostic: diagnose('manifold-at-barometer', map.reading.valueSpan, facts),
+      };
+    }),
+};

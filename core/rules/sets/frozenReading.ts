@@ -1,0 +1,40 @@
+import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { fullNameOf, type Moment, stateName } from '../moments.ts';
+import type { CellRule } from '../rule.ts';
+
+/** Exactly the same number with the throttle closed and wide open: the sensor does not follow, or one column was copied. */
+export const frozenReading: CellRule = {
+  code: 'frozen-reading',
+  checkCell: ({ moments }) => {
+    const open = moments.find((each) => stateName(each) === 'wide open throttle');
+    const shut = moments.find((each) => closed.has(stateName(each) ?? ''));
+    if (open === undefined || shut === undefined) return [];
+    return followers.flatMap((signal) => frozen(signal, shut, open));
+  },
+};
+
+/** What must follow the throttle. */
+const followers = ['map', 'maf', 'tp', 'load', 'load_abs', 'vacuum'];
+const closed: ReadonlySet<string> = new Set([
+  'warm idle',
+  'idle in gear',
+  '1500 rpm no load',
+  '2500 rpm no load',
+]);
+
+/** Pa: no idling manifold that a sensor follows has more. */
+const mostAtIdle = 55000;
+
+function frozen(signal: string, shut: Moment, open: Moment): readonly Diagnostic[] {
+  const [here, there] = [shut.values.get(signal), open.values.get(signal)];
+  if (here === undefined || there === undefined || here.si !== there.si) return [];
+  // A manifold that stays at the barometer is told as that.
+  if (signal === 'map' && here.si > mostAtIdle) return [];
+  const facts = {
+    name: fullNameOf(there),
+    other: fullNameOf(here),
+    written: there.written,
+    states: [shut.state?.name ?? '', open.state?.name ?? ''] as const,
+  };
+  return [diagnose('frozen-reading', there.reading.valueSpan, facts)];
+}

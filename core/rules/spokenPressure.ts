@@ -1,0 +1,8 @@
+import { fromSi } from '../quantity/convert.ts';
+import { formatNumber } from '../quantity/format.ts';
+import type { Measured } from './measured.ts';
+
+/** An absolute pressure in the unit that a reading is written in, to three digits: "29.5 inHg". */
+export function spokenPressure(si: number, { type }: Pick<Measured, 'type'>): string {
+  return `${formatNumber(Number(fromSi(si, type.unit, 'absolute').toPrecision(3)))} ${type.unit.symbol}`;
+}

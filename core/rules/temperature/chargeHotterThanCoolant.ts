@@ -1,0 +1,41 @@
+import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { isUnboosted } from '../engineFacts.ts';
+import { fullNameOf, inForm, stateName } from '../moments.ts';
+import type { CellRule } from '../rule.ts';
+import { explained, temperatureSensor } from '../tolerance.ts';
+
+/** Intake air hotter than the coolant of a warm running engine, with no compressor and no hot soak to explain it. */
+export const chargeHotterThanCoolant: CellRule = {
+  code: 'charge-hotter-than-coolant',
+  checkCell: ({ header, moments }) =>
+    moments.flatMap((moment): readonly Diagnostic[] => {
+      if (!running.has(stateName(moment) ?? '') || !isUnboosted(header)) return [];
+      const iat = inForm(moment, 'iat', '°C');
+      const ect = inForm(moment, 'ect', '°C');
+      if (iat === undefined || ect === undefined) return [];
+      const width = explained(
+        Math.max(iat.halfWidth, temperatureSensor),
+        Math.max(ect.halfWidth, temperatureSensor),
+      );
+      if (iat.si - ect.si <= width) return [];
+      const facts = {
+        charge: fullNameOf(iat),
+        written: iat.written,
+        coolant: fullNameOf(ect),
+        coolantWritten: ect.written,
+      };
+      return [diagnose('charge-hotter-than-coolant', iat.reading.valueSpan, facts)];
+    }),
+};
+
+/** States in which fresh air has carried off the heat of a soak. */
+const running: ReadonlySet<string> = new Set([
+  'warm idle',
+  'idle in gear',
+  '1500 rpm no load',
+  '2500 rpm no load',
+  'light cruise',
+  'cruise',
+  'heavy load',
+  'wide open throttle',
+]);

@@ -1,0 +1,45 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { fromSi } from '../../quantity/convert.ts';
+import { formatNumber } from '../../quantity/format.ts';
+import { headerNumber } from '../engineFacts.ts';
+import { fullNameOf, inForm, stateName } from '../moments.ts';
+import type { CellRule } from '../rule.ts';
+
+/** A warm engine whose coolant stays below where its thermostat begins to open. */
+export const thermostatEarly: CellRule = {
+  code: 'thermostat-early',
+  checkCell: ({ header, moments }) => {
+    const rating = headerNumber(header, 'engine.thermostat');
+    if (rating === undefined) return [];
+    const [coldest] = moments
+      .flatMap((moment) => {
+        const ect = warmStates.has(stateName(moment) ?? '') ? inForm(moment, 'ect', '°C') : undefined;
+        return ect === undefined ? [] : [{ moment, ect }];
+      })
+      .toSorted((a, b) => a.ect.si - b.ect.si);
+    if (coldest === undefined || coldest.ect.si + coldest.ect.halfWidth >= rating - below) return [];
+    const { moment, ect } = coldest;
+    const { unit } = ect.type;
+    const said = `${formatNumber(Math.round(fromSi(rating, unit, 'point')))} ${unit.symbol}`;
+    const facts = {
+      name: fullNameOf(ect),
+      written: ect.written,
+      rating: said,
+      state: moment.state?.name ?? '',
+    };
+    return [diagnose('thermostat-early', ect.reading.valueSpan, facts)];
+  },
+};
+
+/** K: further below its rating than this after ten to fifteen minutes, a thermostat is suspected open (common practice, 20 °F). */
+const below = 11;
+
+const warmStates: ReadonlySet<string> = new Set([
+  'warm idle',
+  'idle in gear',
+  '1500 rpm no load',
+  '2500 rpm no load',
+  'light cruise',
+  'cruise',
+  'heavy load',
+]);

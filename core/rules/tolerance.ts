@@ -1,0 +1,30 @@
+/*
+ * How far apart two sound readings may be. Each half-width is common practice for parts in use unless a source stands beside it.
+ * They are combined in quadrature as uncertainties of one coverage are (JCGM 100:2008), and a finding is only made
+ * beyond `certain` times the combined one: a false alarm costs more trust than a small fault found late.
+ * A reading's own ± or its instrument's accuracy takes the place of the assumed one where it is greater.
+ */
+
+const certain = 1.75;
+
+/** Pa: a one-bar manifold or barometric sensor, about 1.5 % of its span. */
+export const pressureSensor = 1500;
+/** Pa: half the step of SAE J1979 $0B and $33, 1 kPa. */
+export const pressureStep = 500;
+/** Pa: a dial gauge of 30 inHg in class 1.6 (EN 837-1, value from memory). */
+export const vacuumGauge = 1700;
+/** Pa: what an idle wanders between two looks. */
+export const idleWander = 1000;
+/** Pa: sea-level weather around the standard atmosphere on all but the rarest days. */
+export const weather = 4500;
+/** Pa: thirty metres of altitude, and a weather report of another hour. */
+export const siteError = 500;
+/** K: a temperature sensor of the engine. */
+export const temperatureSensor = 2;
+
+/** The largest difference that the half-widths explain. */
+export function explained(...halfWidths: readonly number[]): number {
+  let sum = 0;
+  for (const each of halfWidths) sum += each * each;
+  return certain * Math.sqrt(sum);
+}
