@@ -6,3 +6,8 @@ import type { Measured } from './measured.ts';
 export function spokenPressure(si: number, { type }: Pick<Measured, 'type'>): string {
   return `${formatNumber(Number(fromSi(si, type.unit, 'absolute').toPrecision(3)))} ${type.unit.symbol}`;
 }
+
+/** A difference of pressures in the same unit, to two digits. */
+export function spokenDifference(si: number, { type }: Pick<Measured, 'type'>): string {
+  return `${formatNumber(Number(fromSi(si, type.unit, 'difference').toPrecision(2)))} ${type.unit.symbol}`;
+}

@@ -80,7 +80,7 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
     severity: 'warning',
     title: 'Exhaust gas flows back at idle',
     say: ({ name, written, command }) =>
-      `\`${name}\` is ${written} at idle with a command of ${command}: the recirculation valve is not shut, or its sensor says so wrongly. Close it by hand or block it, and watch idle speed and manifold pressure.`,
+      `\`${name}\` is ${written} at idle with a command of ${command}: the recirculation valve is not shut, or its sensor says so wrongly. With the engine off and cool, look whether it is shut; then block its passage for a test, and watch idle speed and manifold pressure.`,
     why: 'At idle a petrol engine takes no exhaust gas back: it would shake or stall. What is open without a command is stuck, carboned up, or misread.',
     wrong: 'state: warm idle\nvalues:\n  egr_cmd: 0 %\n  egr_actual: 18 %',
     right: 'state: warm idle\nvalues:\n  egr_cmd: 0 %\n  egr_actual: 0 %',

@@ -1,9 +1,9 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
-import { formatQuantity } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Measured } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
+import { spokenDifference } from '../spokenPressure.ts';
 import { barometersApart as apart, barometersOf } from './barometerOf.ts';
 import { siteThatRefuses } from './barometerUnfit.ts';
 
@@ -29,7 +29,7 @@ export const barometersApart: CaseRule = {
         written: one.written,
         other: fullNameOf(other),
         otherWritten: other.written,
-        apart: formatQuantity(difference, { ...one.type, kind: 'difference' }),
+        apart: spokenDifference(difference, one),
       };
       findings.push({ cell, diagnostic: diagnose('barometers-apart', valueSpan, facts) });
     }
