@@ -1,18 +1,18 @@
 import type { HeaderCell } from '../casefile/cell.ts';
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { isCode } from '../engine/obd/troubleCode.ts';
-import type { Finding, Study } from '../study/types.ts';
-import type { CaseRule } from './rule.ts';
+import type { Finding } from '../study/types.ts';
+import type { CaseRule, RuledCase } from './rule.ts';
 
 /** Codes that controllers gave in a recording, and those that the header lists: one that only the vehicle gives. */
 export const codeNotListed: CaseRule = {
   code: 'obd-code-not-listed',
-  check: (study) => {
-    const header = headerOf(study);
+  check: (ruled) => {
+    const header = headerOf(ruled);
     if (header === undefined) return [];
     const listed = new Set((header.codes ?? []).map(({ code }) => code.text.trim().toUpperCase()));
     const told = new Set<string>();
-    return givenBefore(study).flatMap(({ cell, codes }) =>
+    return givenBefore(ruled).flatMap(({ cell, codes }) =>
       codes.flatMap(({ code, status, span }): Finding[] => {
         if (listed.has(code) || told.has(code)) return [];
         told.add(code);
@@ -25,15 +25,15 @@ export const codeNotListed: CaseRule = {
 /** One that only the header has, where the vehicle was asked for codes of its sort. */
 export const codeNotStored: CaseRule = {
   code: 'obd-code-not-stored',
-  check: (study) => {
-    const answers = givenBefore(study);
+  check: (ruled) => {
+    const answers = givenBefore(ruled);
     if (answers.length === 0) return [];
     const given = new Set(answers.flatMap(({ codes }) => codes.map(({ code }) => code)));
     const asked = (status: string): boolean =>
       answers.some((each) =>
         status === 'pending' ? each.pending : status === 'permanent' ? each.permanent : each.stored,
       );
-    return (headerOf(study)?.codes ?? []).flatMap(({ code, status }): Finding[] => {
+    return (headerOf(ruled)?.codes ?? []).flatMap(({ code, status }): Finding[] => {
       const name = code.text.trim().toUpperCase();
       const sort = status?.text.trim() ?? 'stored';
       if (!isCode(name) || given.has(name) || sort === 'history' || !asked(sort)) return [];
@@ -42,16 +42,16 @@ export const codeNotStored: CaseRule = {
   },
 };
 
-function headerOf(study: Study): HeaderCell | undefined {
-  const cell = study.file.cells[0]?.cell;
+function headerOf({ read }: RuledCase): HeaderCell | undefined {
+  const cell = read(0)?.cell;
   return cell?.kind === 'diag' ? cell : undefined;
 }
 
 /** What was recorded before the repair: after it codes are meant to be gone. */
-function givenBefore({ memo, file }: Study) {
-  return memo.names.cells.flatMap(({ cell, givenCodes }) => {
-    const read = file.cells[cell]?.cell;
-    const when = read?.kind === 'readings' ? read.when?.text.trim() : undefined;
+function givenBefore({ given, read }: RuledCase) {
+  return given.flatMap(({ cell, givenCodes }) => {
+    const asked = read(cell)?.cell;
+    const when = asked?.kind === 'readings' ? asked.when?.text.trim() : undefined;
     return givenCodes === undefined || when === 'after' || when === 'known good'
       ? []
       : [{ cell, ...givenCodes }];

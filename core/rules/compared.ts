@@ -10,6 +10,7 @@ import { ruledCase } from './ruledCase.ts';
 export interface Compared {
   readonly header: Header;
   readonly moments: readonly Moment[];
+  readonly given: readonly CellFacts[];
   /** By cell; a cell's list is the very same one as before while its findings are. */
   readonly found: ReadonlyMap<number, readonly Finding[]>;
 }
@@ -23,8 +24,10 @@ export function compared(
 ): Compared {
   const moments: Moment[] = [];
   for (const each of facts) moments.push(...momentsOf(each));
-  if (before !== undefined && before.header === header && isSameList(before.moments, moments)) return before;
-  const ruled = ruledCase(header, moments, read);
+  const given = facts.filter(({ givenCodes }) => givenCodes !== undefined);
+  const isKnown = before?.header === header && isSameList(before.given, given);
+  if (isKnown && isSameList(before.moments, moments)) return before;
+  const ruled = ruledCase(header, moments, given, read);
   const found = new Map<number, Finding[]>();
   for (const rule of allRules) {
     if (!('check' in rule)) continue;
@@ -35,7 +38,7 @@ export function compared(
       else list.push(finding);
     }
   }
-  return { header, moments, found: kept(found, before?.found) };
+  return { header, moments, given, found: kept(found, before?.found) };
 }
 
 function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {

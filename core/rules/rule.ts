@@ -1,5 +1,6 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { Code, Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { CellFacts } from '../study/cellFacts.ts';
 import type { Header } from '../study/header.ts';
 import type { Finding, Reading } from '../study/types.ts';
 import type { Measured } from './measured.ts';
@@ -37,6 +38,8 @@ export interface RuledCell {
 export interface RuledCase {
   readonly header: Header;
   readonly moments: readonly Moment[];
+  /** The cells in which controllers gave codes. */
+  readonly given: readonly CellFacts[];
   readonly read: (cell: number) => ReadCell | undefined;
   /** The moments of one cell: the columns of a table. */
   readonly inCell: (cell: number) => readonly Moment[];

@@ -1,10 +1,16 @@
 import type { ReadCell } from '../casefile/readCase.ts';
+import type { CellFacts } from '../study/cellFacts.ts';
 import type { Header } from '../study/header.ts';
 import type { Moment } from './moments.ts';
 import type { RuledCase } from './rule.ts';
 
 /** What rules compare across cells, with the ways to find a moment's company without walking the case. */
-export function ruledCase(header: Header, moments: readonly Moment[], read: readonly ReadCell[]): RuledCase {
+export function ruledCase(
+  header: Header,
+  moments: readonly Moment[],
+  given: readonly CellFacts[],
+  read: readonly ReadCell[],
+): RuledCase {
   const cells = new Map<number, Moment[]>();
   for (const moment of moments) {
     const list = cells.get(moment.cell);
@@ -15,6 +21,7 @@ export function ruledCase(header: Header, moments: readonly Moment[], read: read
   return {
     header,
     moments,
+    given,
     read: (cell) => read[cell],
     inCell: (cell) => cells.get(cell) ?? none,
     alike: (moment, signal) => {
