@@ -23,10 +23,8 @@ export function chartOf(study: Study, index: number): Asked | Unclear | undefine
   const asked = 'chart' in cell ? cell.chart : undefined;
   if (asked === undefined || !isChartKind(asked.text)) return undefined;
   const items = [
-    ...study.readings
-      .filter((each) => each.cell === index && each.from !== 'header')
-      .map((each) => ofReading(study, each)),
-    ...study.computed.filter((each) => each.cell === index).map((each) => ofComputed(each)),
+    ...(study.memo.names.cells[index]?.readings ?? []).map((each) => ofReading(study, each)),
+    ...(study.memo.outcomes[index]?.computed ?? []).map((each) => ofComputed(each)),
   ];
   return {
     chart: { kind: asked.text, span: asked.span },
@@ -35,7 +33,7 @@ export function chartOf(study: Study, index: number): Asked | Unclear | undefine
 }
 
 function ownChart(study: Study, index: number, cell: ChartCell): Asked | Unclear | undefined {
-  const plotted = study.plotted.filter((each) => each.cell === index);
+  const plotted = study.memo.outcomes[index]?.plotted ?? [];
   const items = plotted.filter(({ role }) => role === 'plot').map((each) => ofPlotted(study, each));
   const marks = plotted
     .filter(({ role }) => role === 'mark')

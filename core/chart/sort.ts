@@ -17,6 +17,8 @@ export function sayValue(value: Value): string {
       return 'a transfer curve';
     case 'range':
       return 'a limit';
+    case 'fields':
+      return 'several values at once (pick one by its name)';
     case 'words':
       return 'a word';
     case 'truth':

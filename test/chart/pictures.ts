@@ -5,7 +5,7 @@ import { toVegaLite } from '../../core/chart/draw.ts';
 import { declarations, type ThemeName, themeNames } from '../../core/chart/palette.ts';
 import { writeMarkup } from '../../core/report/html/markup.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
-import { drawChart } from '../../extension/shared/chart/drawChart.ts';
+import { drawChart } from '../../extension/charts/drawChart.ts';
 import { openBrowser } from '../editor/harness/openBrowser.ts';
 import { exampleCharts } from './exampleCharts.ts';
 

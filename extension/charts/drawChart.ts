@@ -1,6 +1,6 @@
 import { SVGStringRenderer, type View } from 'vega';
-import type { ChartSpec } from '../../../core/chart/spec.ts';
-import { type Element, element } from '../../../core/report/markup/markup.ts';
+import type { ChartSpec } from '../../core/chart/spec.ts';
+import { type Element, element } from '../../core/report/markup/markup.ts';
 import { compileChart } from './compileChart.ts';
 import { readSvg } from './readSvg.ts';
 import { viewOf } from './viewOf.ts';

@@ -1,4 +1,4 @@
-import { type Attributes, type Element, element, type Markup } from '../../../core/report/markup/markup.ts';
+import { type Attributes, type Element, element, type Markup } from '../../core/report/markup/markup.ts';
 
 /**
  * A drawing that Vega wrote, as elements: what is not drawn is left out (names for assistive tools, that the page gives

@@ -1,7 +1,7 @@
 import { parse, type Spec, textMetrics, View, type ViewOptions } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
-import type { Points } from '../../../core/chart/spec.ts';
-import { textWidth } from '../../../core/chart/textWidth.ts';
+import type { Points } from '../../core/chart/spec.ts';
+import { textWidth } from '../../core/chart/textWidth.ts';
 
 /**
  * A chart as a Vega view. Expressions are interpreted and never turned into code, and whatever would be loaded is refused.

@@ -1,6 +1,6 @@
 import type { Spec } from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
-import type { ChartSpec } from '../../../core/chart/spec.ts';
+import type { ChartSpec } from '../../core/chart/spec.ts';
 
 /**
  * A chart's specification as Vega itself takes it, without the lines' points.
