@@ -21,7 +21,7 @@ export function checkCharts(study: Study): Study {
 }
 
 /** Whether the cell is a chart or asks for one. */
-export function hasChart(cell: Cell): boolean {
+function hasChart(cell: Cell): boolean {
   return cell.kind === 'chart' || ('chart' in cell && cell.chart !== undefined);
 }
 

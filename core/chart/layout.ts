@@ -61,7 +61,7 @@ export function titleOf({ title, taken }: Pick<Drawing, 'title' | 'taken'>): str
 }
 
 /** What stands in the margin at the right: names of lines, limits and notes. */
-export function marginWords(layer: Layer): string {
+function marginWords(layer: Layer): string {
   switch (layer.kind) {
     case 'line':
     case 'note':

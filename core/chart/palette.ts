@@ -40,15 +40,15 @@ export const palette: Readonly<Record<ThemeName, Colours>> = {
     third: '#ffb877',
     soft: '#ffffff',
     hair: '#ffffff',
-    shade: '#3a3a3a',
+    shade: '#2e2e2e',
   },
   'high contrast light': {
     ink: '#111111',
     second: '#0b4a95',
-    third: '#8a3400',
+    third: '#7a2e00',
     soft: '#292929',
     hair: '#292929',
-    shade: '#dcdcdc',
+    shade: '#eaeaea',
   },
 };
 

@@ -1,8 +1,8 @@
 import type { TextNode } from '../casefile/tree.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Expression } from '../expression/tree.ts';
-import type { FileContent } from '../recording/files.ts';
 import type { Range } from '../expression/value.ts';
+import type { FileContent } from '../recording/files.ts';
 import type { Span } from '../text/span.ts';
 import type { Part, Reading, TakenAt } from './types.ts';
 

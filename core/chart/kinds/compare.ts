@@ -15,6 +15,7 @@ import {
   timeUnit,
   unitWords,
 } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { figuresOf, seriesTable } from '../seriesFigures.ts';
 import { isSeries, type SeriesItem, unitOrNumber } from '../sort.ts';
@@ -36,14 +37,12 @@ export const compare: Draw = (chart, { items, marks, listed }, extent) => {
   const series = items.filter(isSeries).filter(({ value }) => value.samples.length > 0);
   const [first, second] = series;
   if (first === undefined || second === undefined) {
-    const facts = {
-      kind: chart.kind,
-      needs: 'the samples of two captures, such as a known good one and the suspect',
-    };
-    return {
-      drawing: undefined,
-      diagnostics: [...diagnostics, diagnose('nothing-to-plot', chart.span, facts)],
-    };
+    return nothingToPlot(
+      chart,
+      items,
+      'the samples of two captures, such as a known good one and the suspect',
+      diagnostics,
+    );
   }
   const { type } = first.value;
   const fitting = series.filter((item) => {

@@ -9,6 +9,7 @@ import type { Draw, Item, Mark } from '../chart.ts';
 import type { Drawing, Stretch, TableFigure, Tick } from '../drawing.ts';
 import { marksOff, marksOn } from '../marking.ts';
 import { extremes, numberFigure, roundAxis, said, sameScale, shown, unitWords } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { seriesSentence, seriesTable } from '../seriesFigures.ts';
 import { isSeries, type SeriesItem, sayValue, unitOrNumber } from '../sort.ts';
@@ -50,8 +51,7 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
   const [first] = found;
   if (first === undefined) {
     const needs = 'a cylinder’s pressure `against` its crank angle, `crank_angle(…)`';
-    diagnostics.push(diagnose('nothing-to-plot', chart.span, { kind: chart.kind, needs }));
-    return { drawing: undefined, diagnostics };
+    return nothingToPlot(chart, items, needs, diagnostics);
   }
   const { type } = first.value;
   const drawn = found.slice(0, mostLines).filter((item) => {

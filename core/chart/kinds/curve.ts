@@ -13,6 +13,7 @@ import {
   shownWidth,
   unitWords,
 } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { isCurve, sayValue, unitOrNumber } from '../sort.ts';
 
@@ -24,8 +25,7 @@ export const curve: Draw = (chart, { items, marks }) => {
   const curves = items.filter(isCurve);
   const [first] = curves;
   if (first === undefined) {
-    const facts = { kind: chart.kind, needs: 'a transfer curve: a list of pairs in a `reference`' };
-    return { drawing: undefined, diagnostics: [diagnose('nothing-to-plot', chart.span, facts)] };
+    return nothingToPlot(chart, items, 'a transfer curve: a list of pairs in a `reference`', []);
   }
   const { xType, yType } = first.value;
   const fitting: CurveItem[] = [];

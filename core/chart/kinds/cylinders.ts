@@ -15,6 +15,7 @@ import {
   unitWords,
   wordsFigure,
 } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { isByCylinder, sayValue, unitOrNumber } from '../sort.ts';
 import { takenOf } from '../taken.ts';
@@ -48,11 +49,7 @@ export const cylinders: Draw = (chart, { items, marks, engine, listed }) => {
     }
   }
   if (first === undefined || type === undefined) {
-    const needs = 'a value by cylinder, such as `compression`';
-    return {
-      drawing: undefined,
-      diagnostics: [...diagnostics, diagnose('nothing-to-plot', chart.span, { kind: chart.kind, needs })],
-    };
+    return nothingToPlot(chart, items, 'a value by cylinder, such as `compression`', diagnostics);
   }
   const order = orderOf(fitting, engine.firingOrder);
   const unit = unitWords(type);
@@ -149,7 +146,8 @@ function dotsOf(
 function nameOfAll(items: readonly ByCylinder[]): string {
   const signals = new Set(items.map(({ signal }) => signal));
   const [one = ''] = signals;
-  return signals.size === 1 && one !== '' ? `${one.slice(0, 1).toUpperCase()}${one.slice(1)}` : 'Values';
+  const name = signals.size === 1 && one !== '' ? one : (items[0]?.value.type.dimension.name ?? '');
+  return name === '' || name === 'plain number' ? 'Values' : name;
 }
 
 function sentence(

@@ -17,6 +17,7 @@ import {
   shownWidth,
   unitWords,
 } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { sayValue, unitOrNumber } from '../sort.ts';
 import { takenOf } from '../taken.ts';
@@ -54,14 +55,12 @@ export const scatter: Draw = (chart, { items, marks, listed }) => {
     }
   }
   if (first === undefined) {
-    const facts = {
-      kind: chart.kind,
-      needs: 'in a `chart` cell, something to `plot` and what it stands `against`',
-    };
-    return {
-      drawing: undefined,
-      diagnostics: [...diagnostics, diagnose('nothing-to-plot', chart.span, facts)],
-    };
+    return nothingToPlot(
+      chart,
+      items,
+      'in a `chart` cell, something to `plot` and what it stands `against`',
+      diagnostics,
+    );
   }
   const axes = [
     { along: 'y', type: first.yType },

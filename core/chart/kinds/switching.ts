@@ -1,4 +1,4 @@
-import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { QuantityType } from '../../quantity/types.ts';
 import { unitOf } from '../../quantity/unit.ts';
 import { crossingsOf } from '../../waveform/crossings.ts';
@@ -8,6 +8,7 @@ import type { Draw, Extent } from '../chart.ts';
 import type { Drawing, Frame, Layer } from '../drawing.ts';
 import { marksOff, marksOn } from '../marking.ts';
 import { extremes, numberFigure, roundAxis, said, shown, unitWords } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { figuresOf } from '../seriesFigures.ts';
 import { isSeries, type SeriesItem } from '../sort.ts';
 import { takenOf } from '../taken.ts';
@@ -33,11 +34,7 @@ export const switching: Draw = (chart, { items, marks, listed }, extent) => {
   const drawn = (listed || sensors.length === 0 ? all : sensors).slice(0, mostFrames);
   const [first] = drawn;
   if (first === undefined) {
-    const facts = { kind: chart.kind, needs: 'the samples of an oxygen sensor in volts (`o2_b1s1`)' };
-    return {
-      drawing: undefined,
-      diagnostics: [...diagnostics, diagnose('nothing-to-plot', chart.span, facts)],
-    };
+    return nothingToPlot(chart, items, 'the samples of an oxygen sensor in volts (`o2_b1s1`)', diagnostics);
   }
   const { axis: x, factor } = timeAxisOf(
     drawn.map(({ value }) => value),

@@ -6,6 +6,7 @@ import type { Chart, Draw, Item } from '../chart.ts';
 import type { Band, Drawing, Frame, Rule } from '../drawing.ts';
 import { type MarkAxis, marksOff, marksOn } from '../marking.ts';
 import { extremes, roundAxis, sameScale, shown, unitWords } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { figuresOf, seriesSentence, seriesTable } from '../seriesFigures.ts';
 import { isSeries, type SeriesItem, sayValue } from '../sort.ts';
@@ -21,11 +22,7 @@ export const trace: Draw = (chart, { items, marks, listed }, extent) => {
   const drawn = items.filter(isSeries).filter(({ value }) => value.samples.length > 0);
   const [first] = drawn;
   if (first === undefined) {
-    const facts = { kind: chart.kind, needs: 'the samples of a capture' };
-    return {
-      drawing: undefined,
-      diagnostics: [...diagnostics, diagnose('nothing-to-plot', chart.span, facts)],
-    };
+    return nothingToPlot(chart, items, 'the samples of a capture', diagnostics);
   }
   const groups = groupsOf(drawn).slice(0, mostFrames);
   const { axis: x, factor } = timeAxisOf(

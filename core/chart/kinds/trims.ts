@@ -17,6 +17,7 @@ import {
   unitWords,
   wordsFigure,
 } from '../measure.ts';
+import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { isSeries, sayValue } from '../sort.ts';
 
@@ -25,17 +26,14 @@ const needs =
 
 /** The total trim of each bank against what the engine takes in; states are joined, a log is a cloud. */
 export const trims: Draw = (chart, data) => {
+  const { items } = data;
   const along = alongAxis(data);
   const found = along === undefined ? [] : banksOf(data, along.wanted);
   const diagnostics: Diagnostic[] = data.listed ? unfit(data) : [];
   const banks = found.filter(({ points }) => points.length > 0);
   const first = banks[0];
   if (along === undefined || first === undefined) {
-    const facts = { kind: chart.kind, needs };
-    return {
-      drawing: undefined,
-      diagnostics: [...diagnostics, diagnose('nothing-to-plot', chart.span, facts)],
-    };
+    return nothingToPlot(chart, items, needs, diagnostics);
   }
   const trimType = first.type;
   const axes = [

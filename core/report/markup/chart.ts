@@ -23,6 +23,6 @@ export function chartMarkup(block: ChartBlock): Markup {
   );
 }
 
-export function inWords({ summary, table }: Pick<ChartBlock, 'summary' | 'table'>): readonly Markup[] {
+function inWords({ summary, table }: Pick<ChartBlock, 'summary' | 'table'>): readonly Markup[] {
   return [...summary.map((sentence) => element('p', {}, sentence)), tableMarkup(table)];
 }
