@@ -218,9 +218,7 @@ export class OpenCases {
     const { document } = held;
     const from = this.#host.now();
     const written = document.kind === 'notebook' ? writtenNotebook(document) : writtenFile(document);
-    held.study = checkCharts(
-      checkCase(written.text, held.study, this.#editor.filesOf(document.uri)),
-    );
+    held.study = checkCharts(checkCase(written.text, held.study, this.#editor.filesOf(document.uri)));
     const open = seenCase(document, written, held.study, held.settings ?? defaultSettings, held.views);
     held.open = open;
     held.views = open.views;

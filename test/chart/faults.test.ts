@@ -26,8 +26,8 @@ as: warm
 state: warm idle
 values:
   rpm: 780 rpm
-  compression: {1: 181 psi, 2: 178 psi}
-  running_compression: {1: 60 psi, 2: not taken}
+  compression: {1: 181 psi, 2: 178 psi, 3: 180 psi, 4: 179 psi}
+  running_compression: {1: 60 psi, 2: not taken, 3: 61 psi, 4: 59 psi}
 `;
 
 /** What is found in the last cell: the code, the text that it stands at, and what is said. */
