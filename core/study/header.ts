@@ -3,6 +3,8 @@ import { type Keys, propertyOf } from '../casefile/kinds/key.ts';
 import { kinds } from '../casefile/kinds/kinds.ts';
 import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { temperature } from '../quantity/dimension.ts';
+import { unitOf } from '../quantity/unit.ts';
 import { signalOf } from '../signals/lookup.ts';
 import type { Form, Signal } from '../signals/types.ts';
 import { takenByLanguage } from './cells/names.ts';
@@ -142,7 +144,7 @@ function readOwnSignals(cell: HeaderCell): {
     }
     if (value.unit !== undefined) diagnostics.push(...readUnit(value.unit).diagnostics);
     const words = value.words?.map((each) => each.text) ?? [];
-    const kind = value.kind?.text as Form['kind'];
+    const kind = (value.kind?.text as Form['kind']) ?? kindOfUnit(value.unit?.text.trim());
     const form: Form = {
       unit: value.unit?.text.trim() ?? '1',
       physical: value.possible?.text ?? '',
@@ -160,4 +162,11 @@ function readOwnSignals(cell: HeaderCell): {
     });
   }
   return { signals, diagnostics };
+}
+
+/** What an own signal is when only its unit is given: a temperature is a point on its scale, °BTDC says it itself. */
+function kindOfUnit(written: string | undefined): Form['kind'] {
+  const unit = written === undefined ? undefined : unitOf(written);
+  if (unit?.kind !== undefined) return unit.kind as Form['kind'];
+  return unit?.dimension === temperature ? 'point' : undefined;
 }

@@ -1,5 +1,4 @@
 import { dirname } from 'node:path';
-import { drawChart } from '../charts/drawChart.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { findCases } from './files.ts';
 import { picturesBeside } from './pictures.ts';
@@ -25,7 +24,7 @@ export async function report(words: readonly string[]): Promise<number> {
   function* studied() {
     for (const { path, name } of cases) {
       progress.next();
-      yield { study: studyFile(path), file: name, pictures: picturesBeside(dirname(path)), drawChart };
+      yield { study: studyFile(path), file: name, pictures: picturesBeside(dirname(path)) };
     }
   }
   const html = writeReport(studied(), typeof title === 'string' ? { title } : {});

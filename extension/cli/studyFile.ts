@@ -3,7 +3,6 @@ import { readFileSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { decode } from '../../core/casefile/decode.ts';
 import { limits } from '../../core/casefile/limits.ts';
-import { checkCharts } from '../../core/chart/checkCharts.ts';
 import { type Diagnostic, diagnose } from '../../core/diagnostics/diagnostic.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import type { Study } from '../../core/study/types.ts';
@@ -27,7 +26,7 @@ export function studyFile(path: string): Study {
 }
 
 function studied(text: string, path: string): Study {
-  return checkCharts(checkCase(text, undefined, (file) => readFileBeside(dirname(path), file)));
+  return checkCase(text, undefined, (file) => readFileBeside(dirname(path), file));
 }
 
 /** The whole file, unless its size says that it is no case: that is not read. */

@@ -1,4 +1,3 @@
-import { checkCharts } from '../../core/chart/checkCharts.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { filesNamedIn } from '../../core/study/filesNamed.ts';
 import type { Study } from '../../core/study/types.ts';
@@ -43,7 +42,7 @@ export class ClosedFiles {
       study = checkCase(text, study, files);
       this.#files.release(uri);
     }
-    const seen = seenCase(document, written, checkCharts(study), settings, []);
+    const seen = seenCase(document, written, study, settings, []);
     this.#shown.add(uri);
     this.#show(uri, findingsByView(seen).flat());
     return counted(seen.study);

@@ -1,4 +1,3 @@
-import { checkCharts } from '../../core/chart/checkCharts.ts';
 import type { CaseFiles } from '../../core/recording/files.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import type { CellResult } from '../../core/service/cellResult.ts';
@@ -218,7 +217,7 @@ export class OpenCases {
     const { document } = held;
     const from = this.#host.now();
     const written = document.kind === 'notebook' ? writtenNotebook(document) : writtenFile(document);
-    held.study = checkCharts(checkCase(written.text, held.study, this.#editor.filesOf(document.uri)));
+    held.study = checkCase(written.text, held.study, this.#editor.filesOf(document.uri));
     const open = seenCase(document, written, held.study, held.settings ?? defaultSettings, held.views);
     held.open = open;
     held.views = open.views;

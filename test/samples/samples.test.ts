@@ -33,6 +33,10 @@ describe.each(allCases)('$file', (expected) => {
         expect(closeTo(si(got), value), `${name}: ${si(got)} for ${value}`).toBe(true);
         continue;
       }
+      if (typeof value === 'string') {
+        expect(got, name).toEqual({ kind: 'words', text: value });
+        continue;
+      }
       for (const [member, memberValue] of Object.entries(value)) {
         const memberGot = memberOf(got, member).si;
         expect(closeTo(memberGot, memberValue), `${name}[${member}]: ${memberGot}`).toBe(true);

@@ -75,5 +75,42 @@ export function airToFuel(hydrogen: number, oxygen: number): number {
   return (34.56 * (4 + hydrogen - 2 * oxygen)) / (12.011 + 1.008 * hydrogen + 15.999 * oxygen);
 }
 
+/** Dry exhaust gas as an analyser prints it: %, %, %, ppm of hexane. */
+export interface PrintedGas {
+  readonly co2: number;
+  readonly co: number;
+  readonly o2: number;
+  readonly hc: number;
+}
+
+/**
+ * Lambda by counting atoms: the oxygen that the gas carries, the fuel's own taken off, over what its carbon and hydrogen need.
+ * Hydrogen is shared between water and hydrogen gas by CO·H2O/(CO2·H2) = 3.5. The bookkeeping behind Brettschneider's formula.
+ */
+export function lambdaByAtoms({ co2, co, o2, hc }: PrintedGas, hydrogen: number, oxygen: number): number {
+  const burnt = co2 + co;
+  const water = ((burnt * hydrogen) / 2) * (3.5 / (3.5 + co / co2));
+  const carried = 2 * co2 + co + 2 * o2 + water - oxygen * burnt;
+  return carried / ((2 + hydrogen / 2 - oxygen) * (burnt + (6 * hc) / 1e4));
+}
+
+/** The share of air to take out of a sample so that counting atoms gives this lambda: found by halving. */
+export function airBetween(gas: PrintedGas, lambda: number, hydrogen: number, oxygen: number): number {
+  let [low, high] = [-0.2, 0.9];
+  for (let step = 0; step < 80; step++) {
+    const air = (low + high) / 2;
+    const rest = 1 - air;
+    const without = {
+      co2: gas.co2 / rest,
+      co: gas.co / rest,
+      o2: (gas.o2 - 20.95 * air) / rest,
+      hc: gas.hc / rest,
+    };
+    if (lambdaByAtoms(without, hydrogen, oxygen) > lambda) low = air;
+    else high = air;
+  }
+  return (low + high) / 2;
+}
+
 /** Several independent half-widths together. */
 export const together = (...widths: readonly number[]): number => Math.hypot(...widths);

@@ -350,6 +350,15 @@ describe('the header', () => {
     expect(codesOf(resultOf(reading, own.replace('sump:', 'map:')))).toContain('shadowed-name');
   });
 
+  it('takes a temperature of an own signal for a point on its scale, its possible range too', () => {
+    const own =
+      'signals:\n  sump:\n    meaning: oil in the sump\n    unit: °C\n    possible: -40 .. 150 °C\n';
+    const reading = (value: string) =>
+      `readings: Oil\nas: oil\nstate: road test\nvalues:\n  sump: ${value}\n`;
+    expect(codesOf(resultOf(reading('95 °C'), own))).toEqual([]);
+    expect(codesOf(resultOf(reading('400 °C'), own))).toEqual(['impossible-value']);
+  });
+
   it('turns a tool’s percentage into a share of the reading', () => {
     const header = 'tools:\n  meter:\n    description: gas analyser\n    accuracy: 5 %\n';
     const { values } = resultOf(

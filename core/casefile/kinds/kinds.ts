@@ -1,4 +1,3 @@
-import { chartKindNames } from './chartKinds.ts';
 import { diag } from './header.ts';
 import type { Kind } from './key.ts';
 import {
@@ -160,12 +159,7 @@ export const kinds = {
     meaning: 'a chart of its own',
     title: 'sentence',
     keys: {
-      kind: {
-        holds: { words: chartKindNames },
-        meaning: 'what sort of chart',
-        example: 'trims',
-        property: 'chartKind',
-      },
+      kind: { holds: 'text', meaning: 'what sort of chart', example: 'trims', property: 'chartKind' },
       plot: {
         holds: {
           list: {

@@ -1,4 +1,3 @@
-import { chartKindNames } from './chartKinds.ts';
 import type { Keys } from './key.ts';
 
 const whenWords = ['before', 'after', 'known good', 'freeze frame'] as const;
@@ -56,7 +55,7 @@ export const cite = {
 } as const;
 
 export const chart = {
-  holds: { words: chartKindNames },
+  holds: 'text',
   meaning: 'the chart to draw beside the values',
   example: 'switching',
 } as const;

@@ -9,7 +9,6 @@ import { findTool } from '../tools.ts';
 import { captureReadings } from './capture.ts';
 import { checkPrefix, checkStateName } from './names.ts';
 import { answeredReadings } from './obd.ts';
-import { noPlots, plotsOf } from './plots.ts';
 import { referenceReadings, takenReadings } from './readings.ts';
 import { definitionsOf, expectationsOf, predictionsOf, proofsOf } from './statements.ts';
 import { testReadings } from './test.ts';
@@ -35,13 +34,7 @@ export function collectCell(
   } = readingsOf(cell, text, index, header, content);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
-  const plots = cell.kind === 'chart' ? plotsOf(cell, parse) : noPlots;
-  const found: Diagnostic[] = [
-    ...checkPrefix(as, header),
-    ...diagnostics,
-    ...lets.diagnostics,
-    ...plots.diagnostics,
-  ];
+  const found: Diagnostic[] = [...checkPrefix(as, header), ...diagnostics, ...lets.diagnostics];
   if ('tool' in cell) found.push(...findTool(header.tools, cell.tool).diagnostics);
   for (const { key } of states) found.push(...checkStateName(key, header));
   const statesByName = new Map(
@@ -63,7 +56,6 @@ export function collectCell(
     statements: statementsOf(cell, index, parse),
     suspects: cell.kind === 'suspects' ? (cell.consider ?? []).map((each) => each.name.text.trim()) : [],
     answers: cell.kind === 'question' && cell.answer !== undefined ? [parse(cell.answer)] : [],
-    plots: plots.plots,
     meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
     givenCodes,
     diagnostics: found,
@@ -132,7 +124,6 @@ function unread(text: string, index: number): CellFacts {
     statements: [],
     suspects: [],
     answers: [],
-    plots: [],
     meantToFail: undefined,
     givenCodes: undefined,
     diagnostics: [],

@@ -1,4 +1,5 @@
 import type { ExpectedCase } from '../expectedCase.ts';
+import { airInTheExhaust } from './airInTheExhaust.ts';
 import { blockedExhaust } from './blockedExhaust.ts';
 import { earlyThermostat } from './earlyThermostat.ts';
 import { fuelInTheOil } from './fuelInTheOil.ts';
@@ -6,9 +7,11 @@ import { groundSideDrop } from './groundSideDrop.ts';
 import { halfWorkedCase } from './halfWorkedCase.ts';
 import { misreadAirFlow } from './misreadAirFlow.ts';
 import { mountainBarometer } from './mountainBarometer.ts';
+import { mountainRoad } from './mountainRoad.ts';
 import { openTemperatureSensor } from './openTemperatureSensor.ts';
 import { plenumLeak } from './plenumLeak.ts';
 import { studentsFirstNotebook } from './studentsFirstNotebook.ts';
+import { thirdThermostat } from './thirdThermostat.ts';
 import { unitsWorkbook } from './unitsWorkbook.ts';
 import { weakFuelSupply } from './weakFuelSupply.ts';
 import { wornIntakeLobe } from './wornIntakeLobe.ts';
@@ -24,6 +27,9 @@ export const allCases: readonly ExpectedCase[] = [
   groundSideDrop,
   misreadAirFlow,
   weakFuelSupply,
+  airInTheExhaust,
+  thirdThermostat,
+  mountainRoad,
   halfWorkedCase,
   unitsWorkbook,
   studentsFirstNotebook,
