@@ -36,6 +36,8 @@ interface Decoding {
   readonly told: Set<string>;
   /** Where a controller's own full scales stand, by its id and the parameter. */
   readonly scales: Map<string, number>;
+  /** Who numbers its oxygen sensors as four banks of two. */
+  readonly fourBanks: ReadonlySet<string>;
 }
 
 /**
@@ -60,6 +62,7 @@ export function decodeObd(text: string): Decoded {
     codes: [],
     told: new Set(),
     scales: fullScalesIn(tape, messages),
+    fourBanks: fourBanksIn(tape, messages),
   };
   for (const message of messages) decodeMessage(decoding, message);
   const diagnostics = [...problems.list, ...aboutAll(lines, problems, messages.length)];
@@ -89,6 +92,14 @@ function fullScalesIn({ bytes }: Tape, messages: readonly Message[]): Map<string
     if (bytes[from] === 0x41 && (pid === 0x4f || pid === 0x50) && to - from >= 6)
       found.set(`${id} ${pid}`, from + 2);
   }
+  return found;
+}
+
+/** Who answers parameter 1D, the oxygen sensors of four banks of two. */
+function fourBanksIn({ bytes }: Tape, messages: readonly Message[]): ReadonlySet<string> {
+  const found = new Set<string>();
+  for (const { id, from, to } of messages)
+    if (bytes[from] === 0x41 && bytes[from + 1] === 0x1d && to - from >= 3) found.add(id);
   return found;
 }
 
@@ -154,7 +165,7 @@ function supportMap(tape: Tape, { from, to }: Message, base: number): readonly I
 
 /** One or, on CAN networks, several parameters behind each other. */
 function decodeParameters(decoding: Decoding, message: Message, service: 1 | 2): void {
-  const { tape, problems, answers, scales } = decoding;
+  const { tape, problems, answers, scales, fourBanks } = decoding;
   const { id, from, to } = message;
   const { bytes } = tape;
   const fullScale: FullScale = (pid, byte) => {
@@ -162,6 +173,7 @@ function decodeParameters(decoding: Decoding, message: Message, service: 1 | 2):
     return at === undefined ? undefined : bytes[at + byte];
   };
   const scaling = scales.size === 0 ? undefined : fullScale;
+  const layout = fourBanks.has(id) ? 'four banks of two' : 'two banks of four';
   let at = from + 1;
   if (at >= to) {
     tell(problems, 'obd-short-answer', spanOnTape(tape, from, to), {
@@ -176,7 +188,7 @@ function decodeParameters(decoding: Decoding, message: Message, service: 1 | 2):
     const pid = bytes[at] ?? 0;
     const frame = service === 2 ? bytes[at + 1] : undefined;
     const data = at + service;
-    const row = parameterRow(pid);
+    const row = parameterRow(pid, layout);
     if (row === undefined) {
       unknown(decoding, message, service, hex(pid), data);
       answers.push({ id, service, parameter: pid, frame, items: [], from: at, to });

@@ -17,25 +17,33 @@ import { laterRows } from './parametersLater.ts';
  * 04 to 18; all others are values from memory of J1979DA, Annex B.
  */
 
+/** How a vehicle's oxygen sensors are numbered: it answers parameter 13 for the first, 1D for the second. */
+export type SensorLayout = 'two banks of four' | 'four banks of two';
+
 /** The row of a parameter; undefined for one that this table does not know. */
-export function parameterRow(pid: number): ParameterRow | undefined {
-  return byPid()[pid];
+export function parameterRow(
+  pid: number,
+  layout: SensorLayout = 'two banks of four',
+): ParameterRow | undefined {
+  return byPid(layout)[pid];
 }
 
 /** Every row, by ascending number. */
 export function allParameters(): readonly ParameterRow[] {
-  return byPid().filter((row) => row !== undefined);
+  return byPid('two banks of four').filter((row) => row !== undefined);
 }
 
-let rows: readonly (ParameterRow | undefined)[] | undefined;
+const tables = new Map<SensorLayout, readonly (ParameterRow | undefined)[]>();
 
 /** Made when the first byte is decoded: a case without such data pays nothing. */
-function byPid(): readonly (ParameterRow | undefined)[] {
+function byPid(layout: SensorLayout): readonly (ParameterRow | undefined)[] {
+  let rows = tables.get(layout);
   if (rows === undefined) {
     const table: (ParameterRow | undefined)[] = new Array(256).fill(undefined);
-    for (const row of [...firstRows(), ...sensorRows(), ...middleRows(), ...laterRows()])
+    for (const row of [...firstRows(), ...sensorRows(layout), ...middleRows(), ...laterRows()])
       table[row.pid] = row;
     rows = table;
+    tables.set(layout, table);
   }
   return rows;
 }
@@ -176,25 +184,22 @@ const loopWords: readonly (readonly [number, string])[] = [
 ];
 
 /** Eight sensors in three forms: switching (14 to 1B), wide-range with volts (24 to 2B) and with current (34 to 3B). */
-function sensorRows(): ParameterRow[] {
-  const places = ['b1s1', 'b1s2', 'b1s3', 'b1s4', 'b2s1', 'b2s2', 'b2s3', 'b2s4'];
+function sensorRows(layout: SensorLayout): ParameterRow[] {
+  const places =
+    layout === 'two banks of four'
+      ? ['b1s1', 'b1s2', 'b1s3', 'b1s4', 'b2s1', 'b2s2', 'b2s3', 'b2s4']
+      : ['b1s1', 'b1s2', 'b2s1', 'b2s2', 'b3s1', 'b3s2', 'b4s1', 'b4s2'];
   return places.flatMap((place, at) => {
     const where = `bank ${place[1]}, sensor ${place[3]}`;
-    const front = place[3] === '1' ? `lambda_b${place[1]}` : undefined;
+    const hasSignal = place[3] !== '4' && (place[1] === '1' || place[1] === '2');
+    const front = hasSignal && place[3] === '1' ? `lambda_b${place[1]}` : undefined;
     const ratio = lambda(`Lambda, ${where}`, front, { scaledBy: { pid: 0x4f, byte: 0, full: 1 / 65536 } });
     return [
       parameter(
         0x14 + at,
         2,
         [
-          number(
-            `Oxygen sensor, ${where}`,
-            place[3] === '4' ? undefined : `o2_${place}`,
-            1,
-            [1, 200],
-            'V',
-            'none',
-          ),
+          number(`Oxygen sensor, ${where}`, hasSignal ? `o2_${place}` : undefined, 1, [1, 200], 'V', 'none'),
           signedPercent(`Short-term trim by the sensor, ${where}`, undefined, { at: 1, none: 0xff }),
         ],
         at < 5 ? 'found' : 'from memory',
