@@ -62,9 +62,11 @@ const sampleRows = 50;
 
 function layoutWith(head: Head, delimiter: Delimiter, decimal: Decimal, format: Format): Tried | undefined {
   const skip = format.skip ?? 0;
-  const cut = head.lines
-    .filter(({ number }) => number > skip)
-    .map((line) => ({ line, fields: trimmed(fieldsOf(line.text, delimiter)) }));
+  const cut = withoutLastEmpty(
+    head.lines
+      .filter(({ number }) => number > skip)
+      .map((line) => ({ line, fields: fieldsOf(line.text, delimiter) })),
+  );
   const width = usualWidth(cut.map((each) => each.fields).filter((each) => isSamples(each, decimal)));
   if (width === undefined) return undefined;
   const start = startOf(cut, width, decimal, format.headingRows);
@@ -108,9 +110,11 @@ interface Cut {
   readonly fields: readonly string[];
 }
 
-/** Some tools end each line with a delimiter. */
-function trimmed(fields: readonly string[]): readonly string[] {
-  return fields.length > 1 && fields.at(-1) === '' ? fields.slice(0, -1) : fields;
+/** Some tools end each line with a delimiter: what stands behind it is no column. */
+function withoutLastEmpty(cut: readonly Cut[]): readonly Cut[] {
+  const wide = cut.filter(({ fields }) => fields.length > 1);
+  if (wide.length === 0 || !wide.every(({ fields }) => fields.at(-1) === '')) return cut;
+  return cut.map(({ line, fields }) => ({ line, fields: fields.length > 1 ? fields.slice(0, -1) : fields }));
 }
 
 const isNumber = (text: string, decimal: Decimal): boolean => {
@@ -147,7 +151,10 @@ function usualWidth(rows: readonly (readonly string[])[]): number | undefined {
   return best;
 }
 
-/** The first line of samples whose next line is one too, or that is the last; -1 when there is none. */
+/**
+ * The first line of samples that is followed by another or by nothing, or that is all numbers below a line of names;
+ * -1 when there is none. A single line of a name and a number belongs to the tool's preamble.
+ */
 function startOf(
   cut: readonly Cut[],
   width: number,
@@ -155,11 +162,16 @@ function startOf(
   headingRows: number | undefined,
 ): number {
   if (headingRows !== undefined) return headingRows < cut.length ? headingRows : -1;
-  const fits = ({ fields }: Cut): boolean => fields.length === width && isSamples(fields, decimal);
-  const both = cut.findIndex(
-    (each, i) => fits(each) && (cut[i + 1] === undefined || fits(cut[i + 1] as Cut)),
+  const fits = (each: Cut | undefined): boolean =>
+    each?.fields.length === width && isSamples(each.fields, decimal);
+  const isBelowNames = (at: number): boolean =>
+    cut[at - 1]?.fields.length === width &&
+    !fits(cut[at - 1]) &&
+    cut[at]?.fields.every((each) => isMissing(each) || isNumber(each, decimal)) === true;
+  const sure = cut.findIndex(
+    (each, at) => fits(each) && (cut[at + 1] === undefined || fits(cut[at + 1]) || isBelowNames(at)),
   );
-  return both >= 0 ? both : cut.findIndex(fits);
+  return sure >= 0 ? sure : cut.findIndex(fits);
 }
 
 interface HeadingRows {
