@@ -25,26 +25,29 @@ const longestTold = 60;
 
 /** The rows of a file while they are scanned: columns that grow, and what was refused. */
 export class Rows {
-  /** Whole rows so far. */
+  /** Whole rows so far, and the time of the last one. */
   count = 0;
+  before = Number.NEGATIVE_INFINITY;
+  /** Lines and bytes gone over. */
   line = 0;
+  scanned = 0;
   readonly slots: Int32Array;
   columns: Float64Array[];
+  /** Rows that there is room for. */
+  capacity: number;
   /** Lines left out, and fields of other lines that are no number. */
   refusedLines = 0;
   refusedFields = 0;
   readonly refusals: Refusal[] = [];
   back: Back | undefined;
-  /** More rows than may be kept; none after that is. */
+  /** More rows than may be kept; those after that are left out. */
   isFull = false;
   readonly #plan: Plan;
   readonly #most: number;
   readonly #bytes: number;
-  #capacity: number;
+  /** Fields of this line that are no number. */
   #fieldsHere = 0;
-  #toldBefore = 0;
-  #scanned = 0;
-  #before = Number.NEGATIVE_INFINITY;
+  #toldHere = 0;
 
   constructor(plan: Plan, bytes: number, most: number) {
     this.#plan = plan;
@@ -54,37 +57,34 @@ export class Rows {
     plan.columns.forEach((column, slot) => {
       this.slots[column] = slot;
     });
-    this.#capacity = Math.min(most, firstRows);
-    this.columns = plan.columns.map(() => new Float64Array(this.#capacity));
+    this.capacity = Math.min(most, firstRows);
+    this.columns = plan.columns.map(() => new Float64Array(this.capacity));
   }
 
-  /** Makes room for one more row. */
-  begin(): void {
-    this.#fieldsHere = 0;
-    this.#toldBefore = this.refusals.length;
-    if (this.count >= this.#capacity) this.#grow();
-  }
-
-  /** The rows that a file has are foreseen from the length of those so far, so that it is copied seldom. */
-  #grow(): void {
-    if (this.count >= this.#most) {
+  /**
+   * Makes room for another row; `row` are there, and `more` bytes gone over beyond those that are counted.
+   * The rows that a file has are foreseen from the length of those so far, so that it is copied seldom.
+   */
+  grow(row: number, more: number): void {
+    this.count = row;
+    if (row >= this.#most) {
       this.isFull = true;
       this.count--;
       return;
     }
-    const perRow = Math.max(1, this.#scanned / Math.max(1, this.count));
+    const perRow = Math.max(1, (this.scanned + more) / row);
     const foreseen = Math.ceil((this.#bytes / perRow) * 1.02) + 16;
-    const wanted = this.#capacity === firstRows ? foreseen : Math.ceil(this.#capacity * 1.5);
-    this.#capacity = Math.min(this.#most, Math.max(wanted, this.#capacity + firstRows));
+    const wanted = this.capacity === firstRows ? foreseen : Math.ceil(this.capacity * 1.5);
+    this.capacity = Math.min(this.#most, Math.max(wanted, this.capacity + firstRows));
     this.columns = this.columns.map((old) => {
-      const larger = new Float64Array(this.#capacity);
+      const larger = new Float64Array(this.capacity);
       larger.set(old);
       return larger;
     });
   }
 
   /** Reads a field that is no plain number, and gives where it ends. */
-  odd(bytes: Uint8Array, from: number, column: number, slot: number, line: number): number {
+  odd(bytes: Uint8Array, from: number, column: number, slot: number, row: number, line: number): number {
     const end = pastField(bytes, from, this.#plan.delimiter);
     const written = textOf(bytes, from, end).trim();
     const text =
@@ -92,29 +92,27 @@ export class Rows {
         ? written.slice(1, -1).replaceAll('""', '"')
         : written;
     const value = this.#plan.odd(text, column);
-    (this.columns[slot] as Float64Array)[this.count] = value ?? Number.NaN;
+    (this.columns[slot] as Float64Array)[row] = value ?? Number.NaN;
     if (value === undefined) {
+      if (this.#fieldsHere === 0) this.#toldHere = this.refusals.length;
       this.#fieldsHere++;
       this.#tell({ line, column, text, why: 'no number', width: 0 });
     }
     return end;
   }
 
-  /** Keeps the row, if it is one. */
-  end(width: number, bytes: Uint8Array, from: number, to: number, line: number): void {
-    this.#scanned += to - from + 1;
-    const time = this.columns[0]?.[this.count] ?? 0;
-    if (width === this.#plan.width && !Number.isNaN(time)) {
-      this.count++;
-      this.refusedFields += this.#fieldsHere;
-      if (time < this.#before && this.back === undefined && this.#before - time <= this.#plan.turnsBack) {
-        this.back = { line, text: this.#timeText(bytes, from) };
-      }
-      this.#before = time;
-      return;
-    }
+  /** The row is kept. */
+  accept(): void {
+    if (this.#fieldsHere === 0) return;
+    this.refusedFields += this.#fieldsHere;
+    this.#fieldsHere = 0;
+  }
+
+  /** The line is left out; one that holds nothing but delimiters is not worth a word. */
+  refuse(width: number, bytes: Uint8Array, from: number, to: number, line: number): void {
     // What was said of its fields is said of the line.
-    this.refusals.length = this.#toldBefore;
+    if (this.#fieldsHere > 0) this.refusals.length = this.#toldHere;
+    this.#fieldsHere = 0;
     const text = textOf(bytes, from, Math.min(to, from + longestTold));
     if (/^[\s,;"]*$/.test(text) && to - from <= longestTold) return;
     this.refusedLines++;
@@ -122,14 +120,13 @@ export class Rows {
     this.#tell({ line, column: undefined, text, why, width });
   }
 
-  #timeText(bytes: Uint8Array, from: number): string {
+  turnBack(bytes: Uint8Array, from: number, line: number): void {
+    if (this.back !== undefined) return;
+    const { delimiter, columns } = this.#plan;
     let at = from;
-    for (let column = 0; column < (this.#plan.columns[0] ?? 0); column++) {
-      at = pastField(bytes, at, this.#plan.delimiter) + 1;
-    }
-    return textOf(bytes, at, pastField(bytes, at, this.#plan.delimiter))
-      .trim()
-      .slice(0, longestTold);
+    for (let column = 0; column < (columns[0] ?? 0); column++) at = pastField(bytes, at, delimiter) + 1;
+    const text = textOf(bytes, at, pastField(bytes, at, delimiter)).trim();
+    this.back = { line, text: text.slice(0, longestTold) };
   }
 
   #tell(refusal: Refusal): void {
@@ -139,7 +136,7 @@ export class Rows {
 
   /** Columns as long as there are rows. */
   finish(): void {
-    const wasted = this.#capacity - this.count > this.#capacity / 8;
+    const wasted = this.capacity - this.count > this.capacity / 8;
     this.columns = this.columns.map((each) =>
       wasted ? each.slice(0, this.count) : each.subarray(0, this.count),
     );
