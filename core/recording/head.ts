@@ -17,8 +17,8 @@ export interface HeadLine {
   readonly text: string;
 }
 
-const lookedAt = 64 * 1024;
-const mostLines = 400;
+const lookedAt = 32 * 1024;
+const mostLines = 120;
 
 /** The file's first lines; the offset of a byte that no text has where it is none. */
 export function headOf(bytes: Uint8Array): Head | { readonly binaryAt: number } {
