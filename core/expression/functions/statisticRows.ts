@@ -1,6 +1,16 @@
 import { cannotCompute } from '../absent.ts';
 import type { FunctionRow, Result } from '../functionRow.ts';
 import { commonType, differenceOf, manyValues, one } from './numbers.ts';
+import {
+  deviationOfSamples,
+  firstSample,
+  greatestSample,
+  lastSample,
+  leastSample,
+  meanOfSamples,
+  medianOfSamples,
+  spreadOfSamples,
+} from './samplesStatistics.ts';
 import { count, greatest, least, mean, median, ofAll, spreadOf, standardDeviation } from './statistics.ts';
 
 const sameSort: Result = {
@@ -35,7 +45,7 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: needsValues,
     source: 'definition',
     example: { expression: 'min(cranked.compression)', result: '178 psi' },
-    evaluate: ofAll(least),
+    evaluate: ofAll(least, leastSample),
   },
   {
     form: 'whole',
@@ -49,7 +59,7 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: needsValues,
     source: 'definition',
     example: { expression: 'max(13.1 inHg, 9.8 inHg, 17 inHg)', result: '17 inHg' },
-    evaluate: ofAll(greatest),
+    evaluate: ofAll(greatest, greatestSample),
   },
   {
     form: 'whole',
@@ -63,7 +73,7 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: needsValues,
     source: 'JCGM 100:2008, 4.2.1',
     example: { expression: 'mean(cranked.compression)', result: '179.5 psi' },
-    evaluate: ofAll(mean),
+    evaluate: ofAll(mean, meanOfSamples),
   },
   {
     form: 'whole',
@@ -77,7 +87,7 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: needsValues,
     source: 'definition; ISO 3534-1:2006, 1.13',
     example: { expression: 'median(2 %, 9 %, 3 %)', result: '3 %' },
-    evaluate: ofAll(median),
+    evaluate: ofAll(median, medianOfSamples),
   },
   {
     form: 'whole',
@@ -91,7 +101,7 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: needsValues,
     source: 'definition (sample range); ISO 3534-1:2006, 1.10',
     example: { expression: 'spread(cranked.compression)', result: '3 psi' },
-    evaluate: ofAll(spreadOf),
+    evaluate: ofAll(spreadOf, spreadOfSamples),
   },
   {
     form: 'whole',
@@ -105,7 +115,7 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: ['There are fewer than two values.'],
     source: 'JCGM 100:2008, 4.2.2 (experimental standard deviation)',
     example: { expression: 'stdev(2 V, 4 V, 4 V, 4 V, 5 V, 5 V, 7 V, 9 V)', result: '2.1381 V' },
-    evaluate: ofAll(standardDeviation),
+    evaluate: ofAll(standardDeviation, deviationOfSamples),
   },
   {
     form: 'whole',
@@ -133,7 +143,7 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: needsValues,
     source: 'definition',
     example: { expression: 'first(log.front)', result: '0.1 V' },
-    evaluate: ofAll((amounts) => amounts[0] ?? noValues),
+    evaluate: ofAll((amounts) => amounts[0] ?? noValues, firstSample),
   },
   {
     form: 'whole',
@@ -147,6 +157,6 @@ export const statisticRows: readonly FunctionRow[] = [
     errors: needsValues,
     source: 'definition',
     example: { expression: 'last(cranked.compression)', result: '179 psi' },
-    evaluate: ofAll((amounts) => amounts.at(-1) ?? noValues),
+    evaluate: ofAll((amounts) => amounts.at(-1) ?? noValues, lastSample),
   },
 ];

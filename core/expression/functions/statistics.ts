@@ -5,6 +5,7 @@ import { percentUnit, plainUnit } from '../../quantity/unit.ts';
 import { cannotCompute, worse } from '../absent.ts';
 import type { Absent, Value } from '../value.ts';
 import { amountsIn } from './numbers.ts';
+import type { OfSamples } from './samplesStatistics.ts';
 
 type Arguments = readonly (Value | undefined)[];
 
@@ -19,14 +20,25 @@ function typeIn(args: Arguments): QuantityType {
 const plainNumber: QuantityType = { dimension: plain, kind: 'none', unit: plainUnit };
 const percentage: QuantityType = { dimension: plain, kind: 'none', unit: percentUnit };
 
-/** A function of all the numbers in its arguments. */
-export function ofAll(compute: (amounts: readonly Amount[]) => Amount | Absent): (args: Arguments) => Value {
+/** A function of all the numbers in its arguments; of one series alone it is computed over the samples as they stand. */
+export function ofAll(
+  compute: (amounts: readonly Amount[]) => Amount | Absent,
+  ofSamples: OfSamples,
+): (args: Arguments) => Value {
   return (args) => {
-    const amounts = amountsIn(args);
-    if (!Array.isArray(amounts)) return amounts as Absent;
-    const amount = compute(amounts);
+    const [first] = args;
+    const amount =
+      first?.kind === 'series' && args.length === 1 ? ofSamples(first) : ofAmounts(args, compute);
     return 'si' in amount ? { kind: 'one', type: typeIn(args), amount } : amount;
   };
+}
+
+function ofAmounts(
+  args: Arguments,
+  compute: (amounts: readonly Amount[]) => Amount | Absent,
+): Amount | Absent {
+  const amounts = amountsIn(args);
+  return Array.isArray(amounts) ? compute(amounts) : (amounts as Absent);
 }
 
 const none: Amount = exact(Number.NaN);
