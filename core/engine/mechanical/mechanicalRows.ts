@@ -2,6 +2,7 @@ import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers } from '../answer.ts';
 import { absolutePressure, cylinders, displacement, quantity, series } from '../parameters.ts';
 import { compressionPressure } from './compressionPressure.ts';
+import { crankingRows } from './crankingRows.ts';
 import { cylinderVolume } from './cylinderVolume.ts';
 
 const compressionRatio = { header: 'engine.compression_ratio' };
@@ -58,29 +59,7 @@ export const mechanicalRows: readonly FunctionRow[] = [
     example: { expression: 'cylinder_volume(90 °ATDC, 2.0 L, 4, 10, 3.5)', result: '342.0 cc' },
     compute: ofNumbers(cylinderVolume),
   },
-  {
-    form: 'later',
-    name: 'relative_compression',
-    family: 'mechanical',
-    summary:
-      'Each cylinder’s peak of starter current, of the highest, in firing order from the synchronised one.',
-    parameters: [
-      series('current', 'A', 'starter current while cranking'),
-      { name: 'sync', takes: { what: 'series' }, meaning: 'a signal that marks cylinder 1', optional: true },
-      {
-        name: 'firing_order',
-        takes: { what: 'text' },
-        meaning: 'firing order',
-        header: 'engine.firing_order',
-      },
-    ],
-    result: { kind: 'computed', says: 'one percentage a cylinder' },
-    formula: 'share of cylinder i = peak i / highest peak',
-    range: 'steady cranking, no firing',
-    errors: ['Fewer peaks than cylinders are found.', 'The firing order does not name every cylinder once.'],
-    source: 'common practice',
-    example: { expression: 'lowest(relative_compression(cranked.current, cranked.sync))', result: '4' },
-  },
+  ...crankingRows,
   {
     form: 'later',
     name: 'crank_angle',
