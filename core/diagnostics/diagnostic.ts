@@ -1,6 +1,7 @@
 import type { TextEdit } from '../text/edits.ts';
 import type { Span } from '../text/span.ts';
 import { type CaptureFacts, captureRows } from './catalogue/captures.ts';
+import { type ChartsFacts, chartsRows } from './catalogue/charts.ts';
 import { type EditingFacts, editingRows } from './catalogue/editing.ts';
 import { type ExpressionFacts, expressionRows } from './catalogue/expression.ts';
 import { type FileFacts, fileRows } from './catalogue/file.ts';
@@ -22,6 +23,7 @@ export type Facts = FileFacts &
   RulesFacts &
   ObdFacts &
   ObdReadingFacts &
+  ChartsFacts &
   EditingFacts;
 export type Code = keyof Facts;
 
@@ -36,6 +38,7 @@ export const catalogue: Rows<Facts> = {
   ...rulesRows,
   ...obdRows,
   ...obdReadingRows,
+  ...chartsRows,
   ...editingRows,
 };
 

@@ -1,4 +1,6 @@
+import type { ChartSpec } from '../chart/spec.ts';
 import type { Severity } from '../diagnostics/row.ts';
+import type { Element } from './markup/markup.ts';
 
 /** What a page is made of, whatever it is written as: HTML and Markdown say the same. */
 export interface CasePage {
@@ -39,7 +41,8 @@ export type Block =
   | Caution
   | SuspectLine
   | FindingLine
-  | Source;
+  | Source
+  | ChartBlock;
 
 /** A run of text: plain, or a name or an expression as it stands in the case, or stressed. */
 export type Run = string | { readonly code: string } | { readonly strong: string };
@@ -172,6 +175,19 @@ export interface Answer {
   readonly number: number;
   readonly title: string;
   readonly blocks: readonly Block[];
+}
+
+/** A chart, with the same in words and in figures. */
+export interface ChartBlock {
+  readonly kind: 'chart';
+  /** "Total fuel trim against air flow: before" */
+  readonly title: string;
+  readonly summary: readonly string[];
+  readonly table: Table;
+  /** What it is drawn from. */
+  readonly spec: ChartSpec;
+  /** The still drawing; undefined where somebody else draws it. */
+  readonly drawing: Element | undefined;
 }
 
 /** A cell's own text, where it could not be read as anything else. */

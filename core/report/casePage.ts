@@ -17,6 +17,7 @@ import { readingsContent, referenceContent } from './cells/readingsCell.ts';
 import { repairContent } from './cells/repairCell.ts';
 import { suspectsContent } from './cells/suspectsCell.ts';
 import { testContent } from './cells/testCell.ts';
+import { chartBlocks, type DrawChart } from './chartBlock.ts';
 import { findingLine } from './findingLine.ts';
 import type { Pictures } from './picture.ts';
 import { summaryOf } from './summary.ts';
@@ -28,10 +29,12 @@ export interface ReportCase {
   readonly file: string;
   /** The pictures of the case's own folder. */
   readonly pictures: Pictures;
+  /** Draws its charts; left out, they are told in words and figures. */
+  readonly drawChart?: DrawChart;
 }
 
 /** A case as a page: one section a cell, each with the cautions that it brings and what was found in it. */
-export function casePage({ study, file, pictures }: ReportCase): CasePage {
+export function casePage({ study, file, pictures, drawChart }: ReportCase): CasePage {
   const text = joinStream(study.file.stream);
   const lines = lineIndex(text);
   // What is unusual is drawn and said beside the reading itself.
@@ -56,7 +59,7 @@ export function casePage({ study, file, pictures }: ReportCase): CasePage {
       );
       return;
     }
-    const context = contextOf(study, index, pictures);
+    const context = contextOf(study, index, pictures, drawChart);
     const content = contentOf(cell, context);
     const keptBack = teaching && /^(teacher|after answer)$/.test(words(cell.for));
     // What is said where a student does not read yet counts as not said, and no later line gives that title away.
@@ -108,7 +111,12 @@ function section(
   return { number, title, margin, as: undefined, audience: undefined, keptBack: false, blocks };
 }
 
-function contextOf(study: Study, index: number, pictures: Pictures): CellContext {
+function contextOf(
+  study: Study,
+  index: number,
+  pictures: Pictures,
+  drawChart: DrawChart | undefined,
+): CellContext {
   return {
     study,
     index,
@@ -117,11 +125,18 @@ function contextOf(study: Study, index: number, pictures: Pictures): CellContext
     expectations: study.expectations.filter((each) => each.cell === index),
     suspects: study.suspects.filter((each) => each.cell === index),
     pictures,
+    drawChart,
   };
 }
 
 /** What a cell's page holds beside its findings and its cautions. */
 export function contentOf(cell: Cell, context: CellContext): CellContent {
+  const content = contentWithoutChart(cell, context);
+  const chart = chartBlocks(context);
+  return chart.length === 0 ? content : { ...content, blocks: [...content.blocks, ...chart] };
+}
+
+function contentWithoutChart(cell: Cell, context: CellContext): CellContent {
   switch (cell.kind) {
     case 'diag':
       return headerContent(cell);
@@ -140,7 +155,7 @@ export function contentOf(cell: Cell, context: CellContext): CellContent {
     case 'picture':
       return pictureContent(cell, context);
     case 'chart':
-      return chartContent(cell);
+      return chartContent(cell, context);
     case 'suspects':
       return suspectsContent(cell, context);
     case 'question':

@@ -1,9 +1,11 @@
 import type { Cell } from '../casefile/cell.ts';
+import { drawnOf } from '../chart/drawnOf.ts';
 import type { Severity } from '../diagnostics/row.ts';
 import { unitOf } from '../quantity/unit.ts';
 import type {
   Block,
   Caution,
+  ChartBlock,
   FindingLine,
   Paragraph,
   Sign,
@@ -42,7 +44,7 @@ export interface CellResult {
 }
 
 /** Blocks of the report; the line and column of a finding count in the cell's own text, from 1. */
-export type ResultBlock = Caution | Table | VerdictLine | SuspectLine | Paragraph | FindingLine;
+export type ResultBlock = Caution | Table | VerdictLine | SuspectLine | Paragraph | FindingLine | ChartBlock;
 
 export interface CellStatus {
   /** "3 of 4 hold, 1 fails", "2 errors" */
@@ -82,6 +84,7 @@ function whatItShows(study: Study, index: number, units: UnitPreference): readon
   if (suspects.length > 0) made.push(study.next, study.suspects[study.suspects.length - 1]?.cell);
   for (const each of cautionsAt(study, index)) made.push(saidIn(each));
   for (const each of study.answers) if (each.cell === index) made.push(each.value);
+  made.push(drawnOf(study, index)?.drawing);
   return made;
 }
 
@@ -93,7 +96,7 @@ function compute(study: Study, index: number, units: UnitPreference): CellResult
   const parts = partsOf(study, index);
   const { cell, raw } = study.file.cells[index] ?? {};
   const findings = findingLines(raw?.text ?? '', parts);
-  const context: CellContext = { study, index, ...parts, pictures: noPictures };
+  const context: CellContext = { study, index, ...parts, pictures: noPictures, drawChart: undefined };
   const content = cell === undefined ? undefined : contentOf(cell, context);
   const answer =
     cell?.kind === 'question'
@@ -123,6 +126,7 @@ function resultOf(block: Block, units: UnitPreference): readonly ResultBlock[] {
       return [units === 'as written' ? block : inUnits(block, units)];
     case 'verdict':
     case 'suspect':
+    case 'chart':
       return [block];
     case 'paragraph':
       return block.lead === 'Next' || block.lead === 'Answer' ? [block] : [];

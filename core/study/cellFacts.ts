@@ -1,6 +1,7 @@
 import type { TextNode } from '../casefile/tree.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Expression } from '../expression/tree.ts';
+import type { Range } from '../expression/value.ts';
 import type { FileContent } from '../recording/files.ts';
 import type { Span } from '../text/span.ts';
 import type { Part, Reading, TakenAt } from './types.ts';
@@ -25,6 +26,8 @@ export interface CellFacts {
   readonly suspects: readonly string[];
   /** Expressions that are only computed, such as a question's answer. */
   readonly answers: readonly Source[];
+  /** What a chart draws and marks. */
+  readonly plots: readonly Plot[];
   /** The whole cell says `shows: fault`; the span of its title. */
   readonly meantToFail: Span | undefined;
   /** The trouble codes that a recording in the cell holds; undefined where none was asked for codes. */
@@ -63,6 +66,14 @@ export interface Source {
   readonly node: TextNode;
   readonly expression: Expression;
   readonly diagnostics: readonly Diagnostic[];
+}
+
+/** An entry of a chart: an expression that is drawn or marked, or a limit as a range (`17 .. 22 inHg`). */
+export interface Plot {
+  readonly role: 'plot' | 'mark';
+  readonly label: string | undefined;
+  readonly drawn: Source | { readonly node: TextNode; readonly range: Range };
+  readonly against: Source | undefined;
 }
 
 /** An expectation as written: what must hold, and what the author says about it. */

@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import type { Expression } from '../expression/tree.ts';
-import type { CellFacts, Definition } from './cellFacts.ts';
+import type { CellFacts, Definition, Plot, Source } from './cellFacts.ts';
 import { refusedHere } from './crowded.ts';
 import { evaluateSource } from './evaluateSource.ts';
 import { expectationOf, faultsNotShown } from './expectations.ts';
@@ -8,13 +8,14 @@ import { placedIn } from './placed.ts';
 import { onOneLine } from './source.ts';
 import type { Evaluated, Surroundings } from './surroundings.ts';
 import { weigh } from './suspects.ts';
-import type { Answer, Computed, Expectation, Finding, Suspect } from './types.ts';
+import type { Answer, Computed, Expectation, Finding, Plotted, Suspect } from './types.ts';
 
 /** What a cell comes to. It stays the same as long as neither the cell nor one that it reads from changes. */
 export interface Outcome {
   readonly computed: readonly Computed[];
   readonly expectations: readonly Expectation[];
   readonly answers: readonly Answer[];
+  readonly plotted: readonly Plotted[];
   readonly suspects: readonly Suspect[];
   /** In the order of the text, those of reading the cell with them. */
   readonly findings: readonly Finding[];
@@ -53,12 +54,14 @@ export function outcomeOf(
     found.push(...placedIn(source.node, diagnostics), ...refusedHere(source, cell, value, around));
     return { cell, text: onOneLine(source.node.text), value, from };
   });
+  const plotted = facts.plots.map((plot) => plottedOf(plot, cell, around, found));
   found.push(...faultsNotShown(facts, expectations), ...repeatedName(facts, around));
   found.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
   return {
     computed: facts.definitions.map((each) => computedOf(each, around)),
     expectations,
     answers,
+    plotted,
     suspects: facts.suspects.map((name) =>
       weigh({ cell, name, expectations: expectations.filter((each) => each.suspect === name) }),
     ),
@@ -85,6 +88,33 @@ function computedOf(definition: Definition, around: Surroundings): Computed {
     from: evaluated?.from ?? [],
     keySpan: definition.keySpan,
     valueSpan: node.span,
+  };
+}
+
+/** What is wrong with its expressions goes to `found`. */
+function plottedOf(
+  { role, label, drawn, against }: Plot,
+  cell: number,
+  around: Surroundings,
+  found: Diagnostic[],
+): Plotted {
+  const evaluated = (source: Source) => {
+    const { value, from, diagnostics } = evaluateSource(source, { cell, name: 'a chart' }, around);
+    found.push(...placedIn(source.node, diagnostics), ...refusedHere(source, cell, value, around));
+    return { text: onOneLine(source.node.text), value, from };
+  };
+  const { text, value, from } =
+    'range' in drawn ? { text: onOneLine(drawn.node.text), value: drawn.range, from: [] } : evaluated(drawn);
+  const beside = against === undefined ? undefined : evaluated(against);
+  return {
+    cell,
+    role,
+    text,
+    label,
+    value,
+    against: beside === undefined ? undefined : { text: beside.text, value: beside.value },
+    from: [...new Set([...from, ...(beside?.from ?? [])])],
+    span: drawn.node.span,
   };
 }
 

@@ -23,6 +23,7 @@ export function studyOf({ text, file, cells, outcomes, cellFindings, memo }: Par
   const computed = once(() => all(outcomes, (each) => each.computed));
   const expectations = once(() => all(outcomes, (each) => each.expectations));
   const answers = once(() => all(outcomes, (each) => each.answers));
+  const plotted = once(() => all(outcomes, (each) => each.plotted));
   const suspects = once(() => all(outcomes, (each) => each.suspects));
   const next = once(() => nextMeasurement(suspects(), notTakenIn(memo.reading)));
   const findings = once(() => all([fileFindings, ...cellFindings], (each) => each));
@@ -41,6 +42,9 @@ export function studyOf({ text, file, cells, outcomes, cellFindings, memo }: Par
     },
     get answers() {
       return answers();
+    },
+    get plotted() {
+      return plotted();
     },
     get suspects() {
       return suspects();
@@ -79,6 +83,9 @@ export function withFindings(
     },
     get answers() {
       return study.answers;
+    },
+    get plotted() {
+      return study.plotted;
     },
     get suspects() {
       return study.suspects;

@@ -16,6 +16,7 @@ export interface Study {
   readonly computed: readonly Computed[];
   readonly expectations: readonly Expectation[];
   readonly answers: readonly Answer[];
+  readonly plotted: readonly Plotted[];
   readonly suspects: readonly Suspect[];
   /** The measurement or test not yet taken that would separate the most suspects. */
   readonly next: string | undefined;
@@ -118,6 +119,21 @@ export interface Answer {
   readonly text: string;
   readonly value: Value;
   readonly from: readonly string[];
+}
+
+/** What a chart draws or marks, computed: an entry of its `plot` or of its `mark`. */
+export interface Plotted {
+  readonly cell: number;
+  readonly role: 'plot' | 'mark';
+  /** The expression, or the limit, on one line. */
+  readonly text: string;
+  /** What the author writes beside it. */
+  readonly label: string | undefined;
+  readonly value: Value;
+  /** What it is drawn against, where the author says so. */
+  readonly against: { readonly text: string; readonly value: Value } | undefined;
+  readonly from: readonly string[];
+  readonly span: Span;
 }
 
 export type Standing = 'still possible' | 'ruled out' | 'not tested';

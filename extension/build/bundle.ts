@@ -29,6 +29,8 @@ const later = [
   'core/casefile/decode.ts',
   'extension/cli/writeOutput.ts',
   'core/expression/foreignMarks.ts',
+  'core/chart/chartFaults.ts',
+  'extension/charts/drawChart.ts',
 ];
 
 /**
@@ -106,7 +108,11 @@ const optionsFor = (root: string): BuildOptions => ({
   // CommonJS has no `import.meta`; who asks it for a place to `require` from may have the file's path instead.
   define: { 'import.meta.url': '__filename' },
   // The form for browsers is the same code as modules, of which only the needed parts are taken.
-  alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
+  alias: {
+    yaml: join(root, 'node_modules/yaml/browser/dist/index.js'),
+    // Node's own form looks for a canvas, which is not needed, and waits for it.
+    'vega-canvas': join(root, 'node_modules/vega-canvas/build/vega-canvas.browser.js'),
+  },
 });
 
 /**

@@ -1,4 +1,5 @@
 import { dirname } from 'node:path';
+import { drawChart } from '../charts/drawChart.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { findCases } from './files.ts';
 import { picturesBeside } from './pictures.ts';
@@ -24,7 +25,7 @@ export async function report(words: readonly string[]): Promise<number> {
   function* studied() {
     for (const { path, name } of cases) {
       progress.next();
-      yield { study: studyFile(path), file: name, pictures: picturesBeside(dirname(path)) };
+      yield { study: studyFile(path), file: name, pictures: picturesBeside(dirname(path)), drawChart };
     }
   }
   const html = writeReport(studied(), typeof title === 'string' ? { title } : {});

@@ -3,6 +3,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { decode } from '../../core/casefile/decode.ts';
 import { limits } from '../../core/casefile/limits.ts';
+import { checkCharts } from '../../core/chart/checkCharts.ts';
 import { type Diagnostic, diagnose } from '../../core/diagnostics/diagnostic.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import type { Study } from '../../core/study/types.ts';
@@ -26,7 +27,7 @@ export function studyFile(path: string): Study {
 }
 
 function studied(text: string, path: string): Study {
-  return checkCase(text, undefined, (file) => readFileBeside(dirname(path), file));
+  return checkCharts(checkCase(text, undefined, (file) => readFileBeside(dirname(path), file)));
 }
 
 /** The whole file, unless its size says that it is no case: that is not read. */

@@ -36,6 +36,7 @@ const known: Readonly<Record<ResultBlock['kind'], true>> = {
   suspect: true,
   paragraph: true,
   finding: true,
+  chart: true,
 };
 
 function isKnown(block: unknown): block is ResultBlock {

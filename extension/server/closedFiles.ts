@@ -1,3 +1,4 @@
+import { checkCharts } from '../../core/chart/checkCharts.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { filesNamedIn } from '../../core/study/filesNamed.ts';
 import type { Study } from '../../core/study/types.ts';
@@ -42,7 +43,7 @@ export class ClosedFiles {
       study = checkCase(text, study, files);
       this.#files.release(uri);
     }
-    const seen = seenCase(document, written, study, settings, []);
+    const seen = seenCase(document, written, checkCharts(study), settings, []);
     this.#shown.add(uri);
     this.#show(uri, findingsByView(seen).flat());
     return counted(seen.study);

@@ -1,3 +1,4 @@
+import { checkCharts } from '../../core/chart/checkCharts.ts';
 import type { CaseFiles } from '../../core/recording/files.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import type { CellResult } from '../../core/service/cellResult.ts';
@@ -217,7 +218,7 @@ export class OpenCases {
     const { document } = held;
     const from = this.#host.now();
     const written = document.kind === 'notebook' ? writtenNotebook(document) : writtenFile(document);
-    held.study = checkCase(written.text, held.study, this.#editor.filesOf(document.uri));
+    held.study = checkCharts(checkCase(written.text, held.study, this.#editor.filesOf(document.uri)));
     const open = seenCase(document, written, held.study, held.settings ?? defaultSettings, held.views);
     held.open = open;
     held.views = open.views;

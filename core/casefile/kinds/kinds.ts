@@ -1,3 +1,4 @@
+import { chartKindNames } from './chartKinds.ts';
 import { diag } from './header.ts';
 import type { Kind } from './key.ts';
 import {
@@ -159,7 +160,12 @@ export const kinds = {
     meaning: 'a chart of its own',
     title: 'sentence',
     keys: {
-      kind: { holds: 'text', meaning: 'what sort of chart', example: 'trims', property: 'chartKind' },
+      kind: {
+        holds: { words: chartKindNames },
+        meaning: 'what sort of chart',
+        example: 'trims',
+        property: 'chartKind',
+      },
       plot: {
         holds: {
           list: {

@@ -1,3 +1,4 @@
+import { chartKindNames } from './chartKinds.ts';
 import type { Keys } from './key.ts';
 
 const whenWords = ['before', 'after', 'known good', 'freeze frame'] as const;
@@ -55,7 +56,7 @@ export const cite = {
 } as const;
 
 export const chart = {
-  holds: 'text',
+  holds: { words: chartKindNames },
   meaning: 'the chart to draw beside the values',
   example: 'switching',
 } as const;

@@ -1,6 +1,7 @@
 import type { TextNode } from '../../casefile/tree.ts';
 import type { Computed, Expectation, Reading, Study, Suspect } from '../../study/types.ts';
 import type { Block, Runs } from '../blocks.ts';
+import type { DrawChart } from '../chartBlock.ts';
 import type { Pictures } from '../picture.ts';
 
 /** What a cell's page is made from: the study, and what of it belongs to the cell. */
@@ -12,6 +13,8 @@ export interface CellContext {
   readonly expectations: readonly Expectation[];
   readonly suspects: readonly Suspect[];
   readonly pictures: Pictures;
+  /** Draws charts; without it they are told in words and figures. */
+  readonly drawChart: DrawChart | undefined;
 }
 
 /** What the kinds differ in; the number, the audience and the findings are the same for all. */

@@ -1,16 +1,20 @@
+import { declarations } from '../../chart/palette.ts';
+
 /**
  * The look of a well-set page: one measure of text, a margin for what a cell is, tables ruled above and below.
  * Colours keep 4.5 : 1 or more on their ground in both schemes, and nothing is said by colour alone.
  */
 export const style = `
 :root {
+  ${declarations('light')}
   color-scheme: light dark;
   --paper: #fdfcf8; --ink: #1f1e1a; --soft: #5d5a50; --rule: #b9b4a4; --tint: #f1eee3; --link: #1d4f7c; --alarm: #8c1d18;
   --serif: Charter, "Bitstream Charter", "Sitka Text", Cambria, "Noto Serif", "Liberation Serif", Georgia, serif;
+  --sans: "Source Sans 3", "Segoe UI", "Noto Sans", "Liberation Sans", Arial, sans-serif;
   --mono: ui-monospace, "Cascadia Mono", "Segoe UI Mono", "Liberation Mono", Menlo, Consolas, monospace;
 }
 @media (prefers-color-scheme: dark) {
-  :root { --paper: #1b1a17; --ink: #e9e5d8; --soft: #aaa595; --rule: #5a5649; --tint: #26241f; --link: #9cc4ea; --alarm: #f2a69b; }
+  :root { ${declarations('dark')} --paper: #1b1a17; --ink: #e9e5d8; --soft: #aaa595; --rule: #5a5649; --tint: #26241f; --link: #9cc4ea; --alarm: #f2a69b; }
 }
 * { box-sizing: border-box; }
 html { background: var(--paper); color: var(--ink); font: 17px/1.5 var(--serif); font-variant-numeric: lining-nums; }
@@ -121,6 +125,13 @@ svg.strip { vertical-align: middle; margin: 0.1rem 0; color: var(--ink); }
 .finding mark { background: none; color: inherit; font-weight: 700; text-decoration: underline wavy 1px; text-underline-offset: 0.25em; }
 
 figure { break-inside: avoid; }
+figure.chart { margin: 1.1rem 0; font-family: var(--sans); }
+figure.chart .wide { margin: 0; }
+svg.chart { display: block; max-width: 100%; height: auto; }
+figure.chart details { font-size: 0.88rem; }
+figure.chart summary { color: var(--soft); cursor: default; }
+figure.chart summary:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
+figure.chart p { max-width: 44rem; }
 figure img { display: block; max-width: 100%; max-height: 28rem; height: auto; }
 figcaption { font-size: 0.88rem; color: var(--soft); margin-top: 0.25rem; }
 figure .missing { border: 1px dashed var(--rule); padding: 0.8rem; max-width: 44rem; }
@@ -140,10 +151,11 @@ footer { margin-top: 4rem; border-top: 1px solid var(--rule); padding-top: 0.6re
   .caution, .finding { border-color: CanvasText; }
   .verdict.fails .word, .verdict.fails .sign, .caution strong { color: CanvasText; }
   svg.strip { color: CanvasText; forced-color-adjust: none; }
+  svg.chart { forced-color-adjust: none; --chart-ink: CanvasText; --chart-second: LinkText; --chart-third: CanvasText; --chart-soft: CanvasText; --chart-hair: GrayText; --chart-shade: transparent; }
 }
 @page { size: auto; margin: 18mm 16mm 20mm; }
 @media print {
-  :root { --paper: #fff; --ink: #000; --soft: #444; --rule: #999; --tint: #f4f4f4; --link: #000; --alarm: #000; }
+  :root { ${declarations('light')} --paper: #fff; --ink: #000; --soft: #444; --rule: #999; --tint: #f4f4f4; --link: #000; --alarm: #000; }
   html { font-size: 10.5pt; }
   body { max-width: none; padding: 0; }
   .skip { display: none; }

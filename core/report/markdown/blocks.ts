@@ -1,4 +1,4 @@
-import type { Block, FindingLine, Runs, SuspectLine, VerdictLine } from '../blocks.ts';
+import type { Block, ChartBlock, FindingLine, Runs, SuspectLine, VerdictLine } from '../blocks.ts';
 import { severityWord } from '../severityWord.ts';
 import { codeSpan, escapeMarkdown, runsAsMarkdown } from './escape.ts';
 import { proseAsMarkdown } from './prose.ts';
@@ -35,6 +35,8 @@ export function blockAsMarkdown(block: Block, level: number): string {
       return suspect(block);
     case 'finding':
       return finding(block);
+    case 'chart':
+      return chart(block);
     case 'source':
       return fenced(block.text);
   }
@@ -44,6 +46,13 @@ const lead = (words: string | undefined): string =>
   words === undefined ? '' : `*${escapeMarkdown(words)}:* `;
 
 const letter = (at: number): string => String.fromCharCode(97 + (at % 26));
+
+/** A chart in words and figures. */
+function chart({ title, summary, table }: ChartBlock): string {
+  return [`**${escapeMarkdown(title)}**`, ...summary.map(escapeMarkdown), tableAsMarkdown(table)].join(
+    '\n\n',
+  );
+}
 
 function verdict(line: VerdictLine): string {
   const measured = line.measured === '' ? '' : `${escapeMarkdown(line.measured)}: `;

@@ -9,6 +9,7 @@ import type {
   VerdictLine,
 } from '../blocks.ts';
 import { severityWord } from '../severityWord.ts';
+import { chartMarkup } from './chart.ts';
 import { element, joined, type Markup } from './markup.ts';
 import { codeMarkup, leadMarkup, messageMarkup, runsMarkup } from './runs.ts';
 import { tableMarkup } from './table.ts';
@@ -43,6 +44,8 @@ export function blockMarkup(block: SetBlock): Markup[] {
       return [suspect(block)];
     case 'finding':
       return [finding(block)];
+    case 'chart':
+      return [chartMarkup(block)];
     case 'source':
       return [element('pre', { class: 'source' }, block.text)];
   }

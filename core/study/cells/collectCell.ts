@@ -9,6 +9,7 @@ import { findTool } from '../tools.ts';
 import { captureReadings } from './capture.ts';
 import { checkPrefix, checkStateName } from './names.ts';
 import { answeredReadings } from './obd.ts';
+import { noPlots, plotsOf } from './plots.ts';
 import { referenceReadings, takenReadings } from './readings.ts';
 import { definitionsOf, expectationsOf, predictionsOf, proofsOf } from './statements.ts';
 import { testReadings } from './test.ts';
@@ -34,7 +35,13 @@ export function collectCell(
   } = readingsOf(cell, text, index, header, content);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
-  const found: Diagnostic[] = [...checkPrefix(as, header), ...diagnostics, ...lets.diagnostics];
+  const plots = cell.kind === 'chart' ? plotsOf(cell, parse) : noPlots;
+  const found: Diagnostic[] = [
+    ...checkPrefix(as, header),
+    ...diagnostics,
+    ...lets.diagnostics,
+    ...plots.diagnostics,
+  ];
   if ('tool' in cell) found.push(...findTool(header.tools, cell.tool).diagnostics);
   for (const { key } of states) found.push(...checkStateName(key, header));
   const statesByName = new Map(
@@ -56,6 +63,7 @@ export function collectCell(
     statements: statementsOf(cell, index, parse),
     suspects: cell.kind === 'suspects' ? (cell.consider ?? []).map((each) => each.name.text.trim()) : [],
     answers: cell.kind === 'question' && cell.answer !== undefined ? [parse(cell.answer)] : [],
+    plots: plots.plots,
     meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
     givenCodes,
     diagnostics: found,
@@ -124,6 +132,7 @@ function unread(text: string, index: number): CellFacts {
     statements: [],
     suspects: [],
     answers: [],
+    plots: [],
     meantToFail: undefined,
     givenCodes: undefined,
     diagnostics: [],
