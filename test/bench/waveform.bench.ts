@@ -1,7 +1,10 @@
+import FFT from 'fft.js';
 import { switchRate } from '../../core/waveform/cycles.ts';
 import { decimate } from '../../core/waveform/decimate.ts';
 import { transform } from '../../core/waveform/fourier.ts';
 import { lagOf } from '../../core/waveform/likeness.ts';
+import { oxygenSensor } from '../../core/waveform/oxygen/oxygenSensor.ts';
+import { zirconia } from '../../core/waveform/oxygen/sensorBuild.ts';
 import { peaksOf } from '../../core/waveform/peaks.ts';
 import { isRecorded, recorded } from '../../core/waveform/recorded.ts';
 import { contest } from './harness.ts';
@@ -42,6 +45,22 @@ contest({
   bounds: [{ to: floor, atMost: 3 }],
 });
 
+function sensorOf(samples: Float64Array): unknown {
+  const record = recorded({ time, samples });
+  const limits = { leastRate: 0.8, mostTime: 0.1, mostBias: 0.15 };
+  return isRecorded(record) ? oxygenSensor(record, zirconia, limits) : record;
+}
+
+contest({
+  title: 'An oxygen sensor of a million samples: rate, share, times, ends, verdict',
+  operations: 1,
+  sides: [
+    { name: 'casebook', run: () => sensorOf(front) },
+    { name: floor, run: () => plainPass(front) },
+  ],
+  bounds: [{ to: floor, atMost: 3 }],
+});
+
 contest({
   title: 'Peaks of a million samples',
   operations: 1,
@@ -66,6 +85,13 @@ contest({
 const short = 2 ** 17;
 const [x, y] = [front.subarray(0, short), later.subarray(0, short)];
 const transforms = 'three transforms of that size';
+const peer = 'three of that size by fft.js';
+
+/** Its transform of complex numbers, its tables and arrays made beforehand. */
+const byPeer = new FFT(2 * short);
+const complexIn = byPeer.createComplexArray();
+const complexOut = byPeer.createComplexArray();
+for (let i = 0; i < short; i++) complexIn[2 * i] = x[i] ?? 0;
 
 contest({
   title: 'Lag between two channels',
@@ -73,8 +99,12 @@ contest({
   sides: [
     { name: 'casebook', run: () => lagOf(x, y) },
     { name: transforms, run: threeTransforms },
+    { name: peer, run: threeByPeer },
   ],
-  bounds: [{ to: transforms, atMost: 2 }],
+  bounds: [
+    { to: transforms, atMost: 2 },
+    { to: peer, atMost: 2 },
+  ],
 });
 
 /** Of the size that the correlation needs: the record and half of it again, to a power of two. */
@@ -86,6 +116,15 @@ function threeTransforms(): number {
     re.set(x);
     transform(re, im);
     sum += re[k] ?? 0;
+  }
+  return sum;
+}
+
+function threeByPeer(): number {
+  let sum = 0;
+  for (let k = 0; k < 3; k++) {
+    byPeer.transform(complexOut, complexIn);
+    sum += complexOut[k] ?? 0;
   }
   return sum;
 }

@@ -59,6 +59,8 @@ export interface RulesMixtureFacts {
     readonly frontSwing: string;
     readonly rearSwing: string;
     readonly ratio: string;
+    readonly later: string;
+    readonly correlation: string;
   };
 }
 
@@ -145,11 +147,11 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
     right: 'state: warm idle\nvalues:\n  ltft_b1: +16 %\n  analyser_lambda: 1.00',
   },
   'rear-copies-front': {
-    severity: 'info',
+    severity: 'warning',
     title: 'The rear oxygen sensor copies the front one',
-    say: ({ bank, front, rear, frontSwing, rearSwing, ratio }) =>
-      `\`${rear}\` swings ${rearSwing} and \`${front}\` ${frontSwing}, a ratio of ${ratio}: the catalyst of bank ${bank} passes the swings on. Make sure that it is hot and that no plug is on the wrong sensor, then measure \`rear_to_front\` at a steady 2500 rpm.`,
-    why: 'A catalyst that stores oxygen smooths what the front sensor sees (two-sensor method: SAE 900062, SAE 910561). The limit of 0.7 is common practice; the maker’s comes first.',
+    say: ({ bank, front, rear, frontSwing, rearSwing, ratio, later, correlation }) =>
+      `\`${rear}\` swings ${rearSwing} and \`${front}\` ${frontSwing}, a ratio of ${ratio}, and follows it ${later} later (correlation ${correlation}): the catalyst of bank ${bank} passes the swings on. Make sure that it is hot and that no plug is on the wrong sensor, then read \`catalyst(front, rear)\` at a steady 2500 rpm.`,
+    why: 'A catalyst that stores oxygen smooths what the front sensor sees (two-sensor method: SAE 900062, SAE 910561). The limits of 0.7 for ratio and correlation are common practice; the maker’s comes first.',
     wrong:
       'channels:\n  front: {column: front, unit: V, signal: o2_b1s1}   # 0.1 to 0.8 V\n  rear: {column: rear, unit: V, signal: o2_b1s2}     # 0.15 to 0.75 V',
     right:

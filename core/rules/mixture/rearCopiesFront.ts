@@ -1,35 +1,49 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Series } from '../../expression/value.ts';
 import type { Reading } from '../../study/types.ts';
+import { mirroringOf } from '../../waveform/oxygen/mirroring.ts';
+import { isRecorded, recorded, swingOf } from '../../waveform/recorded.ts';
+import { engineWord } from '../engineFacts.ts';
 import type { CellRule } from '../rule.ts';
 
-/** The sensor behind the catalyst swings nearly as far as the one before it: the catalyst stores no oxygen, or does not work. */
+/**
+ * The sensor behind the catalyst swings nearly as far as the one before it, and in its rhythm: the catalyst stores no oxygen, or does not work.
+ * Behind a wide-range sensor volts say nothing of the kind.
+ */
 export const rearCopiesFront: CellRule = {
   code: 'rear-copies-front',
-  checkCell: ({ readings }) =>
-    ([1, 2] as const).flatMap((bank): readonly Diagnostic[] => {
-      const front = recorded(readings, `o2_b${bank}s1`);
-      const rear = recorded(readings, `o2_b${bank}s2`);
-      if (front === undefined || rear === undefined || !isSteady(rear.reading)) return [];
-      const [before, behind] = [swingOf(front.series), swingOf(rear.series)];
-      if (before < switching || behind / before < copied) return [];
-      const facts = {
-        bank,
-        front: front.reading.key,
-        rear: rear.reading.key,
-        frontSwing: `${before.toFixed(2)} V`,
-        rearSwing: `${behind.toFixed(2)} V`,
-        ratio: (behind / before).toFixed(2),
-      };
-      return [diagnose('rear-copies-front', rear.reading.keySpan, facts)];
-    }),
+  checkCell: ({ readings, header }) =>
+    (engineWord(header, 'front_sensor') === 'wideband' ? [] : ([1, 2] as const)).flatMap(
+      (bank): readonly Diagnostic[] => {
+        const front = channelOf(readings, `o2_b${bank}s1`);
+        const rear = channelOf(readings, `o2_b${bank}s2`);
+        if (front === undefined || rear === undefined || !isSteady(rear.reading)) return [];
+        const [before, behind] = [widthOf(front.series), widthOf(rear.series)];
+        if (before < switching || behind / before < copied) return [];
+        const alike = alikeness(front.series, rear.series);
+        if (alike === undefined || alike.correlation < follows) return [];
+        const facts = {
+          bank,
+          front: front.reading.key,
+          rear: rear.reading.key,
+          frontSwing: `${before.toFixed(2)} V`,
+          rearSwing: `${behind.toFixed(2)} V`,
+          ratio: (behind / before).toFixed(2),
+          later: `${alike.lag.toFixed(2)} s`,
+          correlation: alike.correlation.toFixed(2),
+        };
+        return [diagnose('rear-copies-front', rear.reading.keySpan, facts)];
+      },
+    ),
 };
 
 /** V: a front sensor that switches swings further. The ratio is an example of a limit (SAE 900062 and 910561 give the method; limits are the maker's): common practice. */
 const switching = 0.3;
 const copied = 0.7;
+/** Pearson's coefficient from which on the rear moves as the front does, when it is moved back by its delay: common practice. */
+const follows = 0.7;
 
-function recorded(
+function channelOf(
   readings: readonly Reading[],
   signal: string,
 ): { readonly reading: Reading; readonly series: Series } | undefined {
@@ -56,11 +70,14 @@ const steady: ReadonlySet<string> = new Set([
   'cruise',
 ]);
 
-function swingOf({ samples }: Series): number {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const each of samples) {
-    if (each < low) low = each;
-    if (each > high) high = each;
-  }
+function widthOf({ samples }: Series): number {
+  const { low, high } = swingOf(samples);
   return high - low;
+}
+
+function alikeness(front: Series, rear: Series) {
+  const [before, behind] = [recorded(front), recorded(rear)];
+  if (!isRecorded(before) || !isRecorded(behind)) return undefined;
+  const alike = mirroringOf(before, behind);
+  return 'kind' in alike ? undefined : alike;
 }

@@ -31,7 +31,11 @@ export const catalystRow: FunctionRow = {
     volts('rear', 'voltage behind the catalyst'),
     sensorKind,
     voltage('level', 'switching level', '0.45 V'),
-    voltage('noise', 'turns smaller than this are no way up or down', '0.02 V'),
+    voltage(
+      'noise',
+      'turns smaller than this are no way up or down: six times the noise keeps it out',
+      '0.02 V',
+    ),
     plain('mirror_ratio', 'amplitude ratio from which on the rear mirrors the front', '0.7'),
     plain('mirror_correlation', 'correlation from which on it does', '0.7'),
   ],
