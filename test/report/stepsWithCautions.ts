@@ -3,6 +3,13 @@
  * An arrow points back to a caution that stands in full further up.
  */
 export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
+  'air-in-the-exhaust.diag': [
+    'At the tailpipe, before: Running engine, Hot exhaust and exhaust gas',
+    'At the test port in front of the flexible joint: ↑ Hot exhaust and exhaust gas',
+    'Smoke into the tailpipe, engine off and cool: Smoke into a system',
+    'At the tailpipe, after: ↑ Hot exhaust and exhaust gas',
+    'New flexible joint: ↑ Hot exhaust and exhaust gas, ↑ Smoke into a system',
+  ],
   'blocked-exhaust.diag': [
     'Full throttle on the level, before: Road test',
     'Vacuum, held at 2500 rpm: Running engine',
@@ -57,6 +64,13 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
     'Four loads, before: Running engine, Road test',
     'New barometric sensor: ↑ Road test',
   ],
+  'mountain-road.diag': [
+    'Cranking compression, throttle open: Compression, a plug out',
+    'Gauge at idle: Running engine',
+    'Full throttle in the last bends, before: Road test',
+    "Exhaust, at the sensor's hole: Hot exhaust and exhaust gas",
+    'Snorkel and filter: ↑ Road test',
+  ],
   'open-temperature-sensor.diag': [
     "Warm, maker's list: Running engine",
     'New coolant temperature sensor: Hot coolant under pressure',
@@ -69,6 +83,10 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
     'New plenum gasket: ↑ Road test',
   ],
   'students-first-notebook.diag': ['At idle: Running engine'],
+  'third-thermostat.diag': [
+    'Hot, after twenty minutes on the coast road: Running engine',
+    'New terminal: Road test',
+  ],
   'units-workbook.diag': [
     'The training stand at idle: Running engine, Fuel under pressure',
     'Mistake 2, a comma for the point: ↑ Fuel under pressure',

@@ -4,6 +4,7 @@ import { samples } from '../support/samples.ts';
 
 /** A caution of the author, by its first words, and the step that it is about, by its title. */
 const aboutStep: readonly (readonly [string, string, string])[] = [
+  ['air-in-the-exhaust.diag', 'Exhaust gas kills', 'At the tailpipe, before'],
   ['blocked-exhaust.diag', 'Exhaust gas poisons', 'Full throttle on the level, before'],
   ['blocked-exhaust.diag', 'A road test with open', 'Full throttle with both front sensors out'],
   ['early-thermostat.diag', 'Coolant under pressure', 'Warm-up, before'],
@@ -14,9 +15,12 @@ const aboutStep: readonly (readonly [string, string, string])[] = [
   ['half-worked-case.diag', 'Keep hands', 'Warm idle'],
   ['misread-air-flow.diag', 'Exhaust gas poisons', 'Exhaust gas at warm idle'],
   ['mountain-barometer.diag', 'The full-throttle', 'Four loads, before'],
+  ['mountain-road.diag', 'Full throttle needs', 'Cranking compression'],
+  ['mountain-road.diag', 'Full throttle needs', 'Full throttle in the last bends, before'],
   ['open-temperature-sensor.diag', 'Join only', 'Plug off, signal joined'],
   ['plenum-leak.diag', 'The engine is warm', 'Three loads, before'],
   ['plenum-leak.diag', 'Smoke testers', 'Smoke into the intake'],
+  ['third-thermostat.diag', 'Coolant under pressure', 'Hot, after twenty minutes'],
   ['weak-fuel-supply.diag', 'Fuel under pressure', 'Fuel pressure at the same loads'],
   ['worn-intake-lobe.diag', 'Ignition and injection', 'Compression, cranking'],
   ['worn-intake-lobe.diag', 'Air pressure can turn', 'Leak-down at top dead centre'],
