@@ -82,6 +82,12 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
     'Smoke into the intake: Smoke into a system',
     'New plenum gasket: ↑ Road test',
   ],
+  'purge-that-never-shuts.diag': [
+    'Warm idle: Running engine',
+    'On the road: Road test',
+    'Fuel pressure: Fuel under pressure',
+    'Purge hose pinched at idle: ↑ Running engine',
+  ],
   'students-first-notebook.diag': ['At idle: Running engine'],
   'third-thermostat.diag': [
     'Hot, after twenty minutes on the coast road: Running engine',

@@ -21,6 +21,7 @@ const aboutStep: readonly (readonly [string, string, string])[] = [
   ['plenum-leak.diag', 'The engine is warm', 'Three loads, before'],
   ['plenum-leak.diag', 'Smoke testers', 'Smoke into the intake'],
   ['third-thermostat.diag', 'Coolant under pressure', 'Hot, after twenty minutes'],
+  ['purge-that-never-shuts.diag', 'Fuel vapour burns', 'Purge hose pinched at idle'],
   ['weak-fuel-supply.diag', 'Fuel under pressure', 'Fuel pressure at the same loads'],
   ['worn-intake-lobe.diag', 'Ignition and injection', 'Compression, cranking'],
   ['worn-intake-lobe.diag', 'Air pressure can turn', 'Leak-down at top dead centre'],

@@ -10,6 +10,7 @@ import { mountainBarometer } from './mountainBarometer.ts';
 import { mountainRoad } from './mountainRoad.ts';
 import { openTemperatureSensor } from './openTemperatureSensor.ts';
 import { plenumLeak } from './plenumLeak.ts';
+import { purgeThatNeverShuts } from './purgeThatNeverShuts.ts';
 import { studentsFirstNotebook } from './studentsFirstNotebook.ts';
 import { thirdThermostat } from './thirdThermostat.ts';
 import { unitsWorkbook } from './unitsWorkbook.ts';
@@ -30,6 +31,7 @@ export const allCases: readonly ExpectedCase[] = [
   airInTheExhaust,
   thirdThermostat,
   mountainRoad,
+  purgeThatNeverShuts,
   halfWorkedCase,
   unitsWorkbook,
   studentsFirstNotebook,
