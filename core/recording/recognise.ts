@@ -117,10 +117,11 @@ function withoutLastEmpty(cut: readonly Cut[]): readonly Cut[] {
   return cut.map(({ line, fields }) => ({ line, fields: fields.length > 1 ? fields.slice(0, -1) : fields }));
 }
 
-const isNumber = (text: string, decimal: Decimal): boolean => {
-  const value = numberIn(text, decimal);
-  return value === undefined ? clockSeconds(text) !== undefined || isQuantity(text, decimal) : true;
-};
+/** A number, a clock time, or a number with its unit. */
+export function isNumber(text: string, decimal: Decimal): boolean {
+  if (numberIn(text, decimal) !== undefined) return true;
+  return clockSeconds(text) !== undefined || isQuantity(text, decimal);
+}
 
 /** `12.5 V`: some tools write the unit at every number. */
 function isQuantity(text: string, decimal: Decimal): boolean {

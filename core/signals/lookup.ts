@@ -53,6 +53,11 @@ export function nearestSignals(name: string): string[] {
   return offers.slice(0, 3);
 }
 
+/** The signals that are called exactly so, by their name or another word; case, spaces, hyphens and underscores do not count. */
+export function signalsCalled(name: string): readonly Signal[] {
+  return (spellings().get(plainly(name)) ?? []).flatMap((each) => signalOf(each) ?? []);
+}
+
 /** The form of a signal whose unit has this dimension, the usual one first; undefined when it has none. */
 export function formFor(signal: Signal, dimension: Dimension): Form | undefined {
   return signal.forms.find((form) => unitOf(form.unit)?.dimension === dimension);

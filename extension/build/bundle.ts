@@ -9,6 +9,7 @@ import { vocabularyAsText } from './vocabularyAsText.ts';
 const later = [
   'extension/cli/report.ts',
   'extension/cli/new.ts',
+  'extension/cli/importCapture.ts',
   'extension/cli/explain.ts',
   'extension/cli/decodeAnswers.ts',
   'extension/cli/help.ts',

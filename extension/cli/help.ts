@@ -8,6 +8,7 @@ const overview = `casebook: diagnostic cases as text, checked
   casebook check PATHS…           check cases: units, values, verdicts, findings
   casebook report PATHS… -o FILE  write the cases as one HTML page, to read or print
   casebook new [TEMPLATE] [FILE]  start a case from a template
+  casebook import FILE [CASE]     cells for a scan log or a scope’s export, channels named
   casebook decode [FILE]          what recorded answers of the diagnostic link say
   casebook explain NAME           what a name means: a finding, function, signal, key …
 
@@ -86,6 +87,28 @@ Ends with 1 when a line could not be read or nothing was answered.
 
   casebook decode answers.txt
   casebook decode answers.txt --cell >> van14.diag
+`,
+  ],
+  [
+    'import',
+    `casebook import FILE [CASE]
+
+Looks at a scan log or a scope’s export (delimited text, also packed with gzip) and writes
+the cells for it: a capture with the file’s channels, named as cases name signals where the
+headings say so, and readings with the mean of each. With CASE they are put at its end;
+without, they are printed. How the file was read is said; nothing is guessed silently.
+
+  --at SECONDS        readings at this moment of the file’s time instead of means
+  --delimiter WORD    comma, semicolon, tab or space, where the file does not show it
+  --decimal WORD      point or comma
+  --heading-rows N    rows above the samples that name the columns and their units
+  --skip N            lines before the heading
+
+The file must lie in the case’s folder or below. Look the cells over: keep the channels that
+matter, say the engine state, and give a unit where one is missing.
+
+  casebook import captures/drive.csv
+  casebook import captures/drive.csv van14.diag --at 12.5
 `,
   ],
   [

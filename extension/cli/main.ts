@@ -10,6 +10,7 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ['check', async () => (await import('./check.ts')).check],
   ['report', async () => (await import('./report.ts')).report],
   ['new', async () => (await import('./new.ts')).newCase],
+  ['import', async () => (await import('./importCapture.ts')).importCapture],
   ['decode', async () => (await import('./decodeAnswers.ts')).decodeAnswers],
   ['explain', async () => (await import('./explain.ts')).explain],
 ]);

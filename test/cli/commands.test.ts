@@ -62,7 +62,7 @@ describe('casebook', () => {
     [['chekc'], 'There is no command `chekc`. Did you mean `casebook check`?'],
     [
       ['frobnicate'],
-      'There is no command `frobnicate`. The commands are: check, report, new, decode, explain. `casebook --help` tells more.',
+      'There is no command `frobnicate`. The commands are: check, report, new, import, decode, explain. `casebook --help` tells more.',
     ],
     [['check'], 'Which cases? Name files, folders or patterns: `casebook check cases`.'],
     [['check', '--format', 'xml', 'x'], '`--format` is `text` or `json`, not `xml`.'],

@@ -84,7 +84,20 @@ function fromSamples(
     }
     return seriesReading(each, moments, column, around, found);
   });
-  return { readings, diagnostics: found, readAs: isInline || time === undefined ? [] : [time.words] };
+  return {
+    readings,
+    diagnostics: found,
+    readAs: isInline || time === undefined ? [] : [time.words, ...leftOut(cell, samples)],
+  };
+}
+
+/** Columns of words, where the cell does not say which channels it wants. */
+function leftOut({ channels }: CaptureCell | ReferenceCell, samples: Samples): readonly string[] {
+  if (channels !== undefined) return [];
+  const words = samples.headings.filter((_, at) => !samples.holdsNumbers(at));
+  return words.length === 0
+    ? []
+    : [`left out, since they hold words: ${words.map((each) => `\`${each}\``).join(', ')}`];
 }
 
 const notRead: Absent = { kind: 'absent', status: 'cannot compute', why: 'its column could not be read' };

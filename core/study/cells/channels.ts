@@ -35,7 +35,7 @@ export interface Planned {
   readonly column: Column;
 }
 
-/** The channels that the cell names; without `channels`, every column but the time, named after its heading. */
+/** The channels that the cell names; without `channels`, every column of numbers but the time, named after its heading. */
 export function channelsOf(
   { channels }: Pick<CaptureCell | ReferenceCell, 'channels'>,
   samples: Samples | undefined,
@@ -46,7 +46,7 @@ export function channelsOf(
   }
   if (samples === undefined) return [];
   return plainNames(samples.headings).flatMap((name, at) => {
-    if (at === timeAt) return [];
+    if (at === timeAt || !samples.holdsNumbers(at)) return [];
     const place = samples.placeOf(at);
     const column = { ...place, text: samples.headings[at] ?? '' };
     return [{ ...nothingSaid, at, key: { ...place, text: name }, column }];
@@ -82,7 +82,9 @@ export function planChannel(
     found.push(withoutUnit(channel, signal));
     return undefined;
   }
-  const fitting = fitTo(scaled.quantity, signal, channel.key.text, channel.unit ?? samples.placeOf(at));
+  // A gear or a state of the loop may be sampled as a plain number.
+  const asQuantity = signal?.holds === 'quantity' ? signal : undefined;
+  const fitting = fitTo(scaled.quantity, asQuantity, channel.key.text, channel.unit ?? samples.placeOf(at));
   found.push(...fitting.diagnostics);
   const { fitted } = fitting;
   if (fitted === undefined) return undefined;

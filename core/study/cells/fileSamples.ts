@@ -8,6 +8,7 @@ import { formatText, isUsual, layoutWords, readingWords, saysAll } from '../../r
 import { type FileBytes, type FileContent, largestFile, type WhyNoFile } from '../../recording/files.ts';
 import { type Format, type Layout, noFormat, type Unclear } from '../../recording/layout.ts';
 import { isMissing, numberIn } from '../../recording/numbers.ts';
+import { isNumber } from '../../recording/recognise.ts';
 import { layoutOf, type Recording, recordingOf } from '../../recording/recording.ts';
 import type { Refusal } from '../../recording/rows.ts';
 import { unitIn, unitOfHeading } from '../../recording/unitWords.ts';
@@ -38,7 +39,8 @@ const nothing = (why: string, ...diagnostics: readonly (Diagnostic | undefined)[
   diagnostics: diagnostics.filter((each) => each !== undefined),
 });
 
-function samplesOf(content: FileBytes, layout: Layout, name: string, file: TextNode): Samples {
+/** The samples of a file whose layout is known. `file` is where findings are shown. */
+export function samplesOf(content: FileBytes, layout: Layout, name: string, file: TextNode): Samples {
   const { headings, sample, units, decimal } = layout;
   const column = (at: number): readonly string[] =>
     sample.map((row) => row[at] ?? '').filter((each) => !isMissing(each));
@@ -53,6 +55,10 @@ function samplesOf(content: FileBytes, layout: Layout, name: string, file: TextN
     isClock: (at) => {
       const [first = ''] = column(at);
       return numberIn(first, decimal) === undefined && clockSeconds(first) !== undefined;
+    },
+    holdsNumbers: (at) => {
+      const written = column(at);
+      return written.length === 0 || written.some((each) => isNumber(each, decimal));
     },
     rises: (at) => {
       const numbers = column(at).map((each) => numberIn(each, decimal) ?? clockSeconds(each) ?? Number.NaN);

@@ -23,6 +23,7 @@ export function inlineSamples(rows: SampleRows, whole: TextNode): Samples {
       oneOf(/[([]([^)\]]+)[)\]]\s*$/.exec(rows.headings[at]?.text ?? '')?.[1]),
     firstValue,
     isClock: () => false,
+    holdsNumbers: () => true,
     rises: () => false,
     read: (wanted, found) => {
       const columns = wanted.map((column) => numbers(rows, column, found));

@@ -38,6 +38,8 @@ export interface Samples {
   /** The column's first sample, which may carry the unit itself. */
   readonly firstValue: (at: number) => Quantity | undefined;
   readonly isClock: (at: number) => boolean;
+  /** Not where its first rows hold nothing but words. */
+  readonly holdsNumbers: (at: number) => boolean;
   /** A column that runs upward from row to row, and so may be the time. */
   readonly rises: (at: number) => boolean;
   /** Reads the time and the channels, in that order; what cannot be read is reported. */
