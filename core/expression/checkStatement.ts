@@ -1,6 +1,7 @@
 import { plain } from '../quantity/dimension.ts';
 import { compareTypes, kindDiagnostic, type Operand, withinTypes } from '../quantity/kinds.ts';
 import { plainUnit } from '../quantity/unit.ts';
+import { nearest } from '../text/nearest.ts';
 import { check, numeric } from './check.ts';
 import {
   broken,
@@ -200,7 +201,22 @@ export function checkIs(checking: Checking, tree: Is): Typed {
     report(checking, 'wrong-operand', tree.right.span, { of: 'is', takes, got: sayType(right.type) }, fixes);
     return broken(tree.span);
   }
+  neverSaid(checking, left, tree.right);
+  neverSaid(checking, right, tree.left);
   return { kind: 'same word', negated: tree.negated, left, right, type: truthType, span: tree.span };
+}
+
+/** A text beside what can only be one of some words, and is none of them: most likely misspelt. */
+function neverSaid(checking: Checking, { type }: Typed, beside: Expression): void {
+  if (type.kind !== 'words' || type.among === undefined || beside.kind !== 'text') return;
+  const { among } = type;
+  if (among.includes(beside.text)) return;
+  const close = nearest(beside.text, among);
+  const fixes = close.map((word) => ({
+    title: `Write "${word}"`,
+    edits: [{ span: beside.span, newText: `"${word}"` }],
+  }));
+  report(checking, 'never-said', beside.span, { word: beside.text, among, nearest: close }, fixes);
 }
 
 /** A side of `is`: a bare word that names nothing is most likely a text without its quotes. */

@@ -53,7 +53,9 @@ export function resultType(
     case 'computed': {
       const computed = result.typeOf?.(placed.map((each) => each?.typed.type));
       if (computed === undefined) return undefined;
-      return computed.wrong === undefined ? computed.type : computed;
+      if (computed.wrong !== undefined) return computed;
+      if (computed.type.kind !== 'words' || row.says === undefined) return computed.type;
+      return { kind: 'words', among: row.says.map(({ words }) => words) };
     }
   }
 }

@@ -14,7 +14,11 @@ export type Type =
   | { readonly kind: 'curve'; readonly x: QuantityType; readonly y: QuantityType }
   | { readonly kind: 'range'; readonly quantity: QuantityType }
   /** A word or a text: `loop`, a test's outcome, a lowest cylinder's name. */
-  | { readonly kind: 'words' }
+  | {
+      readonly kind: 'words';
+      /** All that it can be, where that is known. */
+      readonly among?: readonly string[];
+    }
   | { readonly kind: 'truth' }
   /** Something already reported as wrong: it is not complained about again. */
   | { readonly kind: 'unknown' };

@@ -104,7 +104,7 @@ function readWords(node: TextNode, signal: Signal, place: Place): ReadValue {
   const absent = absences.find((each) => each === text);
   if (absent !== undefined) {
     return result(node, {
-      type: { kind: 'words' },
+      type: typeOfSignal(signal),
       value: absence(absent),
       form: undefined,
       diagnostics: [],
@@ -122,7 +122,7 @@ function readWords(node: TextNode, signal: Signal, place: Place): ReadValue {
     diagnostics.push(diagnose('unknown-value-word', node.span, facts, fixes));
   }
   return result(node, {
-    type: { kind: 'words' },
+    type: typeOfSignal(signal),
     value: { kind: 'words', text },
     form: undefined,
     diagnostics,
@@ -267,7 +267,8 @@ const unreadable: Absent = { kind: 'absent', status: 'cannot compute', why: 'it 
 /** The type that a signal has when nobody measured it: that of its usual form. */
 export function typeOfSignal(signal: Signal | undefined): Type {
   if (signal === undefined) return { kind: 'unknown' };
-  if (signal.holds !== 'quantity') return { kind: 'words' };
+  if (signal.holds === 'text') return { kind: 'words' };
+  if (signal.holds === 'word') return { kind: 'words', among: signal.words ?? [] };
   const quantity = usualType(signal);
   return quantity === undefined ? { kind: 'unknown' } : { kind: 'one', quantity };
 }

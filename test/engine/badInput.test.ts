@@ -97,4 +97,22 @@ values:
     expect(reason('leakage_pattern(42 %, "tailpip")')).toContain('Did you mean tailpipe?');
     expect(reason('sensor_circuit(2 V, -5 V)')).toContain('hang on a voltage above 0');
   });
+
+  it('compared with what they can never be are told with the nearest', () => {
+    const findings = studiedWith('1\nexpect:\n  - charging_pattern(14.2 V) is "chargin"').findings;
+    expect(findings.map(({ diagnostic }) => message(diagnostic))).toEqual([
+      'It can never be "chargin". Did you mean "charging"? It is one of "not charging", "low, or held low on purpose", "charging", "high, or raised on purpose", "overcharging".',
+    ]);
+    const [fix] = findings[0]?.diagnostic.fixes ?? [];
+    expect(fix?.edits.map(({ newText }) => newText)).toEqual(['"charging"']);
+  });
+
+  it('are compared through a name, too, and a signal of words as well', () => {
+    const codes = (lets: string) => studiedWith(lets).findings.map(({ diagnostic }) => diagnostic.code);
+    expect(codes('leakage_pattern(42 %, "tailpipe")\nexpect:\n  - asked is not "exhaust valves"')).toEqual([
+      'never-said',
+    ]);
+    expect(codes('leakage_pattern(42 %, "tailpipe")\nexpect:\n  - asked is "exhaust valve"')).toEqual([]);
+    expect(codes('1\nexpect:\n  - loop is "closd"')).toContain('never-said');
+  });
 });

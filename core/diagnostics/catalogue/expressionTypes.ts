@@ -4,6 +4,11 @@ import { didYouMean, oneOf, type Rows } from '../row.ts';
 export interface ExpressionTypeFacts {
   readonly 'wrong-exponent': { readonly text: string; readonly takes: string };
   readonly 'wrong-operand': { readonly of: string; readonly takes: string; readonly got: string };
+  readonly 'never-said': {
+    readonly word: string;
+    readonly among: readonly string[];
+    readonly nearest: readonly string[];
+  };
   readonly 'unlike-shapes': { readonly left: string; readonly right: string };
   readonly 'unlike-captures': { readonly left: string; readonly right: string };
   readonly 'quote-word': { readonly word: string };
@@ -62,6 +67,18 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
     why: 'Statements join with `and`, `or` and `not`; numbers with arithmetic; words are compared with `is`.',
     wrong: 'expect:\n  - not before.idle.map',
     right: 'expect:\n  - not before.idle.map > 14 inHg',
+  },
+  'never-said': {
+    severity: 'error',
+    title: 'A text that the other side can never be',
+    say: ({ word, among, nearest }) => {
+      const offer = nearest.map((each) => `"${each}"`);
+      const close = offer.length === 0 ? '' : ` Did you mean ${oneOf(offer)}?`;
+      return `It can never be "${word}".${close} It is one of ${among.map((each) => `"${each}"`).join(', ')}.`;
+    },
+    why: 'A misspelt text is equal to nothing, so that the statement fails quietly and a suspect may be ruled out by a slip of the hand.',
+    wrong: 'expect:\n  - charging_pattern(14.2 V) is "chargin"',
+    right: 'expect:\n  - charging_pattern(14.2 V) is "charging"',
   },
   'unlike-shapes': {
     severity: 'error',
