@@ -160,7 +160,7 @@ export function functionPage(of: FunctionRow): Page {
       ...row('Range', of.range),
       ...row('No answer', of.errors.join('\n')),
       ...row('Example', `${of.example.expression}  →  ${of.example.result}`),
-      ...row('with', of.example.given === undefined ? undefined : `spec.${of.example.given}`),
+      ...row('Given', of.example.given === undefined ? undefined : `spec.${of.example.given}`),
       ...row('Source', of.source),
     ],
   };

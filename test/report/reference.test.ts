@@ -129,7 +129,7 @@ describe('the page of a name', () => {
 
   it('of a function of a curve says what the example is given', () => {
     expect(lines('reading_for')).toContainEqual(
-      'with: spec.maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s], [2.6 V, 55 g/s]]',
+      'Given: spec.maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s], [2.6 V, 55 g/s]]',
     );
   });
 
