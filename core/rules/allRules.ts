@@ -7,6 +7,7 @@ import { coldSoak } from './coldSoak.ts';
 import { failedValue } from './failedValue.ts';
 import { codeForm } from './header/codeForm.ts';
 import { firingOrderUnfit } from './header/firingOrderUnfit.ts';
+import { vinForm } from './header/vinForm.ts';
 import { impossibleValue } from './impossibleValue.ts';
 import { misspeltState } from './misspeltState.ts';
 import { banksApart } from './mixture/banksApart.ts';
@@ -34,6 +35,7 @@ import { unusualValue } from './unusualValue.ts';
 export const allRules: readonly Rule[] = [
   codeForm,
   firingOrderUnfit,
+  vinForm,
   misspeltState,
   unitSlip,
   impossibleValue,

@@ -12,7 +12,7 @@ import { type Paint, paintFor } from './color.ts';
 import { displayWidth } from './displayWidth.ts';
 import { writeFinding } from './frame.ts';
 import { isTerminal, print, tell } from './print.ts';
-import { readText } from './readText.ts';
+import { reasonOf } from './reasonOf.ts';
 
 /** `casebook decode [FILE|-]`: what recorded answers of the diagnostic link say. 1 when a line could not be read. */
 export async function decodeAnswers(words: readonly string[]): Promise<number> {
@@ -24,7 +24,7 @@ export async function decodeAnswers(words: readonly string[]): Promise<number> {
     );
   if (/\.diag$/i.test(file))
     throw new Misunderstood(`\`${file}\` is a case, whose \`obd\` is decoded by \`casebook check ${file}\`.`);
-  const text = file === '-' ? readInput() : readText(file);
+  const text = textOf(file === '-' ? 0 : file);
   const decoded = decodeObd(text);
   const paint = await paintFor(isTerminal(options.cell === true ? 2 : 1));
   const failed =
@@ -48,13 +48,14 @@ export async function decodeAnswers(words: readonly string[]): Promise<number> {
   return failed ? 1 : 0;
 }
 
-function readInput(): string {
+/** What was piped in (0), or a file. Some shells write files in UTF-16, which says so at its start. */
+function textOf(from: string | 0): string {
   try {
-    return readFileSync(0, 'utf8');
-  } catch {
-    throw new Misunderstood(
-      'Nothing came in. Name a file, or pipe the recording: `casebook decode answers.txt`.',
-    );
+    const bytes = readFileSync(from);
+    return bytes.toString(bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf16le' : 'utf8');
+  } catch (error) {
+    const what = from === 0 ? 'What is piped in' : `\`${from}\``;
+    throw new Misunderstood(`${what} cannot be read: ${reasonOf(error)}.`);
   }
 }
 

@@ -120,6 +120,11 @@ obd: |
     expect(run(...words)).toEqual({ status: 2, out: '', err: `casebook: ${message}\n` });
   });
 
+  it('reads a file as some shells write it, in UTF-16', () => {
+    writeFileSync(join(folder, 'wide.txt'), Buffer.from('\uFEFF41 05 7B\r\n', 'utf16le'));
+    expect(run('decode', 'wide.txt').out).toContain('ect  83.0 ± 0.5  °C  7B');
+  });
+
   it('prints nothing that commands a terminal', () => {
     const { out } = run('decode', put('escape.txt', '\u001b[31mWORDS\n41 05 7B # \u001b[31m\n'));
     expect(out).not.toContain('\u001b');

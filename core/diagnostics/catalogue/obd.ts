@@ -1,5 +1,11 @@
 import type { Rows } from '../row.ts';
 
+/** What is wrong with a vehicle identification number: its length, a character (`at` counts from 0), or position 9. */
+type VinProblem =
+  | { readonly kind: 'length'; readonly length: number }
+  | { readonly kind: 'character'; readonly character: string; readonly at: number }
+  | { readonly kind: 'check digit'; readonly is: string; readonly due: string };
+
 /** Findings in recorded answers of the diagnostic link: the `obd` of a readings cell, and `casebook decode`. */
 export interface ObdFacts {
   readonly 'obd-not-hex': { readonly word: string };
@@ -23,13 +29,7 @@ export interface ObdFacts {
   readonly 'obd-nothing': { readonly requests: number };
   readonly 'obd-too-long': { readonly size: string; readonly most: string };
   readonly 'obd-more-problems': { readonly more: number };
-  readonly 'obd-vin-character': {
-    readonly vin: string;
-    readonly character: string;
-    readonly position: number;
-  };
-  readonly 'obd-vin-length': { readonly vin: string; readonly length: number };
-  readonly 'obd-vin-check-digit': { readonly vin: string; readonly is: string; readonly due: string };
+  readonly 'vin-form': { readonly vin: string; readonly problem: VinProblem };
 }
 
 const from = (sender: string): string => (sender === '' ? '' : ` of ${sender}`);
@@ -194,31 +194,21 @@ export const obdRows: Rows<ObdFacts> = {
     wrong: 'obd: |\n  … hundreds of cut lines …',
     right: 'obd: |\n  41 0C 1A F8',
   },
-  'obd-vin-character': {
+  'vin-form': {
     severity: 'warning',
-    title: 'A vehicle identification number with a character that none has',
-    say: ({ vin, character, position }) =>
-      `\`${vin}\` has ${character} in position ${position}. I, O and Q are never used, since they look like 1 and 0; small letters and signs neither. The module holds a wrong number, or the bytes were damaged.`,
-    why: 'The characters of a vehicle identification number are fixed (ISO 3779, 49 CFR 565.13).',
-    wrong: '1111111111111I111',
-    right: '11111111111111111',
-  },
-  'obd-vin-length': {
-    severity: 'warning',
-    title: 'A vehicle identification number of a wrong length',
-    say: ({ vin, length }) =>
-      `\`${vin}\` has ${length} characters, and a vehicle identification number has 17. The module holds an incomplete number, or bytes are missing.`,
-    why: 'All 17 characters are needed to tell one vehicle from another (ISO 3779).',
-    wrong: '1111111111111111',
-    right: '11111111111111111',
-  },
-  'obd-vin-check-digit': {
-    severity: 'warning',
-    title: 'A vehicle identification number whose check digit does not fit',
-    say: ({ vin, is, due }) =>
-      `\`${vin}\` has ${is} in position 9, and the other characters make it ${due}. On a vehicle built for North America a character is wrong; elsewhere the position may hold anything.`,
-    why: 'The ninth character is computed from the others, so that a slip is noticed (49 CFR 565.15(c)). Elsewhere it is not the law.',
-    wrong: '11111111211111111',
-    right: '11111111111111111',
+    title: 'A vehicle identification number that cannot be right',
+    say: ({ vin, problem }) => {
+      switch (problem.kind) {
+        case 'length':
+          return `\`${vin}\` has ${problem.length} characters, and a vehicle identification number has 17. Some are missing or too many.`;
+        case 'character':
+          return `\`${vin}\` has \`${problem.character}\` in position ${problem.at + 1}. A vehicle identification number has capitals and digits only, and never I, O or Q, which look like 1 and 0.`;
+        case 'check digit':
+          return `\`${vin}\` has ${problem.is} in position 9, and the other characters make it ${problem.due}. On a vehicle built for North America a character is wrong; elsewhere the position may hold anything.`;
+      }
+    },
+    why: 'The characters of a vehicle identification number are fixed (ISO 3779), and in North America the ninth is computed from the others, so that a slip is noticed (49 CFR 565.15(c)).',
+    wrong: 'vehicle:\n  vin: 11111111211111111',
+    right: 'vehicle:\n  vin: 11111111111111111',
   },
 };

@@ -33,7 +33,7 @@ export function codeAnswer(
   return codes;
 }
 
-/** An answer of service 03, 07 or 0A as a CAN network carries it: the other direction. Undefined for a text that is no code. */
+/** An answer of service 03, 07 or 0A as a CAN network carries it: the other direction, of codes as pairs of bytes. */
 export function encodeCodes(
   status: CodeStatus,
   codes: readonly (readonly [number, number])[],

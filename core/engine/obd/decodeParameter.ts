@@ -86,7 +86,7 @@ function scaled(part: NumberPart, fullScale: FullScale): NumberPart {
 }
 
 /** The parameters that a map of four bytes says are answered: bit by bit, those that follow `base`. */
-export function supportedIn(bytes: Uint8Array, from: number, base: number): number[] {
+function supportedIn(bytes: Uint8Array, from: number, base: number): number[] {
   const found: number[] = [];
   for (let bit = 0; bit < 32; bit++) {
     if (((bytes[from + (bit >> 3)] ?? 0) & (0x80 >> (bit & 7))) !== 0) found.push(base + bit + 1);

@@ -33,7 +33,7 @@ export function isRequest(bytes: Uint8Array, from: number, to: number): boolean 
 }
 
 export type LegacyFrame =
-  | { readonly is: 'answer'; readonly id: string; readonly to: number }
+  | { readonly is: 'answer'; readonly id: string; readonly header: number; readonly to: number }
   | { readonly is: 'request' }
   | { readonly is: 'damaged'; readonly due: string };
 
@@ -53,12 +53,14 @@ export function legacyFrame(bytes: Uint8Array, from: number, to: number): Legacy
   const id = hexByte(third);
   const sum = sumOf(bytes, from, to - 1);
   if (keyword) {
-    if (!answersService(fourth)) return undefined;
-    return last === sum ? { is: 'answer', id, to: to - 1 } : { is: 'damaged', due: hexByte(sum) };
+    // A format byte that counts nothing is followed by a byte that does, behind the addresses.
+    const header = (first & 0x3f) === 0 ? 4 : 3;
+    if (!answersService(header === 4 ? (bytes[from + 4] ?? 0) : fourth)) return undefined;
+    return last === sum ? { is: 'answer', id, header, to: to - 1 } : { is: 'damaged', due: hexByte(sum) };
   }
   if (second !== 0x6b || (first !== 0x48 && first !== 0x41) || !answersService(fourth)) return undefined;
   const crc = crcOf(bytes, from, to - 1);
-  if (last === crc || (first === 0x48 && last === sum)) return { is: 'answer', id, to: to - 1 };
+  if (last === crc || (first === 0x48 && last === sum)) return { is: 'answer', id, header: 3, to: to - 1 };
   // 41 6B may also be an answer of parameter 6B without any header.
   return first === 0x41 ? undefined : { is: 'damaged', due: `${hexByte(sum)} or ${hexByte(crc)}` };
 }

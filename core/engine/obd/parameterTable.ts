@@ -49,7 +49,7 @@ function byPid(layout: SensorLayout): readonly (ParameterRow | undefined)[] {
 }
 
 /** A parameter of one part, or of several; the source is memory unless `found` says otherwise. */
-export function parameter(
+function parameter(
   pid: number,
   bytes: number,
   parts: Part | readonly Part[],

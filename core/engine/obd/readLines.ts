@@ -67,6 +67,8 @@ export function readLines(text: string, problems: Problems): Lines {
 const longestLine = 1000;
 
 const [lineFeed, carriageReturn, tab, space, numberSign, prompt] = [10, 13, 9, 32, 35, 62];
+/** Stands at the start of files that some programs write. */
+const byteOrderMark = 0xfeff;
 
 /** Cuts a line into words. `strange` is where the first stands that is not hexadecimal. */
 function readLine(reading: Reading, start: number, end: number): void {
@@ -98,7 +100,7 @@ function readLine(reading: Reading, start: number, end: number): void {
 }
 
 function isWhite(unit: number, withPrompt: boolean): boolean {
-  return unit === space || unit === tab || (withPrompt && unit === prompt);
+  return unit === space || unit === tab || unit === byteOrderMark || (withPrompt && unit === prompt);
 }
 
 /** The words of a line that are all hexadecimal: a header and what follows it, or bytes alone. */
@@ -173,7 +175,7 @@ function sortBytes(reading: Reading, from: number, to: number): void {
   if (legacy !== undefined) {
     if (legacy.is === 'request') reading.requests++;
     else if (legacy.is === 'answer')
-      lines.push({ is: 'message', id: legacy.id, from: from + 3, to: legacy.to });
+      lines.push({ is: 'message', id: legacy.id, from: from + legacy.header, to: legacy.to });
     else {
       const span = { start: tape.places[to - 1] ?? 0, end: (tape.places[to - 1] ?? 0) + 2 };
       tell(problems, 'obd-wrong-checksum', span, { is: hexByte(bytes[to - 1] ?? 0), due: legacy.due });

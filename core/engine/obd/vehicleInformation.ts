@@ -20,7 +20,7 @@ const texts: Readonly<
   10: { meaning: 'Name of the controller', length: 20, messages: 5 },
 };
 
-export const vinKind = 2;
+const vinKind = 2;
 
 /** Messages of before CAN, joined where they are parts of one text; all others as they are. */
 export function joinInformation(
@@ -113,18 +113,12 @@ function textItems(
 }
 
 function checkVin(tape: Tape, vin: string, from: number, to: number, problems: Problems): void {
-  const wrong = vinProblem(vin);
-  if (wrong?.kind === 'length')
-    tell(problems, 'obd-vin-length', spanOnTape(tape, from, to), { vin, length: wrong.length });
-  if (wrong?.kind === 'character') {
-    const span = spanOnTape(tape, from + wrong.at, from + wrong.at + 1);
-    const facts = { vin, character: wrong.character, position: wrong.at + 1 };
-    tell(problems, 'obd-vin-character', span, facts);
-  }
-  if (wrong?.kind === 'check digit') {
-    const { is, due } = wrong;
-    tell(problems, 'obd-vin-check-digit', spanOnTape(tape, from + 8, from + 9), { vin, is, due });
-  }
+  const problem = vinProblem(vin);
+  if (problem === undefined) return;
+  const at = problem.kind === 'character' ? problem.at : 8;
+  const span =
+    problem.kind === 'length' ? spanOnTape(tape, from, to) : spanOnTape(tape, from + at, from + at + 1);
+  tell(problems, 'vin-form', span, { vin, problem });
 }
 
 /** Zeros fill up; what is no printable sign is shown as its number, so that nothing is hidden. */

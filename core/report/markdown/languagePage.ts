@@ -23,6 +23,15 @@ ${Object.entries(kinds)
 
 Every cell may have ${keyList(everyKey)}: ${everyKey.for.meaning}.
 
+## Answers of the diagnostic link
+
+\`obd\` in a cell of readings takes what an interface printed, as it is: with and without headers (11 or 29 bits, or three bytes), with and without spaces, numbered lines, echoes, prompts and messages such as \`NO DATA\`; what follows \`#\` behind a space is a remark.
+Each value of services 01 to 0A (SAE J1979) that has a signal becomes a reading of the cell, with half a step of its encoding for its ±.
+Of several controllers the one with the lowest address counts, the engine's own; of several answers of it the last. Where they differ it is told.
+A value that is typed under \`values\`, too, stays as it was typed and is compared.
+A freeze frame (service 02) stands in a cell with \`when: freeze frame\`.
+\`casebook decode FILE\` shows the same without a case.
+
 ## Expressions
 
 Names are readings (\`before.idle.map\`) and computed names; numbers carry their unit (\`0.5 inHg\`).

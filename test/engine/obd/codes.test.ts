@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { encodeCodes } from '../../../core/engine/obd/codeAnswers.ts';
+import { writeMessage } from '../../../core/engine/obd/encodeAnswers.ts';
 import { bytesOfCode, codeOfBytes, isCode, structureOf } from '../../../core/engine/obd/troubleCode.ts';
 import { codesIn, foundIn } from './bytes.ts';
 
@@ -59,6 +61,15 @@ describe('the structure of a code', () => {
 });
 
 describe('answers with codes', () => {
+  it('come back from what was encoded', () => {
+    for (const status of ['stored', 'pending', 'permanent'] as const) {
+      const codes = ['P0171', 'B16A1', 'U0100', 'C0123', 'P2BAD'];
+      const pairs = codes.flatMap((each) => [bytesOfCode(each) ?? expect.fail(each)]);
+      const text = writeMessage('7E8', encodeCodes(status, pairs)).join('\n');
+      expect(codesIn(text)).toEqual(codes.map((each) => `${each} ${status}`));
+    }
+  });
+
   it('count them on CAN networks', () => {
     expect(codesIn('7E8 06 43 02 01 71 03 00')).toEqual(['P0171 stored', 'P0300 stored']);
     expect(codesIn('7E8 02 43 00\n7E8 04 47 01 01 71\n7E8 04 4A 01 04 20')).toEqual([

@@ -55,20 +55,20 @@ describe('a number in a recording', () => {
 
   it('is told where its check digit does not fit, at the byte', () => {
     expect(foundIn(recorded('11111111211111111'))).toEqual([
-      '2:23-25 obd-vin-check-digit: `11111111211111111` has 2 in position 9, and the other characters make it 1. On a vehicle built for North America a character is wrong; elsewhere the position may hold anything.',
+      '2:23-25 vin-form: `11111111211111111` has 2 in position 9, and the other characters make it 1. On a vehicle built for North America a character is wrong; elsewhere the position may hold anything.',
     ]);
   });
 
   it.each(['I', 'O', 'Q'])('is told where it has %s, at the byte', (character) => {
     const vin = `1111${character}111111111111`;
     expect(foundIn(recorded(vin))).toEqual([
-      `2:11-13 obd-vin-character: \`${vin}\` has ${character} in position 5. I, O and Q are never used, since they look like 1 and 0; small letters and signs neither. The module holds a wrong number, or the bytes were damaged.`,
+      `2:11-13 vin-form: \`${vin}\` has \`${character}\` in position 5. A vehicle identification number has capitals and digits only, and never I, O or Q, which look like 1 and 0.`,
     ]);
   });
 
   it('is told where it is short', () => {
     expect(foundIn('7E8 10 0A 49 02 01 31 31 31\n7E8 21 31 31 31 31 00 00 00')).toEqual([
-      '1:20-19 obd-vin-length: `1111111` has 7 characters, and a vehicle identification number has 17. The module holds an incomplete number, or bytes are missing.',
+      '1:20-19 vin-form: `1111111` has 7 characters, and a vehicle identification number has 17. Some are missing or too many.',
     ]);
   });
 
