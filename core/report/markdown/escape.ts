@@ -19,6 +19,14 @@ export function sentenceAsMarkdown(text: string): string {
     .join('');
 }
 
+/** A paragraph of such sentences, each on a line of its own. */
+export function sentencesAsMarkdown(text: string): string {
+  return text
+    .split(/(?<=[.!?]) (?=[A-Z])|\n/)
+    .map(sentenceAsMarkdown)
+    .join('\n');
+}
+
 /** A code span: fenced by more backquotes than stand in it. A `|` would end a table's cell. */
 export function codeSpan(text: string): string {
   const line = harmless(text).replace(/\s+/g, ' ').replaceAll('|', '\\|');

@@ -2,7 +2,7 @@ import { rulesRows } from '../../../diagnostics/catalogue/rules.ts';
 import { allCodes, type Code, catalogue } from '../../../diagnostics/diagnostic.ts';
 import type { Row } from '../../../diagnostics/row.ts';
 import { allRules } from '../../../rules/allRules.ts';
-import { codeSpan, sentenceAsMarkdown } from '../escape.ts';
+import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
 
 /** The checks that always run, on one page of Markdown. */
 export function rulesReference(): string {
@@ -41,10 +41,7 @@ function findingPart(code: Code): string {
   return [
     `### ${codeSpan(code)}`,
     `${sort}: ${sentenceAsMarkdown(title)}.`,
-    why
-      .split('\n')
-      .map((line) => sentenceAsMarkdown(line))
-      .join('\n'),
+    sentencesAsMarkdown(why),
     ...example('Wrong', wrong),
     ...example('Right', right),
   ].join('\n\n');

@@ -1,7 +1,7 @@
 import type { FunctionRow, Parameter } from '../../../expression/functionRow.ts';
 import { formulaLines } from '../../formulaLines.ts';
 import { parameterName, resultWords } from '../../pages.ts';
-import { codeSpan, sentenceAsMarkdown } from '../escape.ts';
+import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
 
 /** Functions on one page of Markdown, family by family, from their rows. */
 export function functionsReference(title: string, about: string, rows: readonly FunctionRow[]): string {
@@ -25,7 +25,7 @@ function functionPart(row: FunctionRow): string {
   ];
   return [
     `### ${codeSpan(`${row.name}(${row.parameters.map(parameterName).join(', ')})`)}`,
-    sentenceAsMarkdown(row.summary),
+    sentencesAsMarkdown(row.summary),
     `\`\`\`\n${formulaLines(row.formula).join('\n')}\n\`\`\``,
     parameterTable(row.parameters),
     lines.join('\n'),

@@ -2,7 +2,7 @@ import { allSignals } from '../../../signals/lookup.ts';
 import { engineStates } from '../../../signals/states.ts';
 import type { Form, Signal } from '../../../signals/types.ts';
 import { signalExample } from '../../signalExample.ts';
-import { codeSpan, sentenceAsMarkdown } from '../escape.ts';
+import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
 
 /** The vocabulary on one page of Markdown: signals by family, then the engine states. */
 export function signalsReference(): string {
@@ -45,7 +45,7 @@ function signalPart(signal: Signal): string {
     ...(signal.alsoCalled === undefined
       ? []
       : [`Also called ${sentenceAsMarkdown(signal.alsoCalled.join(', '))}.`]),
-    ...(signal.note === undefined ? [] : [sentenceAsMarkdown(signal.note)]),
+    ...(signal.note === undefined ? [] : [sentencesAsMarkdown(signal.note)]),
     ...(example === undefined
       ? []
       : [`Example: ${codeSpan(example.line)}${example.state === undefined ? '' : ` at ${example.state}`}.`]),
