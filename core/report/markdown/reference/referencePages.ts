@@ -4,6 +4,7 @@ import { valueFunctions } from '../../../expression/functions/values.ts';
 import { waveformFunctions } from '../../../waveform/waveformFunctions.ts';
 import { findingsReference, rulesReference } from './findingsReference.ts';
 import { functionsReference } from './functionsReference.ts';
+import { parametersReference } from './parametersReference.ts';
 import { signalsReference } from './signalsReference.ts';
 import { unitsReference } from './unitsReference.ts';
 
@@ -47,6 +48,11 @@ export function referencePages(): ReferencePage[] {
       path: 'core/signals/SIGNALS.md',
       about: 'what a case may measure, and the engine states',
       text: signalsReference(),
+    },
+    {
+      path: 'core/engine/obd/PARAMETERS.md',
+      about: 'generic data of the diagnostic link: parameters, their bytes and their scales',
+      text: parametersReference(),
     },
     { path: 'core/quantity/UNITS.md', about: 'every unit with its exact factor', text: unitsReference() },
     { path: 'core/rules/RULES.md', about: 'the checks that always run', text: rulesReference() },
