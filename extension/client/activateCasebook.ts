@@ -12,6 +12,7 @@ import { provideStatusItems } from './provideStatusItems.ts';
 import { showFirstFailure } from './showFirstFailure.ts';
 import { showResults } from './showResults.ts';
 import { splitCellAtSeparators } from './splitCellAtSeparators.ts';
+import { tellShown } from './tellShown.ts';
 import { warnOfTwoViews } from './warnOfTwoViews.ts';
 
 /**
@@ -45,6 +46,7 @@ export function activateCasebook(
     keepMetadata(),
     finishReverts(),
     warnOfTwoViews(),
+    tellShown(client),
     command('newCase', async (name) => (await import('./newCase.ts')).newCase(name)),
     command('insertCell', insertCell),
     command('openAsText', openAsText),

@@ -21,6 +21,8 @@ async function choose() {
     title: l10n.t('New Case'),
     placeHolder: l10n.t('What do you begin with?'),
     matchOnDetail: true,
+    // A walkthrough takes the focus when one of its offers is chosen.
+    ignoreFocusOut: true,
   });
   return chosen?.template;
 }

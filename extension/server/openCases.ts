@@ -43,6 +43,8 @@ interface Held {
   /** The views of the last study. */
   views: readonly View[];
   settings: ServerSettings | undefined;
+  /** Kept open by the editor without being seen: its findings are none. */
+  hidden: boolean;
   /** What each document shows now, by its uri. */
   readonly shown: Map<string, Shown>;
   /** The results that the client has, by the uri of the cell. */
@@ -91,6 +93,7 @@ export class OpenCases {
       open: undefined,
       views: [],
       settings: undefined,
+      hidden: false,
       shown: new Map(),
       sent: new Map(),
       lasted: 0,
@@ -177,6 +180,14 @@ export class OpenCases {
     return named;
   }
 
+  /** A notebook that nobody sees any more, or again. */
+  setShown(uri: string, shown: boolean): void {
+    const held = this.#of('notebook').get(uri);
+    if (held === undefined || held.hidden !== shown) return;
+    held.hidden = !shown;
+    if (held.settings !== undefined) this.#show(held, this.#upToDate(held));
+  }
+
   /** Settings may have changed: asks for them again and shows what follows. */
   settingsChanged(): void {
     for (const cases of this.#held.values()) for (const held of cases.values()) this.#fetchSettings(held);
@@ -228,11 +239,11 @@ export class OpenCases {
   }
 
   #show(held: Held, open: OpenCase): void {
-    const found = findingsByView(open);
+    const found = held.hidden ? [] : findingsByView(open);
     const before = held.shown.size;
     let known = 0;
     open.views.forEach(({ uri, version }, index) => {
-      const findings = found[index] ?? [];
+      const findings = found[index] ?? noFindings;
       const shown = held.shown.get(uri);
       if (shown !== undefined) known++;
       if (shown?.version === version && shown.findings === findings) return;
@@ -268,6 +279,7 @@ export class OpenCases {
 }
 
 const none: ReadonlySet<string> = new Set();
+const noFindings: readonly PlacedFinding[] = [];
 
 /** Milliseconds: between two keystrokes of one burst, results would only hold up the next findings. */
 const restOfTyping = 20;

@@ -17,6 +17,8 @@ import {
   readFileRequest,
   recomputeRequest,
   resultsNotification,
+  type ShownParams,
+  shownNotification,
 } from '../shared/protocol.ts';
 import { defaultSettings } from '../shared/settings.ts';
 import { answerQuestions } from './answerQuestions.ts';
@@ -111,6 +113,7 @@ export function serve(connection: Connection, service: Service, host: Host): voi
   });
   connection.onRequest(checkFileRequest, ({ uri, text }: CheckFileParams) => closedFiles.check(uri, text));
   connection.onNotification(forgetFilesNotification, () => closedFiles.forgetAll());
+  connection.onNotification(shownNotification, ({ uri, shown }: ShownParams) => cases.setShown(uri, shown));
 
   answerQuestions(connection, service, cases, () => client.textDocument?.definition?.linkSupport === true);
 

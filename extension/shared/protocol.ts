@@ -75,6 +75,17 @@ export type ReadFileResult = { readonly content: Uint8Array | string } | { reado
 export const forgetFilesNotification = 'diag/forgetFiles';
 
 /**
+ * Client → server, a notification: whether a notebook stands in a tab. One that does not has no findings in the list of
+ * problems, even when the editor keeps it open; until something is said of it, a notebook counts as shown.
+ */
+export const shownNotification = 'diag/shown';
+
+export interface ShownParams {
+  readonly uri: string;
+  readonly shown: boolean;
+}
+
+/**
  * The client's command behind the offer to split a cell that holds a `---` line.
  * A code action of the server names it with one argument: the uri of the cell's text document.
  */

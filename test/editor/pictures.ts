@@ -1,11 +1,13 @@
-import { cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { writeArchive } from '../../extension/build/writeArchive.ts';
 import { writeExtension } from '../../extension/build/writeExtension.ts';
+import { profileIn, writePlainSettings } from './harness/environment.ts';
 import { openBrowser } from './harness/openBrowser.ts';
-import { openNotebook } from './harness/openNotebook.ts';
-import { installExtension, profileIn, type RunningEditor, startServer } from './harness/startServer.ts';
+import { openWindow } from './harness/openWindow.ts';
+import { installExtension, type RunningEditor, startServer } from './harness/startServer.ts';
+import { OpenedWindow } from './window/openedWindow.ts';
 
 /**
  * `npm run pictures`: drives the editor over the samples and writes what a reader of the README sees,
@@ -20,11 +22,11 @@ interface Picture {
   readonly theme: string;
   readonly sample: string;
   /** What is done before the picture is taken. */
-  readonly act?: (page: Page) => Promise<void>;
+  readonly act?: (window: OpenedWindow) => Promise<void>;
 }
 
 const light = 'Default Light Modern';
-const failure = (page: Page) => command(page, 'Diagnostic Casebook: Go to the Next Failure');
+const failure = (window: OpenedWindow) => window.command('Diagnostic Casebook: Go to the Next Failure');
 const pictures: readonly Picture[] = [
   { name: 'light', theme: light, sample: 'plenum-leak.diag', act: failure },
   { name: 'dark', theme: 'Default Dark Modern', sample: 'plenum-leak.diag', act: failure },
@@ -34,7 +36,7 @@ const pictures: readonly Picture[] = [
     name: 'text',
     theme: light,
     sample: 'plenum-leak.diag',
-    act: (page) => command(page, 'Diagnostic Casebook: Open as Text'),
+    act: (window) => window.command('Diagnostic Casebook: Open as Text'),
   },
 ];
 
@@ -44,6 +46,7 @@ const profile = profileIn(scratch);
 await writeExtension(root, join(scratch, 'extension'));
 await writeArchive(join(scratch, 'extension'), join(scratch, 'casebook.vsix'));
 await installExtension(join(scratch, 'casebook.vsix'), profile);
+writePlainSettings(profile);
 const server = await startServer(profile);
 const browser = await openBrowser();
 try {
@@ -63,43 +66,31 @@ async function take(
 ): Promise<void> {
   const workspace = join(scratch, name, 'cases');
   cpSync(join(root, 'samples'), workspace, { recursive: true });
-  mkdirSync(join(workspace, '.vscode'));
-  writeFileSync(join(workspace, '.vscode', 'settings.json'), JSON.stringify(settings(theme)));
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 900 },
-    deviceScaleFactor: 1.5,
+  const page = await openWindow(browser, server, {
+    folder: workspace,
+    settings: settings(theme),
+    scale: 1.5,
   });
-  const page = await context.newPage();
-  await page.goto(`${server.url}?folder=${workspace}`);
-  await openNotebook(page, sample);
+  const window = new OpenedWindow(page, workspace);
+  await window.openNotebook(sample);
   // Side bars show nothing of ours.
-  await command(page, 'View: Close Primary Side Bar');
+  await window.command('View: Toggle Primary Side Bar Visibility');
   await page.waitForTimeout(2000);
-  await act?.(page);
+  await act?.(window);
+  // Away from everything that says something about itself.
+  await page.mouse.move(640, 898);
   await page.waitForTimeout(1500);
   await page.screenshot({ path: join(target, `${name}.png`) });
-  await context.close();
+  await page.context().close();
 }
 
-async function command(page: Page, name: string): Promise<void> {
-  await page.keyboard.press('F1');
-  const input = page.locator('.quick-input-widget input');
-  await input.waitFor();
-  await input.fill(`>${name}`);
-  await page.locator('.quick-input-list .monaco-list-row').first().waitFor();
-  await page.keyboard.press('Enter');
-  await input.waitFor({ state: 'hidden' });
-}
-
-function settings(theme: string): object {
+function settings(theme: string): Readonly<Record<string, unknown>> {
   return {
     'workbench.colorTheme': theme,
-    'workbench.startupEditor': 'none',
-    'chat.disableAIFeatures': true,
     'workbench.activityBar.location': 'hidden',
     'window.commandCenter': false,
-    'workbench.secondarySideBar.defaultVisibility': 'hidden',
-    'files.autoSave': 'off',
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: The editor fills it in.
+    'window.title': '${activeEditorShort}',
     'breadcrumbs.enabled': false,
   };
 }

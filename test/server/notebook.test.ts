@@ -134,6 +134,25 @@ describe('a notebook', () => {
     expect(editor.results).toHaveLength(sent);
   });
 
+  it('has no findings while no tab shows it, and the ones of its text when it is shown again', async () => {
+    const { editor, notebook } = await opened(twoCells.replace('13.1 inHg', '13,1 inHg'));
+    const tell = async (shown: boolean) => {
+      await editor.connection.sendNotification('diag/shown', { uri: notebook.uri, shown });
+      await editor.settled();
+    };
+    expect(editor.findings.size).toBe(1);
+    await tell(false);
+    expect(editor.findings.size).toBe(0);
+    await notebook.edit(1, '13,1 inHg', '13,1 inhg');
+    await editor.settled();
+    expect(editor.findings.size).toBe(0);
+    await tell(true);
+    expect(codesOf(editor, notebook.uriOf(1))).toEqual([
+      ['decimal-comma', 4, 7],
+      ['unknown-unit', 4, 12],
+    ]);
+  });
+
   it('sends the findings of all cells before any result', async () => {
     const { editor, notebook } = await opened(twoCells);
     const order: string[] = [];

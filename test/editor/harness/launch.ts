@@ -26,7 +26,8 @@ const { values, positionals } = parseArgs({
 const folder = positionals[0];
 if (folder === undefined) throw new Error('A folder to open must be given.');
 
-const server = await startServer({ extensions: given('extensions-dir'), data: given('user-data-dir') });
+const profile = { extensions: given('extensions-dir'), data: given('user-data-dir') };
+const server = await startServer(profile, { runsTests: true });
 const browser = await openBrowser();
 let status = 1;
 const browserLog: string[] = [];

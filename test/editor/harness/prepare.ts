@@ -20,18 +20,10 @@ export interface Prepared {
   readonly workspace: string;
 }
 
-/**
- * Makes what a run of the suite needs. In a worker the archive under test is the shipped one without its `main`:
- * an editor that has a process to offer would take that. `only`: a piece of the names of the tests that are wanted.
- */
+/** Makes what a run of the suite needs. `only`: a piece of the names of the tests that are wanted. */
 export async function prepare(host: Host, only: string, judgesSpeed: boolean): Promise<Prepared> {
-  const folder = join(root, 'out', 'editor', host.replace(' ', '-'));
-  rmSync(folder, { recursive: true, force: true });
-  const extension = join(folder, 'extension');
-  await writeExtension(root, extension);
-  if (host === 'web worker') changeManifest(extension, ({ main: _, ...rest }) => rest);
-  const archive = join(folder, 'casebook.vsix');
-  await writeArchive(extension, archive);
+  const folder = freshFolder(host.replace(' ', '-'));
+  const archive = await packExtension(folder, host);
 
   const floor = join(folder, 'floor');
   const entry = host === 'process' ? { main: './empty.js' } : { browser: './empty.js' };
@@ -74,6 +66,24 @@ export async function prepare(host: Host, only: string, judgesSpeed: boolean): P
     }),
   );
   return { folder, archive, floor, workspace };
+}
+
+/** An empty folder for one part of a run; what an earlier run left there goes. */
+export function freshFolder(name: string): string {
+  const folder = join(root, 'out', 'editor', name);
+  rmSync(folder, { recursive: true, force: true });
+  mkdirSync(folder, { recursive: true });
+  return folder;
+}
+
+/** The archive that is tested. In a worker it is the shipped one without its `main`: an editor that has a process to offer would take that. */
+export async function packExtension(folder: string, host: Host): Promise<string> {
+  const extension = join(folder, 'extension');
+  await writeExtension(root, extension);
+  if (host === 'web worker') changeManifest(extension, ({ main: _, ...rest }) => rest);
+  const archive = join(folder, 'casebook.vsix');
+  await writeArchive(extension, archive);
+  return archive;
 }
 
 function changeManifest(folder: string, change: (manifest: Record<string, unknown>) => object): void {

@@ -1,9 +1,9 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createServer } from 'node:net';
-import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { editorServer } from './editorServer.ts';
+import { type Profile, withoutEditor } from './environment.ts';
 
 export interface RunningEditor {
   readonly port: number;
@@ -14,15 +14,14 @@ export interface RunningEditor {
   stop(): Promise<void>;
 }
 
-export interface Profile {
-  /** Where extensions are installed. */
-  readonly extensions: string;
-  /** Where the server keeps its own data. */
-  readonly data: string;
-}
-
-/** Starts the editor's server on a free port of this machine and waits until it answers. */
-export async function startServer({ extensions, data }: Profile): Promise<RunningEditor> {
+/**
+ * Starts the editor's server on a free port of this machine and waits until it answers. With `runsTests` the page runs
+ * the tests that its address names and says when they end; it then keeps its messages out of sight.
+ */
+export async function startServer(
+  { extensions, data }: Profile,
+  { runsTests = false } = {},
+): Promise<RunningEditor> {
   const server = await editorServer();
   const port = await freePort();
   let printed = '';
@@ -36,8 +35,7 @@ export async function startServer({ extensions, data }: Profile): Promise<Runnin
       `${port}`,
       '--without-connection-token',
       '--accept-server-license-terms',
-      // Without it the page does not say when the tests end.
-      '--enable-smoke-test-driver',
+      ...(runsTests ? ['--enable-smoke-test-driver'] : []),
       '--server-data-dir',
       data,
       '--extensions-dir',
@@ -45,7 +43,7 @@ export async function startServer({ extensions, data }: Profile): Promise<Runnin
       '--disable-telemetry',
       '--disable-workspace-trust',
     ],
-    { stdio: ['ignore', 'pipe', 'pipe'], env: environment() },
+    { stdio: ['ignore', 'pipe', 'pipe'], env: withoutEditor() },
   );
   for (const stream of [child.stdout, child.stderr]) {
     stream.setEncoding('utf8');
@@ -72,20 +70,9 @@ export async function installExtension(archive: string, { extensions, data }: Pr
     archive,
     '--force',
   ];
-  const { stdout, stderr } = await promisify(execFile)(process.execPath, args, { env: environment() });
+  const { stdout, stderr } = await promisify(execFile)(process.execPath, args, { env: withoutEditor() });
   if (!/successfully installed/.test(stdout))
     throw new Error(`${archive} was not installed.\n${stdout}${stderr}`);
-}
-
-export const profileIn = (folder: string): Profile => ({
-  extensions: join(folder, 'extensions'),
-  data: join(folder, 'data'),
-});
-
-/** An editor that was started from within an editor must not talk to it. */
-function environment(): NodeJS.ProcessEnv {
-  const own = Object.entries(process.env).filter(([name]) => !/^(VSCODE|ELECTRON|NODE_OPTIONS)/.test(name));
-  return Object.fromEntries(own);
 }
 
 async function answering(url: string, child: ChildProcess, printed: () => string): Promise<void> {
