@@ -33,6 +33,7 @@ const kept = [
   'keywords',
   'main',
   'browser',
+  'l10n',
   'activationEvents',
   'capabilities',
   'contributes',

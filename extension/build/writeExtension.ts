@@ -12,6 +12,7 @@ const files = [
   'CHANGELOG.md',
   'syntaxes/diag.tmLanguage.json',
   'syntaxes/language-configuration.json',
+  'extension/l10n',
   'extension/media',
 ];
 

@@ -1,6 +1,7 @@
 import { type Disposable, type ExtensionContext, type NotebookSerializer, window, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { type ReadFileParams, type ReadFileResult, readFileRequest } from '../shared/protocol.ts';
+import { insertedKinds } from './cellTemplates.ts';
 import { checkWorkspace } from './checkWorkspace.ts';
 import { command } from './command.ts';
 import { finishReverts } from './finishReverts.ts';
@@ -49,6 +50,7 @@ export function activateCasebook(
     tellShown(client),
     command('newCase', async (name) => (await import('./newCase.ts')).newCase(name)),
     command('insertCell', insertCell),
+    ...insertedKinds.map((kind) => command(`insertCell.${kind}`, () => insertCell(kind))),
     command('openAsText', openAsText),
     command('openAsNotebook', openAsNotebook),
     command('showFirstFailure', (cell) => showFirstFailure(results, cell)),

@@ -56,3 +56,5 @@ done: Nothing yet.
 } as const satisfies Readonly<Record<string, string>>;
 
 export type InsertedKind = keyof typeof cellTemplates;
+
+export const insertedKinds = Object.keys(cellTemplates) as readonly InsertedKind[];

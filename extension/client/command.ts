@@ -1,9 +1,11 @@
 import { commands, type Disposable, window } from 'vscode';
+import type { InsertedKind } from './cellTemplates.ts';
 
 /** The commands of the manifest, without their prefix. */
 export type CommandName =
   | 'newCase'
   | 'insertCell'
+  | `insertCell.${InsertedKind}`
   | 'openAsText'
   | 'openAsNotebook'
   | 'showFirstFailure'

@@ -12,7 +12,7 @@ import {
   workspace,
 } from 'vscode';
 import { kinds } from '../../core/casefile/kinds/kinds.ts';
-import { cellTemplates, type InsertedKind } from './cellTemplates.ts';
+import { cellTemplates, type InsertedKind, insertedKinds } from './cellTemplates.ts';
 import { activeCase, isCase, notebookType } from './notebookType.ts';
 
 /** Puts a new cell after the selected one: of the kind that is given, or of one that the user chooses. */
@@ -63,9 +63,7 @@ function isKind(given: unknown): given is InsertedKind {
 }
 
 async function choose(): Promise<InsertedKind | undefined> {
-  const items = Object.keys(cellTemplates)
-    .filter(isKind)
-    .map((kind) => ({ label: kind, description: kinds[kind].meaning }));
+  const items = insertedKinds.map((kind) => ({ label: kind, description: kinds[kind].meaning }));
   const chosen = await window.showQuickPick(items, {
     title: l10n.t('Insert a Cell'),
     placeHolder: l10n.t('What is it?'),

@@ -2,11 +2,13 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { kindNames } from '../../core/casefile/kinds/kinds.ts';
 import { allCodes, catalogue } from '../../core/diagnostics/diagnostic.ts';
 import { writeArchive } from '../../extension/build/writeArchive.ts';
 import { writeExtension } from '../../extension/build/writeExtension.ts';
+import { clientStrings, stringPattern } from '../../extension/build/writeStrings.ts';
 import { templates } from '../../extension/cli/templates.ts';
-import { cellTemplates } from '../../extension/client/cellTemplates.ts';
+import { cellTemplates, insertedKinds } from '../../extension/client/cellTemplates.ts';
 import { resultMime } from '../../extension/shared/resultMime.ts';
 import { defaultSettings } from '../../extension/shared/settings.ts';
 
@@ -25,9 +27,10 @@ describe('the manifest says what the code does', () => {
 
   it('its commands are those that are registered', () => {
     const contributed = manifest.contributes.commands.map((each: { command: string }) => each.command).sort();
-    const registered = [...client.matchAll(/ command\('(\w+)'/g)].map(([, name]) => `diag.${name}`).sort();
+    const named = [...client.matchAll(/ command\('(\w+)'/g)].map(([, name]) => `diag.${name}`);
+    const registered = [...named, ...insertedKinds.map((kind) => `diag.insertCell.${kind}`)].sort();
     expect(contributed).toEqual(registered);
-    expect(registered.length).toBeGreaterThan(5);
+    expect(named.length).toBeGreaterThan(5);
   });
 
   it('its settings are those that are read, with the same defaults', () => {
@@ -52,6 +55,15 @@ describe('the manifest says what the code does', () => {
     expect([...new Set(used)].sort()).toEqual(Object.keys(names).sort());
   });
 
+  it('every message of the client can be translated', () => {
+    const bundle: Record<string, string> = read('extension/l10n/bundle.l10n.json');
+    expect(bundle).toEqual(Object.fromEntries(clientStrings(root).map((each) => [each, each])));
+    expect(Object.keys(bundle).length).toBeGreaterThan(20);
+    // No message that a person reads stands in the code without its door to translation.
+    expect(client).not.toMatch(/show(?:Information|Warning|Error)Message\(\s*['"`]/);
+    expect(client.match(/l10n\.t\(/g)?.length).toBe(client.match(stringPattern)?.length);
+  });
+
   it('its renderer is for the results that the client writes', () => {
     expect(manifest.contributes.notebookRenderer[0].mimeTypes).toEqual([resultMime]);
   });
@@ -71,6 +83,7 @@ describe('the manifest says what the code does', () => {
 
 describe('cells and cases to begin with', () => {
   it('there is one for each kind of cell, written as its kind asks', () => {
+    expect(['diag', ...insertedKinds].sort()).toEqual([...kindNames].sort());
     for (const [kind, text] of Object.entries(cellTemplates)) {
       if (kind !== 'note') expect(text).toMatch(new RegExp(`^${kind}: `));
     }

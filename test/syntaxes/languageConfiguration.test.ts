@@ -30,9 +30,20 @@ describe('the language’s configuration', () => {
     ['  name: air past the meter', false],
     ['  - predicts:', false],
   ])('behind `%s` the next entry stands under the item’s first: %s', (line, does) => {
-    const [rule] = configuration.onEnterRules;
+    const [, rule] = configuration.onEnterRules;
     expect(new RegExp(rule.beforeText).test(line)).toBe(does);
     expect(rule.action).toEqual({ indent: 'none', appendText: '  ' });
+  });
+
+  it.each([
+    ['---', true],
+    ['---   # the header', true],
+    ['  ---', false],
+    ['----', false],
+  ])('behind `%s` the next line starts at the margin, whatever stands above: %s', (line, does) => {
+    const [rule] = configuration.onEnterRules;
+    expect(new RegExp(rule.beforeText).test(line)).toBe(does);
+    expect(rule.action).toEqual({ indent: 'none' });
   });
 
   it('takes names, numbers and units as words', () => {

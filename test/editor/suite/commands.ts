@@ -8,7 +8,7 @@ test('a cell of each kind is put in behind the selected one', async () => {
   for (const kind of Object.keys(cellTemplates)) {
     await opened.select(0);
     const before = opened.notebook.cellCount;
-    await command('diag.insertCell', kind);
+    await command(`diag.insertCell.${kind}`);
     await until(kind, () => opened.notebook.cellCount === before + 1);
     const cell = opened.cell(1);
     if (kind === 'note') same(cell.kind, vscode.NotebookCellKind.Markup, 'the kind of a note');

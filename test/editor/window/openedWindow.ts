@@ -70,8 +70,19 @@ export class OpenedWindow {
     return this.page.locator('.quick-input-list .monaco-list-row').filter({ hasText: words }).first();
   }
 
+  /** Takes an offer at the cursor, as soon as the editor knows of it. */
+  async takeOffer(title: string): Promise<void> {
+    const offer = this.page.locator('.action-widget .monaco-list-row').filter({ hasText: title }).first();
+    for (let tries = 0; tries < 10 && !(await offer.isVisible()); tries++) {
+      await this.press('ControlOrMeta+.');
+      await offer.waitFor({ timeout: 2000 }).catch(() => undefined);
+    }
+    await this.sees(`the offer "${title}"`, offer);
+    await offer.click();
+  }
+
   /** States that something comes to be seen. */
-  async sees(what: string, where: Locator, patience = 15_000): Promise<void> {
+  async sees(what: string, where: Locator, patience = 30_000): Promise<void> {
     this.statements++;
     try {
       await where.waitFor({ timeout: patience });
@@ -81,7 +92,7 @@ export class OpenedWindow {
   }
 
   /** States that what is found comes to be what it should be. */
-  async comesTo<T>(what: string, find: () => T | Promise<T>, wanted: T, patience = 10_000): Promise<void> {
+  async comesTo<T>(what: string, find: () => T | Promise<T>, wanted: T, patience = 30_000): Promise<void> {
     this.statements++;
     const [text, end] = [JSON.stringify(wanted, null, 1), performance.now() + patience];
     for (;;) {

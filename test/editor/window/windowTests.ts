@@ -124,12 +124,8 @@ export const windowTests: readonly WindowTest[] = [
       await window.press('End', 'Enter', 'Shift+Home');
       await page.keyboard.type('---\ncheck: Typed');
       await window.sees('a squiggle', page.locator('.notebook-editor .squiggly-warning').first());
-      await window.press('ArrowUp', 'Home', 'ControlOrMeta+.');
-      const offer = page
-        .locator('.action-widget .monaco-list-row')
-        .filter({ hasText: 'Split the cell here' });
-      await window.sees('the offer', offer);
-      await offer.click();
+      await window.press('ArrowUp', 'Home');
+      await window.takeOffer('Split the cell here');
       await window.comesTo(
         'the number of cells',
         () => page.locator('.notebook-editor .code-cell-row').count(),
@@ -144,17 +140,13 @@ export const windowTests: readonly WindowTest[] = [
     name: 'a finding is put right by its offer',
     files: { 'case.diag': text.replace('13.1 inHg', '13,1 inHg').replace('idle.map <', 'idle.mpa <') },
     run: async (window) => {
-      const { page } = window;
       await window.openNotebook('case.diag');
       const fix = async (line: string, word: string, title: string): Promise<void> => {
         await window.cellLine(line).click();
         await window.press('Home');
         const at = line.indexOf(word) + 1;
         for (let n = 0; n < at; n++) await window.press('ArrowRight');
-        await window.press('ControlOrMeta+.');
-        const offer = page.locator('.action-widget .monaco-list-row').filter({ hasText: title }).first();
-        await window.sees(`the offer "${title}"`, offer);
-        await offer.click();
+        await window.takeOffer(title);
       };
       await fix('map: 13,1 inHg', '13,1', 'Write 13.1');
       await window.sees('the number with its point', window.cellLine('map: 13.1 inHg'));
@@ -195,6 +187,8 @@ export const windowTests: readonly WindowTest[] = [
       await window.choice('suspects').click();
       await window.sees('the cell', window.cellLine('suspects: What could it be?'));
       await window.sees('its focus', page.locator('.notebook-editor .monaco-editor.focused'));
+      await window.command('Diagnostic Casebook: Insert a Repair');
+      await window.sees('the other cell', window.cellLine('repair: What was done'));
     },
   },
   {
