@@ -1,6 +1,6 @@
 import type { HeaderCell } from '../casefile/cell.ts';
 import { diagnose } from '../diagnostics/diagnostic.ts';
-import { isCode } from '../engine/obd/troubleCode.ts';
+import { plainCode } from '../engine/obd/troubleCode.ts';
 import type { Finding } from '../study/types.ts';
 import type { CaseRule, RuledCase } from './rule.ts';
 
@@ -10,7 +10,7 @@ export const codeNotListed: CaseRule = {
   check: (ruled) => {
     const header = headerOf(ruled);
     if (header === undefined) return [];
-    const listed = new Set((header.codes ?? []).map(({ code }) => code.text.trim().toUpperCase()));
+    const listed = new Set((header.codes ?? []).map(({ code }) => plainCode(code.text.trim())));
     const told = new Set<string>();
     return givenBefore(ruled).flatMap(({ cell, codes }) =>
       codes.flatMap(({ code, status, span }): Finding[] => {
@@ -34,9 +34,9 @@ export const codeNotStored: CaseRule = {
         status === 'pending' ? each.pending : status === 'permanent' ? each.permanent : each.stored,
       );
     return (headerOf(ruled)?.codes ?? []).flatMap(({ code, status }): Finding[] => {
-      const name = code.text.trim().toUpperCase();
+      const name = plainCode(code.text.trim());
       const sort = status?.text.trim() ?? 'stored';
-      if (!isCode(name) || given.has(name) || sort === 'history' || !asked(sort)) return [];
+      if (name === undefined || given.has(name) || sort === 'history' || !asked(sort)) return [];
       return [{ cell: 0, diagnostic: diagnose('obd-code-not-stored', code.span, { code: name }) }];
     });
   },

@@ -3,6 +3,7 @@ import { decimalsWritten } from '../report/figure.ts';
 import { measuredWords, verdictLine } from '../report/verdictLine.ts';
 import type { Expectation, Study } from '../study/types.ts';
 import { contains, type Span } from '../text/span.ts';
+import { answerHints } from './answerHints.ts';
 import { partsOf } from './cellParts.ts';
 import { readingsOf } from './hover.ts';
 import { type Spot, spotsOf } from './spots.ts';
@@ -20,9 +21,12 @@ export function inlayHints(
   const standing = standingOf(study, cell);
   if (standing === undefined) return [];
   const expectations = partsOf(study, cell).expectations;
-  return spotsOf(standing)
-    .filter(({ node }) => within === undefined || contains(within, node.span.end))
-    .flatMap((spot) => hintOf(standing, spot, expectations, units) ?? []);
+  const isWithin = (offset: number): boolean => within === undefined || contains(within, offset);
+  return spotsOf(standing).flatMap((spot) => {
+    if (spot.role === 'text' && spot.path[1] === 'obd')
+      return answerHints(standing, spot.node.span).filter(({ offset }) => isWithin(offset));
+    return isWithin(spot.node.span.end) ? (hintOf(standing, spot, expectations, units) ?? []) : [];
+  });
 }
 
 function hintOf(

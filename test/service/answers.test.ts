@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hover } from '../../core/service/hover.ts';
+import { inlayHints } from '../../core/service/inlayHints.ts';
 import { symbols } from '../../core/service/symbols.ts';
 import { tokens } from '../../core/service/tokens.ts';
 import { atCursor, caseOf, words } from './cursor.ts';
@@ -54,7 +55,7 @@ describe('recorded answers in the editor', () => {
       expect(says).toContain('`P0171, a trouble code`');
       expect(says).toContain('fuel and air metering');
     }
-    expect(hoverAt('diag: 1\ncase: A case\ncodes:\n  - P0$0G71\n')).toBeUndefined();
+    expect(hoverAt('diag: 1\ncase: A case\ncodes:\n  - P0$0G71\n')?.says).not.toContain('a trouble code`');
   });
 
   it('lead from a name to its bytes, and stand in the outline one by one', () => {
@@ -64,6 +65,19 @@ describe('recorded answers in the editor', () => {
     expect(names).toContain('mil');
     expect(names).toContain('dtc_count');
     expect(new Set(names).size).toBe(names.length);
+  });
+
+  it('say behind each line what it holds', () => {
+    const study = caseOf(answers);
+    const text = study.file.cells[1]?.raw.text ?? '';
+    const lineOf = (offset: number): string => text.slice(0, offset).split('\n').at(-1)?.trim() ?? '';
+    expect(inlayHints(study, 1).map(({ offset, text: says }) => [lineOf(offset), says])).toEqual([
+      ['7E8 04 41 0C 0B B8', 'rpm 750.00 ± 0.13 rpm'],
+      ['7E8 05 41 0B 2C 05 7B', 'map 44.0 ± 0.5 kPa absolute, ect 83.0 ± 0.5 °C'],
+      ['7E8 06 41 01 81 07 65 04', 'mil on, dtc_count 1, misfire_monitor complete …'],
+    ]);
+    const first = text.indexOf('7E8 04');
+    expect(inlayHints(study, 1, { start: first, end: first + 20 })).toHaveLength(1);
   });
 
   it('are coloured as text, a piece a line', () => {

@@ -34,10 +34,16 @@ export interface CodeStructure {
   readonly area: string | undefined;
 }
 
+/** The code without the failure type that newer controllers add (`U0100-87`); undefined for a text that is no code. */
+export function plainCode(text: string): string | undefined {
+  const code = text.toUpperCase().replace(/[-:][0-9A-F]{2}$/, '');
+  return isCode(code) ? code : undefined;
+}
+
 /** Explains a code's structure; undefined for a text that is no code. The areas are from memory of SAE J2012. */
 export function structureOf(text: string): CodeStructure | undefined {
-  if (!isCode(text)) return undefined;
-  const code = text.toUpperCase();
+  const code = plainCode(text);
+  if (code === undefined) return undefined;
   const definedBy = definer(code);
   return {
     code,

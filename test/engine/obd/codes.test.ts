@@ -55,6 +55,7 @@ describe('the structure of a code', () => {
     ['B0001', 'the standard', undefined],
     ['B3000', 'the standard, reserved', undefined],
   ])('%s is defined by %s: %s', (code, definedBy, area) => {
+    expect(structureOf(`${code}-87`)).toEqual(structureOf(code));
     expect(structureOf(code)).toMatchObject({ code, definedBy });
     expect(structureOf(code)?.area).toBe(area);
   });
