@@ -11,6 +11,8 @@ export interface Drawing {
   readonly title: string;
   /** Where it was taken: "warm idle, before". */
   readonly taken: string;
+  /** Pixels; left out, as wide as a column of text. */
+  readonly width?: number;
   readonly x: Axis;
   readonly frames: readonly Frame[];
   /** Words beneath the axis, each over its stretch: the strokes. */

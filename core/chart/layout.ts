@@ -3,8 +3,8 @@ import type { Axis, Drawing, Frame, Layer } from './drawing.ts';
 import { roundStep } from './measure.ts';
 import { inLines, textWidth } from './textWidth.ts';
 
-/** Pixels. A drawing is as wide as a column of text, and can be made smaller. */
-const wholeWidth = 680;
+/** Pixels: a column of text. */
+const columnWidth = 680;
 export const fontSize = 11;
 export const titleSize = 13;
 export const lineHeight = 13;
@@ -29,11 +29,11 @@ export interface Layout {
 }
 
 export function layoutOf(drawing: Drawing): Layout {
-  const { frames } = drawing;
+  const { frames, width = columnWidth } = drawing;
   const left = Math.ceil(Math.max(...frames.map(({ y }) => ticksWidth(y)))) + 16;
   const said = frames.flatMap((frame) => frame.layers.flatMap(marginLines));
   const right = Math.ceil(Math.max(16, ...said.map((line) => textWidth(line, fontSize) + 14)));
-  const titleLines = inLines(titleOf(drawing), titleSize, wholeWidth - 10);
+  const titleLines = inLines(titleOf(drawing), titleSize, width - 10);
   const top = 12 + titleLines.length * (titleSize + 4) + 22;
   const bottom = 42 + (drawing.beneath.length > 0 ? lineHeight + 4 : 0);
   const spacing = 34;
@@ -44,9 +44,9 @@ export function layoutOf(drawing: Drawing): Layout {
     at += height + spacing;
   }
   return {
-    width: wholeWidth,
+    width,
     height: top + at - spacing + bottom,
-    plotWidth: wholeWidth - left - right,
+    plotWidth: width - left - right,
     padding: { left, right, top, bottom },
     spacing,
     tops,

@@ -2,6 +2,7 @@ import type { Study } from '../study/types.ts';
 import type { TextEdit } from '../text/edits.ts';
 import type { Span } from '../text/span.ts';
 import { type CellResult, cellResult } from './cellResult.ts';
+import { type ChartAt, chartAt } from './chartAt.ts';
 import { completions } from './completion.ts';
 import { definitions, references } from './definitions.ts';
 import { fixes } from './fixes.ts';
@@ -40,6 +41,8 @@ import type {
  */
 export interface Service {
   readonly hover: (study: Study, cell: number, offset: number, units?: UnitPreference) => Hover | undefined;
+  /** The chart that belongs to what stands at the offset: one that is asked for, or the trace of a channel. */
+  readonly chart: (study: Study, cell: number, offset: number) => ChartAt | undefined;
   readonly completions: (study: Study, cell: number, offset: number) => Completions;
   readonly signature: (study: Study, cell: number, offset: number) => Signature | undefined;
 
@@ -76,6 +79,7 @@ export interface Service {
 
 export const service: Service = {
   hover,
+  chart: chartAt,
   completions,
   signature,
   definitions,

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { type BuildOptions, build, type Metafile, type Plugin } from 'esbuild';
 import { bundleRenderer } from './bundleRenderer.ts';
 
 /**
@@ -21,7 +21,11 @@ export async function bundleExtension(root: string, outdir: string): Promise<Met
         logLevel: 'warning',
         loader: { '.diag': 'text' },
         // The form for browsers is the same code as modules, of which only the needed parts are taken.
-        alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
+        alias: {
+          yaml: join(root, 'node_modules/yaml/browser/dist/index.js'),
+          // Node's own form looks for a canvas, which is not needed, and waits for it.
+          'vega-canvas': join(root, 'node_modules/vega-canvas/build/vega-canvas.browser.js'),
+        },
         ...options,
         metafile: true,
       });
@@ -40,11 +44,22 @@ interface Part {
   readonly options: BuildOptions;
 }
 
+/** What draws charts is a file of its own beside the server, so that a start does not look through it. */
+const chartsApart: Plugin = {
+  name: 'charts-apart',
+  setup({ onResolve }) {
+    onResolve({ filter: /^\.\/charts\.ts$/ }, ({ kind }) =>
+      kind === 'dynamic-import' ? { path: './charts.cjs', external: true } : undefined,
+    );
+  },
+};
+
 const inNode: BuildOptions = { platform: 'node', format: 'cjs', target: 'node20', external: ['vscode'] };
 
 const parts: readonly Part[] = [
   { entry: 'extension/client/node.ts', file: 'client.cjs', options: inNode },
-  { entry: 'extension/server/node.ts', file: 'server.cjs', options: inNode },
+  { entry: 'extension/server/node.ts', file: 'server.cjs', options: { ...inNode, plugins: [chartsApart] } },
+  { entry: 'extension/server/charts.ts', file: 'charts.cjs', options: inNode },
   {
     entry: 'extension/client/browser.ts',
     file: 'client.browser.js',

@@ -5,13 +5,15 @@ import {
   type DocumentHighlight,
   DocumentHighlightKind,
   LSPErrorCodes,
+  type Hover as LspHover,
   type Position,
   ResponseError,
 } from 'vscode-languageserver';
 import type { Service } from '../../core/service/service.ts';
-import type { Completions, Refusal } from '../../core/service/types.ts';
+import type { Completions, Hover, Refusal } from '../../core/service/types.ts';
 import { fixesInFile } from './fixesInFile.ts';
 import { pointFrom, stretchFrom } from './fromLsp.ts';
+import { withChart } from './hoverChart.ts';
 import { placeOf, type Spot, spansWithin, spotAt } from './openCase.ts';
 import type { Asked, OpenCases } from './openCases.ts';
 import {
@@ -52,7 +54,10 @@ export function answerQuestions(
   connection.onHover(
     atPlace(({ open, view, settings }, { cell, offset }) => {
       const hover = service.hover(open.study, cell, offset, settings.units);
-      return hover === undefined ? null : hoverTo(open, view, cell, hover);
+      const chart = service.chart(open.study, cell, offset);
+      const told = (about: Hover | undefined): LspHover | null =>
+        about === undefined ? null : hoverTo(open, view, cell, about);
+      return chart === undefined ? told(hover) : withChart(hover, chart).then(told);
     }),
   );
   let listed: Completions = { items: [], complete: true };
