@@ -17,8 +17,8 @@ export interface Drawing {
   readonly frames: readonly Frame[];
   /** Words beneath the axis, each over its stretch: the strokes. */
   readonly beneath: readonly Stretch[];
-  /** True where the axis is time that can be looked at more closely. */
-  readonly zooms: boolean;
+  /** Where the axis is time that can be looked at more closely: the seconds in one of its units. */
+  readonly secondsInOne: number | undefined;
   /** The chart in sentences, for who does not see it. */
   readonly summary: readonly string[];
   readonly table: ChartTable;
@@ -52,10 +52,12 @@ export type Layer = Line | Dots | Band | Rule | Marks | Note;
 export interface Line {
   readonly kind: 'line';
   readonly tone: Tone;
+  /** What it is. */
+  readonly of: string;
   /** In the order in which it is drawn; NaN breaks it. */
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** Empty: the frame says it. */
+  /** Set at its end; empty where the frame says it. */
   readonly says: string;
   /** Drawn as a background: the usual, the known good. */
   readonly quiet?: true;

@@ -13,6 +13,8 @@ export interface Word {
   readonly align: 'left' | 'center' | 'right';
   readonly size: number;
   readonly weight: number;
+  /** It stands over a moment: elsewhere when one looks closer. */
+  readonly moves?: true;
 }
 
 /** All that is said in and around a frame: the title over the first, the axes' names, the margin, what stands beside dots. */
@@ -156,7 +158,7 @@ function overRules(drawing: Drawing, frame: Frame, layout: Layout): Word[] {
     const half = textWidth(layer.says, fontSize) / 2;
     if (x - half < free || x < 0 || x > layout.plotWidth) return [];
     free = x + half + 6;
-    return [{ x, y: 4, text: layer.says, colour: 'soft', align: 'center', ...plain }];
+    return [{ x, y: 4, text: layer.says, colour: 'soft', align: 'center', ...plain, moves: true }];
   });
 }
 

@@ -86,15 +86,16 @@ export function timeUnit(seconds: number): { readonly unit: string; readonly fac
   return seconds < 0.5 && seconds > 0 ? { unit: 'ms', factor: 0.001 } : { unit: 's', factor: 1 };
 }
 
-/** The part of a series inside a window of time, with one sample beyond each end so that lines reach the edge; nothing is copied. */
+/** The part of a series inside a window of time, with so many samples beyond each end: one, and lines reach the edge. Nothing is copied. */
 export function within(
   series: Series,
   window: { readonly from: number; readonly to: number } | undefined,
+  beyond: 0 | 1,
 ): { readonly time: Float64Array; readonly samples: Float64Array } {
   const { time, samples } = series;
   if (window === undefined) return { time, samples };
-  const start = Math.max(0, firstAfter(time, window.from) - 1);
-  const end = Math.min(time.length, firstAfter(time, window.to) + 1);
+  const start = Math.max(0, firstAfter(time, window.from) - beyond);
+  const end = Math.min(time.length, firstAfter(time, window.to) + beyond);
   return { time: time.subarray(start, end), samples: samples.subarray(start, end) };
 }
 

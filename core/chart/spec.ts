@@ -18,6 +18,14 @@ export interface Points {
 export interface ChartSpec {
   readonly spec: VegaLiteSpec;
   readonly data: Readonly<Record<string, Points>>;
+  readonly x: { readonly name: string; readonly unit: string; readonly from: number; readonly to: number };
+  /** Where the axis is time that can be looked at more closely: the seconds in one of its units. */
+  readonly secondsInOne: number | undefined;
+  /** What a cursor reads, in words and units. */
+  readonly reads: {
+    readonly lines: readonly { readonly data: string; readonly name: string; readonly unit: string }[];
+    readonly dots: readonly { readonly x: number; readonly says: string }[];
+  };
   /** Pixels, the whole drawing. */
   readonly width: number;
   readonly height: number;

@@ -35,10 +35,11 @@ export function tracePoints(
   { columns, window }: Extent,
   factor: number,
   shift = 0,
+  beyond: 0 | 1 = 1,
 ): { readonly x: Float64Array; readonly y: Float64Array } {
   const moved =
     window === undefined || shift === 0 ? window : { from: window.from + shift, to: window.to + shift };
-  const { time, samples } = within(series, moved);
+  const { time, samples } = within(series, moved, beyond);
   const few = decimate(time, samples, columns);
   return {
     x: few.time.map((at) => (at - shift) / factor),

@@ -1,6 +1,7 @@
-import type { Axis, Band, Dots, Drawing, Frame, Layer, Line, Rule } from './drawing.ts';
+import type { Axis, Band, Dot, Dots, Drawing, Frame, Layer, Line, Rule } from './drawing.ts';
 import { frameWords } from './frameWords.ts';
 import { fontSize, type Layout, layoutOf } from './layout.ts';
+import { said } from './measure.ts';
 import { colourOf, dashes } from './palette.ts';
 import type { ChartSpec, Json, Points, VegaLiteSpec } from './spec.ts';
 
@@ -25,6 +26,9 @@ export function vegaLiteOf(drawing: Drawing): ChartSpec {
     width,
     height,
     data,
+    x: { name: drawing.x.name, unit: drawing.x.unit, from: drawing.x.from, to: drawing.x.to },
+    secondsInOne: drawing.secondsInOne,
+    reads: readsOf(drawing),
     plot: {
       left: padding.left,
       width: layout.plotWidth,
@@ -49,6 +53,36 @@ export function vegaLiteOf(drawing: Drawing): ChartSpec {
     },
   };
 }
+
+/** What a cursor reads: the lines at its place, or the dots one by one. */
+function readsOf({ frames, x }: Drawing): ChartSpec['reads'] {
+  const lines = frames.flatMap(({ y, layers }, at) =>
+    layers.flatMap((layer, place) =>
+      layer.kind === 'line' ? [{ data: nameOf(at, place), name: layer.of, unit: y.unit }] : [],
+    ),
+  );
+  const dots = frames.flatMap(({ y, layers }) =>
+    layers.flatMap((layer) =>
+      layer.kind === 'dots'
+        ? layer.dots.map((dot) => ({ x: dot.x, says: dotWords(dot, layer.says, x, y) }))
+        : [],
+    ),
+  );
+  return { lines, dots: dots.toSorted((a, b) => a.x - b.x) };
+}
+
+function dotWords(dot: Dot, says: string, x: Axis, y: Axis): string {
+  const value = said(dot.y, y.unit, dot.plusMinus);
+  const at = x.ticks?.reduce((near, tick) =>
+    Math.abs(tick.at - dot.x) < Math.abs(near.at - dot.x) ? tick : near,
+  ).says;
+  const place =
+    at === undefined ? `at ${said(dot.x, x.unit, dot.plusMinusX)}` : `${x.name.split(',')[0]} ${at}`;
+  const own = at === undefined && dot.says !== '' ? `${dot.says}: ` : says === '' ? '' : `${says}: `;
+  return `${own}${value}, ${place}`;
+}
+
+const nameOf = (frame: number, layer: number): string => `line-${frame}-${layer}`;
 
 interface Setting {
   readonly drawing: Drawing;
@@ -81,7 +115,7 @@ const look: Json = {
 function layersOf(layer: Layer, place: number, setting: Setting): readonly Json[] {
   switch (layer.kind) {
     case 'line':
-      return [lineLayer(layer, `line-${setting.at}-${place}`, setting)];
+      return [lineLayer(layer, nameOf(setting.at, place), setting)];
     case 'dots':
       return dotsLayers(layer, setting);
     case 'band':
@@ -112,7 +146,6 @@ function layersOf(layer: Layer, place: number, setting: Setting): readonly Json[
 
 function lineLayer({ tone, x, y, quiet }: Line, name: string, setting: Setting): Json {
   setting.data[name] = pointsOf(x, y);
-  const { zooms } = setting.drawing;
   return {
     data: { name },
     mark: {
@@ -122,7 +155,7 @@ function lineLayer({ tone, x, y, quiet }: Line, name: string, setting: Setting):
       strokeJoin: 'round',
       invalid: 'break-paths-show-domains',
       ...(dashes[tone].length === 0 ? {} : { strokeDash: [...dashes[tone]] }),
-      ...(zooms ? { clip: true } : {}),
+      ...clipped(setting),
     },
     encoding: { ...encoding(setting), order: { value: null } },
   };
@@ -144,7 +177,7 @@ function dotsLayers({ tone, shape, dots }: Dots, setting: Setting): readonly Jso
     ...(plusMinus > 0 ? [{ x, x2: x, y: y - plusMinus, y2: y + plusMinus }] : []),
     ...(plusMinusX > 0 ? [{ x: x - plusMinusX, x2: x + plusMinusX, y, y2: y }] : []),
   ]);
-  const clip = setting.drawing.zooms ? { clip: true } : {};
+  const clip = clipped(setting);
   return [
     ...(whiskers.length === 0
       ? []
@@ -177,7 +210,7 @@ function bandLayer({ along, from, to }: Band, setting: Setting): Json {
   const ends = { from: from ?? axis.from, to: to ?? axis.to };
   const low = Math.max(axis.from, Math.min(axis.to, ends.from));
   const high = Math.max(axis.from, Math.min(axis.to, ends.to));
-  const mark = { type: 'rect', fill: colourOf('shade'), ...(setting.drawing.zooms ? { clip: true } : {}) };
+  const mark = { type: 'rect', fill: colourOf('shade'), ...clipped(setting) };
   const { x, y } = encoding(setting);
   return along === 'y'
     ? {
@@ -198,12 +231,16 @@ function ruleLayer({ along, at }: Rule, setting: Setting): Json {
     type: 'rule',
     stroke: colourOf('hair'),
     strokeWidth: 0.75,
-    ...(setting.drawing.zooms ? { clip: true } : {}),
+    ...clipped(setting),
   };
   return along === 'y'
     ? { data: { values: [{ y: at }] }, mark: { ...mark, x: 0, x2: 'width' }, encoding: { y: y ?? null } }
     : { data: { values: [{ x: at }] }, mark: { ...mark, y: 0, y2: 'height' }, encoding: { x: x ?? null } };
 }
+
+/** Where one looks closer, what lies outside ends at the frame. */
+const clipped = ({ drawing }: Setting): { readonly clip?: true } =>
+  drawing.secondsInOne === undefined ? {} : { clip: true };
 
 /** All layers of a frame speak of the same axes. */
 function encoding({ drawing, frame, isLast, layout }: Setting): { readonly [channel: string]: Json } {
@@ -244,7 +281,7 @@ function wordsLayers({ drawing, frame, layout, at, isLast }: Setting): readonly 
     : [
         {
           data: {
-            values: words.map(({ x, y, text, colour, align, size, weight }) => ({
+            values: words.map(({ x, y, text, colour, align, size, weight, moves }) => ({
               x: Math.round(x * 10) / 10,
               y: Math.round(y * 10) / 10,
               text,
@@ -252,6 +289,7 @@ function wordsLayers({ drawing, frame, layout, at, isLast }: Setting): readonly 
               align,
               size,
               weight,
+              ...(moves === true ? { moves } : {}),
             })),
           },
           mark: {

@@ -188,6 +188,8 @@ export interface ChartBlock {
   readonly spec: ChartSpec;
   /** The still drawing; undefined where somebody else draws it. */
   readonly drawing: Element | undefined;
+  /** In an editor: the document of its cell, which can be asked for a closer look. */
+  readonly cell?: string;
 }
 
 /** A cell's own text, where it could not be read as anything else. */

@@ -7,14 +7,10 @@ import { textWidth } from '../../core/chart/textWidth.ts';
  * A chart as a Vega view. Expressions are interpreted and never turned into code, and whatever would be loaded is refused.
  * Texts are as wide as the core takes them to be, so that a chart is the same on every machine.
  */
-export function viewOf(
-  spec: Spec,
-  data: Readonly<Record<string, Points>>,
-  options: Pick<ViewOptions, 'renderer'> = { renderer: 'none' },
-): View {
+export function viewOf(spec: Spec, data: Readonly<Record<string, Points>>): View {
   measureByTable();
   const view = new View(parse(spec, undefined, { ast: true }), {
-    ...options,
+    renderer: 'none',
     expr: expressionInterpreter,
     loader: refusing,
     logger: silent,
@@ -23,7 +19,7 @@ export function viewOf(
   return view;
 }
 
-export function rowsOf({ x, y }: Points): { x: number; y: number | null }[] {
+function rowsOf({ x, y }: Points): { x: number; y: number | null }[] {
   return x.map((at, i) => ({ x: at, y: y[i] ?? null }));
 }
 

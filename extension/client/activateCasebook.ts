@@ -7,6 +7,7 @@ import { command } from './command.ts';
 import { finishReverts } from './finishReverts.ts';
 import { insertCell } from './insertCell.ts';
 import { keepMetadata } from './keepMetadata.ts';
+import { lookCloser } from './lookCloser.ts';
 import { notebookType } from './notebookType.ts';
 import { openAsNotebook, openAsText } from './otherView.ts';
 import { provideStatusItems } from './provideStatusItems.ts';
@@ -44,6 +45,7 @@ export function activateCasebook(
     workspace.registerNotebookSerializer(notebookType, lazySerializer, { transientOutputs: true }),
     results,
     provideStatusItems(results),
+    lookCloser(client),
     keepMetadata(),
     finishReverts(),
     warnOfTwoViews(),

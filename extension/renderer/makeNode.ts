@@ -17,7 +17,19 @@ export function makeNode(markup: Markup, verbatim = false): ChildNode {
   return node;
 }
 
-const drawn: ReadonlySet<string> = new Set(['svg', 'path']);
+const drawn: ReadonlySet<string> = new Set([
+  'svg',
+  'path',
+  'g',
+  'line',
+  'rect',
+  'circle',
+  'text',
+  'tspan',
+  'defs',
+  'clipPath',
+  'desc',
+]);
 
 /** A line ends neither between a number and its unit nor inside a range or before a ± (common practice in print). */
 function unbroken(text: string): string {

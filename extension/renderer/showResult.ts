@@ -1,8 +1,10 @@
 import { blockMarkup } from '../../core/report/markup/blocks.ts';
 import { type Markup, element as markupElement } from '../../core/report/markup/markup.ts';
+import type { AskCloser } from './askCloser.ts';
 import { makeNode } from './makeNode.ts';
 import { reachByKeyboard } from './reachByKeyboard.ts';
 import type { ReadResult } from './readResult.ts';
+import { showCharts } from './showCharts.ts';
 import { style } from './style.ts';
 
 /** A result on the page, until it is disposed of. */
@@ -14,14 +16,17 @@ export interface Shown {
  * Shows a result in an output's element, in a shadow root of its own: other outputs' styles do not reach in.
  * An element that showed a result before shows the new one instead.
  */
-export function showResult(result: ReadResult, host: HTMLElement): Shown {
+export function showResult(result: ReadResult, host: HTMLElement, ask: AskCloser | undefined): Shown {
   const root = host.shadowRoot ?? host.attachShadow({ mode: 'open' });
   root.adoptedStyleSheets = [sheet()];
   const page = makeNode(pageOf(result));
   root.replaceChildren(page);
   const reach = reachByKeyboard(root);
+  const blocks = 'refused' in result ? [] : result.blocks.filter((each) => each.kind === 'chart');
+  const charts = showCharts(blocks, root, ask);
   return {
     dispose() {
+      charts.dispose();
       reach.dispose();
       page.remove();
     },

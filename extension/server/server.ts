@@ -7,6 +7,7 @@ import {
 } from 'vscode-languageserver';
 import type { FileContent } from '../../core/recording/files.ts';
 import type { Service } from '../../core/service/service.ts';
+import { type ChartWindowParams, chartWindowRequest } from '../shared/chartMessages.ts';
 import {
   type CheckFileParams,
   checkFileRequest,
@@ -23,7 +24,9 @@ import {
 import { defaultSettings } from '../shared/settings.ts';
 import { answerQuestions } from './answerQuestions.ts';
 import { FilesOfCases } from './caseFiles.ts';
+import { chartWindow } from './chartWindow.ts';
 import { ClosedFiles } from './closedFiles.ts';
+import { inOrder } from './compiledResults.ts';
 import { changedText, notebookChangeFrom, notebookFrom, textFileFrom } from './fromLsp.ts';
 import type { Host } from './host.ts';
 import { changedNotebook } from './notebook.ts';
@@ -47,7 +50,7 @@ export function serve(connection: Connection, service: Service, host: Host): voi
         ...(version === undefined ? {} : { version }),
         diagnostics: findings.map(diagnosticTo),
       }),
-    showResults: (results) => void connection.sendNotification(resultsNotification, results),
+    showResults: inOrder((results) => void connection.sendNotification(resultsNotification, results)),
     settingsFor,
     filesOf: (uri) => files.of(uri),
     studied: refreshSoon,
@@ -111,6 +114,9 @@ export function serve(connection: Connection, service: Service, host: Host): voi
     cases.recompute(uri);
     return null;
   });
+  connection.onRequest(chartWindowRequest, (params: ChartWindowParams) =>
+    chartWindow(cases.ask(params.cell), params),
+  );
   connection.onRequest(checkFileRequest, ({ uri, text }: CheckFileParams) => closedFiles.check(uri, text));
   connection.onNotification(forgetFilesNotification, () => closedFiles.forgetAll());
   connection.onNotification(shownNotification, ({ uri, shown }: ShownParams) => cases.setShown(uri, shown));

@@ -6,13 +6,23 @@ document.addEventListener('securitypolicyviolation', (event) => {
   violations.push(`${event.effectiveDirective} ${event.blockedURI} ${event.sample}`);
 });
 
-const renderer = await activate({ workspace: { isTrusted: false } });
+const asked = [];
+const listeners = [];
+const renderer = await activate({
+  workspace: { isTrusted: false },
+  postMessage: (message) => asked.push(message),
+  onDidReceiveMessage: (listener) => listeners.push(listener),
+});
 
 /** Called from a debugger, eval is allowed until the call returns: what is tried here waits for a turn of its own. */
 const ownTurn = () => new Promise((resolve) => setTimeout(resolve));
 
 globalThis.host = {
   violations,
+  asked,
+  tell(message) {
+    for (const each of listeners) each(message);
+  },
   theme({ kind, variables }) {
     document.body.className = kind;
     const { style } = document.documentElement;
@@ -48,6 +58,11 @@ globalThis.host = {
   colour: (id, selector) => {
     const found = document.getElementById(id)?.shadowRoot?.querySelector(selector);
     return found ? getComputedStyle(found).color : '';
+  },
+  /** The colour that a line is drawn in. */
+  painted: (id, selector) => {
+    const found = document.getElementById(id)?.shadowRoot?.querySelector(selector);
+    return found ? getComputedStyle(found).stroke : '';
   },
   scrolled: (id, selector) =>
     document.getElementById(id)?.shadowRoot?.querySelector(selector)?.scrollLeft ?? 0,

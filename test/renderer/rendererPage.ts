@@ -3,11 +3,12 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { bundleRenderer } from '../../extension/build/bundleRenderer.ts';
+import type { LookCloser } from '../../extension/shared/chartMessages.ts';
 import type { Theme } from './themes.ts';
 
 const require = createRequire(import.meta.url);
 const home = 'http://renderer.test/';
-const scripts = ['renderer.js', 'host.js', 'axe.js'];
+const scripts = ['renderer.js', 'chart.js', 'host.js', 'axe.js'];
 
 /**
  * The policy that the renderer is held to, stricter than an editor's: no eval, no request, no style written into the
@@ -33,11 +34,16 @@ interface Host {
   count(id: string, selector: string): number;
   attribute(id: string, selector: string, name: string): string | null;
   colour(id: string, selector: string): string;
+  painted(id: string, selector: string): string;
   scrolled(id: string, selector: string): number;
   points(id: string): number[];
   tryForbidden(): Promise<string[]>;
   focused(): string;
   barriers(): Promise<string[]>;
+  /** What the renderer asked of the extension, in order. */
+  readonly asked: LookCloser[];
+  /** What the extension tells it. */
+  tell(message: unknown): void;
 }
 
 declare global {
@@ -63,6 +69,7 @@ export async function openRenderer(browser: Browser, options: PageOptions = {}):
   const { trustedTypes = true, width = 900, scale = 1 } = options;
   const files = new Map([
     ['renderer.js', await builtRenderer()],
+    ['chart.js', await builtChart()],
     ['host.js', readFileSync(new URL('host.js', import.meta.url), 'utf8')],
     ['axe.js', readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8')],
   ]);
@@ -96,13 +103,19 @@ const html = (withAxe: boolean): string => `<!doctype html>
 </head><body><main></main></body></html>`;
 
 let built: Promise<string> | undefined;
+const root = fileURLToPath(new URL('../..', import.meta.url));
 
 export function builtRenderer(): Promise<string> {
   built ??= (async () => {
-    const root = fileURLToPath(new URL('../..', import.meta.url));
     const outfile = `${root}out/test/renderer.js`;
     await bundleRenderer(root, outfile);
     return readFileSync(outfile, 'utf8');
   })();
   return built;
+}
+
+/** The file beside it that draws charts. */
+export async function builtChart(): Promise<string> {
+  await builtRenderer();
+  return readFileSync(`${root}out/test/chart.js`, 'utf8');
 }

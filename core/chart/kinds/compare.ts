@@ -67,11 +67,11 @@ export const compare: Draw = (chart, { items, marks, listed }, extent) => {
   const ends = laid.map(
     ({ item, event }) => (item.value.time.at(-1) ?? 0) - (event ?? item.value.time[0] ?? 0),
   );
-  const whole = { from: Math.max(...starts), to: Math.min(...ends) };
+  const both = { from: Math.max(...starts), to: Math.min(...ends) };
   // Where they do not overlap, all of each is shown.
-  const from = extent.window?.from ?? (whole.to > whole.from ? whole.from : Math.min(...starts));
-  const to = extent.window?.to ?? (whole.to > whole.from ? whole.to : Math.max(...ends));
-  const { unit, factor } = timeUnit(to - from);
+  const whole = both.to > both.from ? both : { from: Math.min(...starts), to: Math.max(...ends) };
+  const { from, to } = extent.window ?? whole;
+  const { unit, factor } = timeUnit(whole.to - whole.from);
   const axes = [{ along: 'y' as const, type }, alongTime(factor)];
   diagnostics.push(...marksOff(marks, axes));
   const limits = marksOn(marks, axes).flat();
@@ -102,11 +102,13 @@ export const compare: Draw = (chart, { items, marks, listed }, extent) => {
           ...laid.map(({ item, event }, at) => ({
             kind: 'line' as const,
             tone: toneAt(at),
+            of: item.label,
             ...tracePoints(
               item.value,
               { ...extent, window: { from, to } },
               factor,
               event ?? item.value.time[0] ?? 0,
+              extent.window === undefined ? 0 : 1,
             ),
             says: item.label,
           })),
@@ -114,7 +116,7 @@ export const compare: Draw = (chart, { items, marks, listed }, extent) => {
       },
     ],
     beneath: [],
-    zooms: true,
+    secondsInOne: factor,
     summary: laid.map(({ item, event }) => sentence(item, event, yUnit)),
     table: {
       ...seriesTable(

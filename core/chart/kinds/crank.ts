@@ -72,6 +72,7 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
   const lines = drawn.map((item, at) => ({
     kind: 'line' as const,
     tone: toneAt(at),
+    of: item.label,
     ...cyclesOf({ ...item, value: { ...item.value, type } }, extent.columns),
     says: drawn.length > 1 ? item.label : '',
   }));
@@ -99,7 +100,7 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
       },
     ],
     beneath: strokes,
-    zooms: false,
+    secondsInOne: undefined,
     summary: [
       ...drawn.map(seriesSentence),
       ...events.map(({ name, says, at }) => `${name}: ${says}, in ${strokeAt(at)}.`),

@@ -82,7 +82,14 @@ export const curve: Draw = (chart, { items, marks }) => {
         layers: [
           ...marksOn(marks, axes).flat(),
           ...lines.flatMap(({ item, x, y }, at) => [
-            { kind: 'line' as const, tone: toneAt(at), x, y, says: lines.length > 1 ? item.label : '' },
+            {
+              kind: 'line' as const,
+              tone: toneAt(at),
+              of: item.label,
+              x,
+              y,
+              says: lines.length > 1 ? item.label : '',
+            },
             {
               kind: 'dots' as const,
               tone: toneAt(at),
@@ -102,7 +109,7 @@ export const curve: Draw = (chart, { items, marks }) => {
       },
     ],
     beneath: [],
-    zooms: false,
+    secondsInOne: undefined,
     summary: [
       ...lines.map(
         ({ item, x, y }) =>

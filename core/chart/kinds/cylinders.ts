@@ -90,7 +90,7 @@ export const cylinders: Draw = (chart, { items, marks, engine, listed }) => {
       },
     ],
     beneath: [],
-    zooms: false,
+    secondsInOne: undefined,
     summary: sets.flatMap(({ item, dots }) => sentence(item, dots, order, unit)),
     table: {
       rowsAre: inFiringOrder ? 'in firing order' : 'by number',

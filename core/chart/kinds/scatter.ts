@@ -95,7 +95,7 @@ export const scatter: Draw = (chart, { items, marks, listed }) => {
       },
     ],
     beneath: [],
-    zooms: false,
+    secondsInOne: undefined,
     summary: sets.map(({ item, dots }) => {
       const [low, high] = extremes([dots.map(({ y }) => y)]) ?? [0, 0];
       const [left, right] = extremes([dots.map(({ x }) => x)]) ?? [0, 0];
@@ -160,7 +160,7 @@ function tableOf(sets: readonly Set[], xUnit: string, yUnit: string): ChartTable
   const [first] = sets;
   if (first === undefined || first.cloud || sets.length > 1) {
     return {
-      rowsAre: '',
+      rowsAre: 'value',
       columns: ['least', 'greatest'],
       rows: sets.flatMap(({ item, xName, dots }) =>
         [
@@ -175,7 +175,7 @@ function tableOf(sets: readonly Set[], xUnit: string, yUnit: string): ChartTable
     };
   }
   return {
-    rowsAre: '',
+    rowsAre: 'value',
     columns: first.dots.map(({ says }, at) => (says === '' ? `${at + 1}` : says)),
     rows: [
       {

@@ -67,13 +67,13 @@ export const switching: Draw = (chart, { items, marks, listed }, extent) => {
           ...limits.filter((each) => each.kind === 'band'),
           ...moments.map((mark) => (at === 0 ? mark : { ...mark, says: '' })),
           { kind: 'rule', along: 'y', at: threshold, says: said(threshold, unitWords(type)) },
-          { kind: 'line', tone: 'ink', ...tracePoints(item.value, extent, factor), says: '' },
+          { kind: 'line', tone: 'ink', of: item.label, ...tracePoints(item.value, extent, factor), says: '' },
           ...switchLayers(read[at], threshold, y, factor, extent),
         ],
       };
     }),
     beneath: [],
-    zooms: true,
+    secondsInOne: factor,
     summary: drawn.map((item, at) => sentence(item, read[at], level, band)),
     table: {
       rowsAre: 'over the whole record',

@@ -52,6 +52,7 @@ export const trace: Draw = (chart, { items, marks, listed }, extent) => {
           ...here.map((item, place) => ({
             kind: 'line' as const,
             tone: toneAt(place),
+            of: item.label,
             ...tracePoints({ ...item.value, type }, extent, factor),
             says: only === undefined ? item.label : '',
           })),
@@ -59,7 +60,7 @@ export const trace: Draw = (chart, { items, marks, listed }, extent) => {
       };
     }),
     beneath: [],
-    zooms: true,
+    secondsInOne: factor,
     summary: drawn.map(seriesSentence),
     table: seriesTable(drawn, 'channel'),
   };

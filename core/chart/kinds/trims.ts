@@ -68,7 +68,7 @@ export const trims: Draw = (chart, data) => {
       },
     ],
     beneath: [],
-    zooms: false,
+    secondsInOne: undefined,
     summary: banks.map((bank) => sentence(bank, unitWords(trimType), unit)),
     table: tableOf(banks, along.name, unitWords(trimType), unit),
   };
@@ -241,6 +241,7 @@ function layersOf(bank: Bank, banks: readonly Bank[], at: number): Layer[] {
     {
       kind: 'line',
       tone,
+      of: `total trim, ${bank.says}`,
       x: Float64Array.from(points, ({ x }) => x),
       y: Float64Array.from(points, ({ y }) => y),
       says,
@@ -282,7 +283,7 @@ function tableOf(banks: readonly Bank[], along: string, unit: string, xUnit: str
   }
   const longest = banks.reduce((a, b) => (b.points.length > a.points.length ? b : a), first);
   return {
-    rowsAre: '',
+    rowsAre: 'value',
     columns: longest.points.map(({ says }, at) => (says === '' ? `${at + 1}` : says)),
     rows: [
       {

@@ -14,13 +14,13 @@ export function chartMarkup(block: ChartBlock): Markup {
     element('desc', {}, summary.join(' ')),
     ...drawing.children,
   );
+  return element('figure', { class: 'chart' }, element('div', { class: 'wide' }, drawn), chartWords(block));
+}
+
+/** Behind a line that opens it: sentences and a table. */
+export function chartWords(block: Pick<ChartBlock, 'summary' | 'table'>): Markup {
   const told = element('summary', {}, 'The chart in words and figures');
-  return element(
-    'figure',
-    { class: 'chart' },
-    element('div', { class: 'wide' }, drawn),
-    element('details', {}, told, ...inWords(block)),
-  );
+  return element('details', {}, told, ...inWords(block));
 }
 
 function inWords({ summary, table }: Pick<ChartBlock, 'summary' | 'table'>): readonly Markup[] {
