@@ -39,7 +39,7 @@ export const palette: Readonly<Record<ThemeName, Colours>> = {
     second: '#8cc8ff',
     third: '#ffb877',
     soft: '#ffffff',
-    hair: '#ffffff',
+    hair: '#9a9a9a',
     shade: '#2e2e2e',
   },
   'high contrast light': {
@@ -47,7 +47,7 @@ export const palette: Readonly<Record<ThemeName, Colours>> = {
     second: '#0b4a95',
     third: '#7a2e00',
     soft: '#292929',
-    hair: '#292929',
+    hair: '#6b6b6b',
     shade: '#eaeaea',
   },
 };

@@ -82,8 +82,8 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
     title: `${drawn.length === 1 ? first.label : 'Pressure'} against crank angle`,
     taken: takenOf(drawn),
     x: {
-      name: 'two turns of the crankshaft from the firing top dead centre',
-      unit: '',
+      name: 'crank angle from the firing top dead centre',
+      unit: '°',
       from: 0,
       to: 720,
       ticks: events.length > 0 ? events.map(({ at, short }) => ({ at, says: short })) : deadCentres,
