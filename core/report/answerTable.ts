@@ -1,5 +1,7 @@
+import type { Answer } from '../engine/obd/answer.ts';
 import { rankOf } from '../engine/obd/chooseValues.ts';
 import type { Decoded } from '../engine/obd/decodeObd.ts';
+import { hex } from '../engine/obd/decodeParameter.ts';
 import type { Item } from '../engine/obd/item.ts';
 import { hexOnTape } from '../engine/obd/tape.ts';
 import { formatNumber } from '../quantity/format.ts';
@@ -26,10 +28,11 @@ export interface AnswerRow {
 /** A recording as tables, a controller each, the engine's first; rows in the order in which they are first answered. */
 export function answerTables({ answers, tape }: Decoded): readonly ControllerTable[] {
   const byId = new Map<string, Map<string, { service: number; item: Item; times: number }>>();
-  for (const { id, service, frame, items } of answers) {
+  for (const answer of answers) {
+    const { id, service, frame } = answer;
     const rows = byId.get(id) ?? new Map<string, { service: number; item: Item; times: number }>();
     byId.set(id, rows);
-    for (const item of items) {
+    for (const item of shownItems(answer)) {
       const key = `${service} ${frame ?? ''} ${item.meaning}`;
       const known = rows.get(key);
       if (known === undefined) rows.set(key, { service, item, times: 1 });
@@ -52,6 +55,17 @@ export function answerTables({ answers, tape }: Decoded): readonly ControllerTab
         times,
       })),
     }));
+}
+
+/** What is not known here is shown by its bytes; codes have a list of their own. */
+function shownItems({ service, parameter, items, from, to }: Answer): readonly Item[] {
+  if (items.length > 0 || [3, 7, 10].includes(service)) return items;
+  const meaning =
+    service === 4
+      ? 'codes and what was learned'
+      : `service ${hex(service)}${parameter === undefined ? '' : `, ${hex(parameter)}`}`;
+  const text = service === 4 ? 'cleared' : 'not known here';
+  return [{ meaning, signal: undefined, member: undefined, value: { is: 'words', text }, from, to }];
 }
 
 function nameOf({ signal, member, meaning }: Item): string {

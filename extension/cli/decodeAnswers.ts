@@ -79,7 +79,7 @@ function tableText({ id, rows }: ControllerTable, paint: Paint): string {
 }
 
 /** Each code once, with what its structure says. */
-function codesText({ codes }: Decoded): string {
+function codesText({ codes, answers }: Decoded): string {
   const lines = new Set(
     codes.map(({ id, code, status }) => {
       const structure = structureOf(code);
@@ -88,7 +88,12 @@ function codesText({ codes }: Decoded): string {
       return `  ${code}  ${status}${id === '' ? '' : `, ${id}`}  ${says.join('; ')}${by}\n`;
     }),
   );
-  return lines.size === 0 ? '' : `Trouble codes\n${[...lines].join('')}`;
+  const none = (service: number, status: string): string =>
+    answers.some((each) => each.service === service) && codes.every((each) => each.status !== status)
+      ? `  none ${status}\n`
+      : '';
+  const all = [...lines, none(3, 'stored'), none(7, 'pending'), none(10, 'permanent')].join('');
+  return all === '' ? '' : `Trouble codes\n${all}`;
 }
 
 function findingsText(text: string, { diagnostics }: Decoded, paint: Paint): string {

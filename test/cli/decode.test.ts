@@ -97,6 +97,20 @@ obd: |
     expect(out).toContain('ect  83.0 ± 0.5  °C  7B');
   });
 
+  it('says which codes were asked for and not there, and keeps what is not known by its bytes', () => {
+    const { status, out } = run('decode', put('odd.txt', '43 00\n4A 00\n47 01 01 71\n41 9D 01 02\n44\n'));
+    expect(status).toBe(0);
+    expect(out).toContain(`Answers
+  service 01, 9D              not known here    9D 01 02
+  codes and what was learned  cleared           44
+
+Trouble codes
+  P0171  pending  engine and transmission (powertrain); fuel and air metering
+  none stored
+  none permanent
+`);
+  });
+
   it('ends with 1 when nothing was answered', () => {
     expect(run('decode', put('empty.txt', '')).status).toBe(1);
     expect(run('decode', put('asked.txt', '01 0C\n')).out).toContain('one request in here and no answer');
