@@ -7,6 +7,8 @@ import { coldSoak } from './coldSoak.ts';
 import { failedValue } from './failedValue.ts';
 import { codeForm } from './header/codeForm.ts';
 import { firingOrderUnfit } from './header/firingOrderUnfit.ts';
+import { impossibleHeader } from './header/impossibleHeader.ts';
+import { unknownFuel } from './header/unknownFuel.ts';
 import { vinForm } from './header/vinForm.ts';
 import { impossibleValue } from './impossibleValue.ts';
 import { misspeltState } from './misspeltState.ts';
@@ -35,6 +37,8 @@ import { unusualValue } from './unusualValue.ts';
 export const allRules: readonly Rule[] = [
   codeForm,
   firingOrderUnfit,
+  impossibleHeader,
+  unknownFuel,
   vinForm,
   misspeltState,
   unitSlip,

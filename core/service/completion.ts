@@ -76,8 +76,8 @@ function textOffers(
       return completeTable(standing, typing);
     case 'quantity': {
       const section = typing.path[1] ?? '';
-      const unit = headerUnits[`${section}.${name}`]?.unit ?? (name === 'odometer' ? 'km' : undefined);
-      return completeUnit(typing, unit === undefined ? [] : [unit], unit !== undefined);
+      const unit = headerUnits[`${section}.${name}`]?.unit ?? (name === 'odometer' ? 'km' : '1');
+      return completeUnit(typing, unit === '1' ? [] : [unit], unit !== '1');
     }
     case 'text':
       return namedOffers(standing, typing, name, whole);

@@ -1,10 +1,11 @@
 import { didYouMean, oneOf, type Rows } from '../row.ts';
+import { type RulesHeaderFacts, rulesHeaderRows } from './rulesHeader.ts';
 import { type RulesMixtureFacts, rulesMixtureRows } from './rulesMixture.ts';
 import { type RulesPressureFacts, rulesPressureRows } from './rulesPressure.ts';
 import { type RulesSetsFacts, rulesSetsRows } from './rulesSets.ts';
 
 /** Findings of the checks that always run, one rule each in `rules/`. */
-export interface RulesFacts extends RulesPressureFacts, RulesMixtureFacts, RulesSetsFacts {
+export interface RulesFacts extends RulesHeaderFacts, RulesPressureFacts, RulesMixtureFacts, RulesSetsFacts {
   readonly 'unit-slip': {
     readonly name: string;
     readonly written: string;
@@ -88,6 +89,7 @@ export const rulesRows: Rows<RulesFacts> = {
     wrong: 'values:\n  ect: -40 °C',
     right: 'values:\n  ect: 88 °C',
   },
+  ...rulesHeaderRows,
   ...rulesPressureRows,
   ...rulesMixtureRows,
   ...rulesSetsRows,

@@ -13,10 +13,19 @@ export function findFuel(name: string): Fuel | NoAnswer {
   if (bySpelling.size === 0) readTable();
   const known = bySpelling.get(name) ?? bySpelling.get(plainName(name));
   if (known !== undefined) return known;
-  const near = nearest(name.trim(), fuels.flatMap(spellings));
+  const near = nearestFuels(name);
   const offer = near.length === 0 ? '' : ` Did you mean ${near.join(' or ')}?`;
-  const others = fuels.map((fuel) => fuel.name).filter((each) => !/^E\d/.test(each));
-  return noAnswer(`The fuel "${name}" is not known.${offer} Known are E0 to E100, ${others.join(', ')}.`);
+  return noAnswer(`The fuel "${name}" is not known.${offer} Known are ${fuelNames().join(', ')}.`);
+}
+
+/** The names that were most likely meant. */
+export function nearestFuels(name: string): readonly string[] {
+  return nearest(name.trim(), fuels.flatMap(spellings));
+}
+
+/** "E0 to E100", then the others, as they are printed. */
+export function fuelNames(): readonly string[] {
+  return ['E0 to E100', ...fuels.map((fuel) => fuel.name).filter((each) => !/^E\d/.test(each))];
 }
 
 const bySpelling = new Map<string, Fuel>();

@@ -1,0 +1,26 @@
+import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { formatQuantity, formatRange } from '../../quantity/format.ts';
+import { rangesOf } from '../../signals/ranges.ts';
+import { headerForm } from '../../study/headerTable.ts';
+import type { CellRule } from '../rule.ts';
+
+/** A number of the header that no vehicle and no place has. Everything that is computed from it would be wrong. */
+export const impossibleHeader: CellRule = {
+  code: 'header-impossible',
+  checkCell: ({ read: { cell }, header }) => {
+    if (cell?.kind !== 'diag') return [];
+    return [...header.values].flatMap(([name, { value, valueSpan }]) => {
+      const form = headerForm(name);
+      if (value.kind !== 'one' || form === undefined) return [];
+      const { physical } = rangesOf(form);
+      const { si } = value.amount;
+      if (physical === undefined || (si >= physical.low && si <= physical.high)) return [];
+      const facts = {
+        name,
+        written: formatQuantity(si, value.type),
+        range: formatRange(physical.low, physical.high, value.type),
+      };
+      return [diagnose('header-impossible', valueSpan, facts)];
+    });
+  },
+};
