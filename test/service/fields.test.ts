@@ -46,7 +46,7 @@ describe('the values that a result has by name', () => {
 
   it('are offered behind the point of the call itself', () => {
     expect(labelsAt(`${snap}  - valve_events(max(snap.pressure), "a)").$0`)[0]).toMatch(/^evo /);
-    expect(labelsAt(`${snap}  - valve_events(snap.pressure).iv$0`)).toHaveLength(8);
+    expect(labelsAt(`${snap}  - valve_events(snap.pressure).iv$0`)).toHaveLength(10);
     expect(labelsAt(`${snap}  - max(snap.pressure).$0`)).toEqual([]);
   });
 

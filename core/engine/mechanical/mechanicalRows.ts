@@ -1,12 +1,12 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers } from '../answer.ts';
-import { absolutePressure, cylinders, displacement, quantity, series } from '../parameters.ts';
+import { absolutePressure, cylinders, displacement, quantity } from '../parameters.ts';
 import { compressionPressure } from './compressionPressure.ts';
 import { crankingRows } from './crankingRows.ts';
 import { cylinderVolume } from './cylinderVolume.ts';
+import { inCylinderRows } from './inCylinderRows.ts';
 
 const compressionRatio = { header: 'engine.compression_ratio' };
-const inCylinder = series('pressure', 'kPa', 'pressure in the cylinder over time', 'gauge');
 
 export const mechanicalRows: readonly FunctionRow[] = [
   {
@@ -60,60 +60,5 @@ export const mechanicalRows: readonly FunctionRow[] = [
     compute: ofNumbers(cylinderVolume),
   },
   ...crankingRows,
-  {
-    form: 'later',
-    name: 'crank_angle',
-    family: 'mechanical',
-    summary: 'The crank angle of each sample of an in-cylinder capture, from top dead centre to the next.',
-    parameters: [inCylinder],
-    result: { kind: 'computed', says: 'a series of crank angles, 0 at top dead centre' },
-    formula: 'straight in time between the compression peaks, two turns apart',
-    range: 'steady speed, spark plug removed from that cylinder',
-    errors: ['Fewer than two compression peaks are found.'],
-    source: 'common practice',
-    example: { expression: 'max(crank_angle(snap.pressure))', result: '720 °CA' },
-  },
-  {
-    form: 'later',
-    name: 'valve_events',
-    family: 'mechanical',
-    summary:
-      'When the valves open and close, and the plateaus between, read from a capture of cylinder pressure.',
-    parameters: [inCylinder],
-    result: {
-      kind: 'fields',
-      fields: [
-        { name: 'evo', meaning: 'the exhaust valve opens', unit: '°BBDC' },
-        { name: 'evc', meaning: 'the exhaust valve closes', unit: '°ATDC' },
-        { name: 'ivo', meaning: 'the intake valve opens', unit: '°BTDC' },
-        { name: 'ivc', meaning: 'the intake valve closes', unit: '°ABDC' },
-        { name: 'overlap', meaning: 'crank angle with both valves open', unit: '°CA' },
-        {
-          name: 'exhaust_plateau',
-          meaning: 'pressure while the exhaust valve is open: the back pressure',
-          unit: 'kPa',
-          quantityKind: 'gauge',
-          like: 'pressure',
-        },
-        {
-          name: 'intake_plateau',
-          meaning: 'vacuum while the intake valve is open',
-          unit: 'kPa',
-          quantityKind: 'vacuum',
-          like: 'pressure',
-        },
-        {
-          name: 'tower_ratio',
-          meaning: 'the expansion after top dead centre against the compression before it',
-          unit: '1',
-        },
-      ],
-    },
-    formula: 'corners of the pressure over crank angle',
-    range: 'steady speed, spark plug removed from that cylinder',
-    errors: ['Fewer than two compression peaks are found.', 'A corner cannot be told from noise.'],
-    source:
-      'common practice; event conventions after Heywood, Internal Combustion Engine Fundamentals, chapter 6',
-    example: { expression: 'valve_events(snap.pressure).evo', result: '60 °BBDC' },
-  },
+  ...inCylinderRows,
 ];
