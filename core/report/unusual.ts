@@ -19,7 +19,7 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
   if (spoken.length === 0) return [];
   return measuredIn([reading]).flatMap((one) => {
     const usual = usualRange(one, study.memo.header.header);
-    if (usual === undefined || !isOutside(one, usual.range)) return [];
+    if (usual === undefined || !isOutside(one.si, one.halfWidth, usual.range)) return [];
     const { type } = one;
     const read = (si: number): number | undefined =>
       Number.isFinite(si) ? fromSi(si, type.unit, type.kind) : undefined;

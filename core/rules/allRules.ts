@@ -24,7 +24,7 @@ import { manifoldAtBarometer } from './pressure/manifoldAtBarometer.ts';
 import { pressureAndVacuum } from './pressure/pressureAndVacuum.ts';
 import { seaLevelForStation } from './pressure/seaLevelForStation.ts';
 import { vacuumForAbsolute } from './pressure/vacuumForAbsolute.ts';
-import type { Rule } from './rule.ts';
+import type { CaseRule, CellRule, Rule } from './rule.ts';
 import { frozenReading } from './sets/frozenReading.ts';
 import { missingCylinder } from './sets/missingCylinder.ts';
 import { readingsDiffer } from './sets/readingsDiffer.ts';
@@ -70,3 +70,18 @@ export const allRules: readonly Rule[] = [
   codeNotListed,
   codeNotStored,
 ];
+
+let ofCells: readonly CellRule[] | undefined;
+let ofCases: readonly CaseRule[] | undefined;
+
+/** Those that look at one cell at a time. */
+export function cellRules(): readonly CellRule[] {
+  ofCells ??= allRules.filter((rule) => 'checkCell' in rule);
+  return ofCells;
+}
+
+/** Those that compare cells. */
+export function caseRules(): readonly CaseRule[] {
+  ofCases ??= allRules.filter((rule) => 'check' in rule);
+  return ofCases;
+}

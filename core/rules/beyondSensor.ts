@@ -2,8 +2,7 @@ import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
 import { rangesOf } from '../signals/ranges.ts';
 import type { Reading } from '../study/types.ts';
-import { isOutside } from './measured.ts';
-import { physicalLimit } from './physicalLimit.ts';
+import { isOutside, writtenAs } from './measured.ts';
 import type { CellRule } from './rule.ts';
 
 /** More than the generic encoding carries, for a value that is said to have come over generic data. */
@@ -12,12 +11,12 @@ export const beyondSensor: CellRule = {
   checkCell: ({ measured }) =>
     measured.flatMap((one) => {
       const { encoding } = rangesOf(one.form);
-      if (encoding === undefined || !isOutside(one, encoding) || !isFromGenericData(one.reading)) return [];
-      const physical = physicalLimit(one);
-      if (physical !== undefined && isOutside(one, physical)) return [];
+      if (encoding === undefined || one.isImpossible || !isOutside(one.si, one.halfWidth, encoding))
+        return [];
+      if (!isFromGenericData(one.reading)) return [];
       const facts = {
         name: one.name,
-        written: one.written,
+        written: writtenAs(one),
         range: formatRange(encoding.low, encoding.high, one.type),
         source: encoding.source,
       };

@@ -5,10 +5,9 @@ import type { Header } from '../study/header.ts';
 import { study } from '../study/study.ts';
 import { withFindings } from '../study/studyOf.ts';
 import type { Finding, Study } from '../study/types.ts';
-import { allRules } from './allRules.ts';
+import { cellRules } from './allRules.ts';
 import { type Compared, compared } from './compared.ts';
-import { measuredIn } from './measured.ts';
-import { momentsOf } from './moments.ts';
+import { type Taken, takenIn } from './moments.ts';
 import type { RuledCell } from './rule.ts';
 
 /**
@@ -25,6 +24,7 @@ export function checkCase(text: string, previous?: Study, files?: CaseFiles): St
 /** What rules found in each cell, by what they looked at. */
 interface Ruled {
   readonly facts: readonly CellFacts[];
+  readonly taken: readonly Taken[];
   readonly found: readonly (readonly Finding[])[];
   /** What they found by comparing cells. */
   readonly compared: Compared;
@@ -41,12 +41,16 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
   const { header } = memo.header;
   const found: (readonly Finding[])[] = [];
   const merged: (readonly Finding[])[] = [];
-  const across = compared(facts, header, file.cells, before?.compared);
+  const taken = facts.map((here, cell) => {
+    const known = before?.facts[cell] === here ? before.taken[cell] : undefined;
+    return known ?? takenIn(here);
+  });
+  const across = compared(facts, taken, header, file.cells, before?.compared);
   for (let cell = 0; cell < facts.length; cell++) {
-    const [here, read, studied] = [facts[cell], file.cells[cell], cellFindings[cell]];
-    if (here === undefined || read === undefined || studied === undefined) continue;
+    const [here, its, read, studied] = [facts[cell], taken[cell], file.cells[cell], cellFindings[cell]];
+    if (here === undefined || its === undefined || read === undefined || studied === undefined) continue;
     const old = before?.facts[cell] === here ? before.found[cell] : undefined;
-    const byRules = old ?? ofCell(read, here, header);
+    const byRules = old ?? ofCell(read, here, its, header);
     const more = across.found.get(cell);
     const isSame =
       old !== undefined && before?.studied[cell] === studied && before.compared.found.get(cell) === more;
@@ -54,21 +58,26 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
     const both = isSame ? before.merged[cell] : undefined;
     merged[cell] = both ?? together(studied, byRules, more ?? []);
   }
-  return { facts, found, compared: across, studied: cellFindings, merged };
+  return { facts, taken, found, compared: across, studied: cellFindings, merged };
 }
 
-function ofCell(read: ReadCell, facts: CellFacts, header: Header): readonly Finding[] {
+function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, header: Header): readonly Finding[] {
   const { cell, readings } = facts;
-  const ruled: RuledCell = {
-    read,
-    header,
-    readings,
-    measured: measuredIn(readings),
-    moments: momentsOf(facts),
-  };
-  return allRules.flatMap((rule) =>
-    'checkCell' in rule ? rule.checkCell(ruled).map((diagnostic) => ({ cell, diagnostic })) : [],
-  );
+  if (readings.length === 0 && !mayBeRuled(read)) return nothing;
+  const { measured, moments } = taken;
+  const ruled: RuledCell = { read, header, readings, measured, moments };
+  const found: Finding[] = [];
+  for (const rule of cellRules()) {
+    for (const diagnostic of rule.checkCell(ruled)) found.push({ cell, diagnostic });
+  }
+  return found.length === 0 ? nothing : found;
+}
+
+const nothing: readonly Finding[] = [];
+
+/** The header, and cells that may name an engine state; of the rest rules look at readings only. */
+function mayBeRuled({ cell }: ReadCell): boolean {
+  return cell !== undefined && (cell.kind === 'diag' || 'state' in cell || 'states' in cell);
 }
 
 function together(

@@ -2,8 +2,8 @@ import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Header } from '../study/header.ts';
 import type { Finding } from '../study/types.ts';
-import { allRules } from './allRules.ts';
-import { type Moment, momentsOf } from './moments.ts';
+import { caseRules } from './allRules.ts';
+import type { Moment, Taken } from './moments.ts';
 import { ruledCase } from './ruledCase.ts';
 
 /** What rules found by comparing cells, with what they looked at. */
@@ -18,19 +18,21 @@ export interface Compared {
 /** Compares the moments of a case. While they and the header are the same, so is everything that was found. */
 export function compared(
   facts: readonly CellFacts[],
+  taken: readonly Taken[],
   header: Header,
   read: readonly ReadCell[],
   before: Compared | undefined,
 ): Compared {
   const moments: Moment[] = [];
-  for (const each of facts) moments.push(...momentsOf(each));
+  for (const each of taken) for (const moment of each.moments) moments.push(moment);
   const given = facts.filter(({ givenCodes }) => givenCodes !== undefined);
   const isKnown = before?.header === header && isSameList(before.given, given);
   if (isKnown && isSameList(before.moments, moments)) return before;
   const ruled = ruledCase(header, moments, given, read);
   const found = new Map<number, Finding[]>();
-  for (const rule of allRules) {
-    if (!('check' in rule)) continue;
+  if (moments.length === 0 && given.length === 0 && header.values.size === 0)
+    return { header, moments, given, found };
+  for (const rule of caseRules()) {
     for (const finding of rule.check(ruled)) {
       const cell = finding.cell ?? 0;
       const list = found.get(cell);

@@ -1,7 +1,6 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { temperature } from '../quantity/dimension.ts';
-import { rangesOf } from '../signals/ranges.ts';
-import type { Measured } from './measured.ts';
+import { type Measured, writtenAs } from './measured.ts';
 import type { CellRule } from './rule.ts';
 
 /** The end of the scale, or a known substitute: what a module shows for a circuit that is open or shorted. */
@@ -11,19 +10,17 @@ export const failedValue: CellRule = {
     measured.flatMap((one) => {
       const means = failureOf(one, measured);
       if (means === undefined) return [];
-      const facts = { name: one.name, written: one.written, means };
+      const facts = { name: one.name, written: writtenAs(one), means };
       return [diagnose('failed-value', one.reading.valueSpan, facts)];
     }),
 };
 
 /** What a value says about its circuit, if it is one of the values that only a failed circuit gives. */
 export function failureOf(one: Measured, all: readonly Measured[]): string | undefined {
-  const failed = rangesOf(one.form).failed.find((each) => Math.abs(each.si - one.si) < closeTo(each.si));
-  if (failed === undefined) return undefined;
-  return one.type.dimension === temperature && isThatCold(one, all) ? undefined : failed.means;
+  const { end } = one;
+  if (end === undefined) return undefined;
+  return one.type.dimension === temperature && isThatCold(one, all) ? undefined : end.means;
 }
-
-const closeTo = (si: number): number => Math.max(Math.abs(si), 1) * 1e-6;
 
 /** Forty below is a failed sensor, unless another temperature of the same moment is nearly as cold. */
 function isThatCold(one: Measured, all: readonly Measured[]): boolean {

@@ -1,8 +1,7 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
 import { failureOf } from './failedValue.ts';
-import { isOutside } from './measured.ts';
-import { physicalLimit } from './physicalLimit.ts';
+import { writtenAs } from './measured.ts';
 import type { CellRule } from './rule.ts';
 import { slipsOf } from './unitSlip.ts';
 
@@ -11,12 +10,12 @@ export const impossibleValue: CellRule = {
   code: 'impossible-value',
   checkCell: ({ measured }) =>
     measured.flatMap((one) => {
-      const limit = physicalLimit(one);
-      if (limit === undefined || !isOutside(one, limit) || slipsOf(one, limit).length > 0) return [];
+      const { limit } = one;
+      if (limit === undefined || !one.isImpossible || slipsOf(one, limit).length > 0) return [];
       if (failureOf(one, measured) !== undefined) return [];
       const facts = {
         name: one.name,
-        written: one.written,
+        written: writtenAs(one),
         range: formatRange(limit.low, limit.high, one.type),
       };
       return [diagnose('impossible-value', one.reading.valueSpan, facts)];

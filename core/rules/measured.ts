@@ -1,8 +1,10 @@
 import { halfWidth } from '../quantity/amount.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
+import { type FormRanges, type Interval, rangesOf } from '../signals/ranges.ts';
 import type { Form } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
+import { physicalLimit } from './physicalLimit.ts';
 
 /** One number of a reading: the whole of it, or a member of a map. */
 export interface Measured {
@@ -13,8 +15,11 @@ export interface Measured {
   readonly halfWidth: number;
   /** `map`, `compression[3]` */
   readonly name: string;
-  /** As it is said in a sentence: "101 inHg". */
-  readonly written: string;
+  /** What it can possibly be, where that is known, and whether it is not. */
+  readonly limit: Interval | undefined;
+  readonly isImpossible: boolean;
+  /** The end of the scale, or the substitute, that it is: what a module shows for a failed circuit. */
+  readonly end: FormRanges['failed'][number] | undefined;
 }
 
 /** The numbers of those readings that were measured on the car and fit a form of their signal. */
@@ -33,27 +38,30 @@ export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
 }
 
 function measured(reading: Reading, form: Form, type: QuantityType, amount: Amount, name: string): Measured {
+  const { si } = amount;
+  const width = halfWidth(amount);
+  const limit = physicalLimit(reading, form);
+  const { failed } = rangesOf(form);
   return {
     reading,
     form,
     type,
-    si: amount.si,
-    halfWidth: halfWidth(amount),
+    si,
+    halfWidth: width,
     name,
-    get written() {
-      return formatQuantity(amount.si, type);
-    },
+    limit,
+    isImpossible: limit !== undefined && isOutside(si, width, limit),
+    end: failed.length === 0 ? undefined : failed.find((each) => Math.abs(each.si - si) < closeTo(each.si)),
   };
 }
 
-/** An interval in SI; either end may be open. */
-export interface Interval {
-  readonly low: number;
-  readonly high: number;
-}
+const closeTo = (si: number): number => Math.max(Math.abs(si), 1) * 1e-6;
+
+/** As it is said in a sentence: "101 inHg". */
+export const writtenAs = ({ si, type }: Measured): string => formatQuantity(si, type);
 
 /** Below or above the interval by more than the reading's own uncertainty and a rounding. */
-export function isOutside({ si, halfWidth: width }: Measured, interval: Interval): boolean {
+export function isOutside(si: number, width: number, interval: Interval): boolean {
   const slack = width + 1e-9 * Math.max(Math.abs(si), 1e-9);
   return si + slack < interval.low || si - slack > interval.high;
 }

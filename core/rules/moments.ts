@@ -1,8 +1,7 @@
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Reading, TakenAt, When } from '../study/types.ts';
 import { failureOf } from './failedValue.ts';
-import { isOutside, type Measured, measuredIn } from './measured.ts';
-import { physicalLimit } from './physicalLimit.ts';
+import { type Measured, measuredIn } from './measured.ts';
 
 /**
  * What was read at one engine state: a readings cell, or one column of it.
@@ -19,51 +18,45 @@ export interface Moment {
   readonly words: ReadonlyMap<string, string>;
 }
 
-/** The moments of a cell; the very same ones while its facts are. */
-export function momentsOf(facts: CellFacts): readonly Moment[] {
-  const known = made.get(facts);
-  if (known !== undefined) return known;
-  const moments = readMoments(facts.readings);
-  made.set(facts, moments);
-  return moments;
+/** What a cell's readings hold for rules: the numbers, and the moments that they were taken at. */
+export interface Taken {
+  readonly measured: readonly Measured[];
+  readonly moments: readonly Moment[];
 }
 
-const made = new WeakMap<CellFacts, readonly Moment[]>();
+/** What a cell's facts hold for rules. */
+export function takenIn({ readings }: CellFacts): Taken {
+  if (readings.length === 0) return nothing;
+  const measured = measuredIn(readings);
+  return { measured, moments: momentsOf(readings, measured) };
+}
+
+const nothing: Taken = { measured: [], moments: [] };
 
 interface Growing extends Moment {
   readonly values: Map<string, Measured>;
   readonly words: Map<string, string>;
 }
 
-function readMoments(readings: readonly Reading[]): readonly Moment[] {
-  const taken = readings.filter(({ from }) => from === 'readings');
-  if (taken.length === 0) return none;
-  const moments = new Map<string, Growing>();
-  const measured = measuredIn(taken);
+function momentsOf(readings: readonly Reading[], measured: readonly Measured[]): readonly Moment[] {
+  const moments: Growing[] = [];
   const at = ({ cell, when, state, column }: Reading): Growing => {
-    const found = moments.get(column ?? '');
-    if (found !== undefined) return found;
+    for (const each of moments) if (each.column === column) return each;
     const fresh: Growing = { cell, when, state, column, values: new Map(), words: new Map() };
-    moments.set(column ?? '', fresh);
+    moments.push(fresh);
     return fresh;
   };
-  for (const reading of taken) {
+  for (const reading of readings) {
+    if (reading.from !== 'readings') continue;
     const moment = at(reading);
     if (reading.value.kind === 'words') moment.words.set(reading.key, reading.value.text);
   }
   for (const one of measured) {
-    if (one.reading.signal === undefined || one.reading.value.kind !== 'one') continue;
-    if (isBelievable(one, measured)) at(one.reading).values.set(one.reading.signal.name, one);
+    const { from, signal, value } = one.reading;
+    if (from !== 'readings' || signal === undefined || value.kind !== 'one' || one.isImpossible) continue;
+    if (failureOf(one, measured) === undefined) at(one.reading).values.set(signal.name, one);
   }
-  return [...moments.values()];
-}
-
-const none: readonly Moment[] = [];
-
-function isBelievable(one: Measured, all: readonly Measured[]): boolean {
-  const limit = physicalLimit(one);
-  if (limit !== undefined && isOutside(one, limit)) return false;
-  return failureOf(one, all) === undefined;
+  return moments;
 }
 
 /** The reading of a signal in the form of this unit: air flow as `kg/s` is no volts. */

@@ -41,6 +41,8 @@ export interface RuledCase {
   /** The cells in which controllers gave codes. */
   readonly given: readonly CellFacts[];
   readonly read: (cell: number) => ReadCell | undefined;
+  /** What was worked out for one rule and is of use to another, by the function that works it out. */
+  readonly once: <T>(make: (ruled: RuledCase) => T) => T;
   /** The moments of one cell: the columns of a table. */
   readonly inCell: (cell: number) => readonly Moment[];
   /** The moments of the same visit and engine state that hold a signal, the moment itself among them. */

@@ -18,7 +18,12 @@ export function ruledCase(
     else list.push(moment);
   }
   const alike = new Map<string, Map<string, Moment[]>>();
-  return {
+  const made = new Map<unknown, unknown>();
+  const ruled: RuledCase = {
+    once: <T>(make: (ruled: RuledCase) => T): T => {
+      if (!made.has(make)) made.set(make, make(ruled));
+      return made.get(make) as T;
+    },
     header,
     moments,
     given,
@@ -42,6 +47,7 @@ export function ruledCase(
       return lists.get(key) ?? none;
     },
   };
+  return ruled;
 }
 
 const none: readonly Moment[] = [];

@@ -5,8 +5,7 @@ import type { Unit } from '../quantity/types.ts';
 import { unitOf } from '../quantity/unit.ts';
 import { type Interval, rangesOf } from '../signals/ranges.ts';
 import { failureOf } from './failedValue.ts';
-import { isOutside, type Measured } from './measured.ts';
-import { physicalLimit } from './physicalLimit.ts';
+import { type Measured, writtenAs } from './measured.ts';
 import { rewritten } from './rewritten.ts';
 import type { CellRule } from './rule.ts';
 
@@ -18,14 +17,14 @@ export const unitSlip: CellRule = {
   code: 'unit-slip',
   checkCell: ({ read, measured }) =>
     measured.flatMap((one) => {
-      const limit = physicalLimit(one);
-      if (limit === undefined || !isOutside(one, limit) || failureOf(one, measured) !== undefined) return [];
+      const { limit } = one;
+      if (limit === undefined || !one.isImpossible || failureOf(one, measured) !== undefined) return [];
       const offers = slipsOf(one, limit);
       if (offers.length === 0) return [];
       const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
       const facts = {
         name: one.name,
-        written: one.written,
+        written: writtenAs(one),
         limit: formatRange(limit.low, limit.high, one.type),
         offers: offers.map((unit) => `${number} ${unit.symbol}`),
       };

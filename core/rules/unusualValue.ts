@@ -1,8 +1,7 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
 import { failureOf } from './failedValue.ts';
-import { isOutside } from './measured.ts';
-import { physicalLimit } from './physicalLimit.ts';
+import { isOutside, writtenAs } from './measured.ts';
 import { rewritten } from './rewritten.ts';
 import type { CellRule } from './rule.ts';
 import { likelierUnit } from './unitSlip.ts';
@@ -13,15 +12,13 @@ export const unusualValue: CellRule = {
   code: 'unusual-value',
   checkCell: ({ read, header, measured }) =>
     measured.flatMap((one) => {
-      const physical = physicalLimit(one);
-      const usual = usualRange(one, header);
-      if (usual === undefined || !isOutside(one, usual.range)) return [];
-      if (physical !== undefined && isOutside(one, physical)) return [];
+      const usual = one.isImpossible ? undefined : usualRange(one, header);
+      if (usual === undefined || !isOutside(one.si, one.halfWidth, usual.range)) return [];
       if (failureOf(one, measured) !== undefined) return [];
       const other = likelierUnit(one, usual.range);
       const facts = {
         name: one.name,
-        written: one.written,
+        written: writtenAs(one),
         state: usual.state,
         range: formatRange(usual.range.low, usual.range.high, one.type),
         source: usual.source,

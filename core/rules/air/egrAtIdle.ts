@@ -1,5 +1,6 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { hasThrottle } from '../engineFacts.ts';
+import { writtenAs } from '../measured.ts';
 import { inForm, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 
@@ -14,13 +15,13 @@ export const egrAtIdle: CellRule = {
       const actual = inForm(moment, 'egr_actual', '%');
       const error = inForm(moment, 'egr_error', '%');
       if (command === undefined || command.si > shut) return [];
-      const facts = { command: command.written };
+      const facts = { command: writtenAs(command) };
       if (actual !== undefined && actual.si - command.si > open + actual.halfWidth)
         return [
           diagnose('egr-at-idle', actual.reading.valueSpan, {
             ...facts,
             name: 'egr_actual',
-            written: actual.written,
+            written: writtenAs(actual),
           }),
         ];
       if (error !== undefined && error.si > endOfScale)
@@ -28,7 +29,7 @@ export const egrAtIdle: CellRule = {
           diagnose('egr-at-idle', error.reading.valueSpan, {
             ...facts,
             name: 'egr_error',
-            written: error.written,
+            written: writtenAs(error),
           }),
         ];
       return [];

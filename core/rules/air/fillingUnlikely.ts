@@ -1,5 +1,6 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { type Filling, fillingOf, isUnlikely } from './filling.ts';
@@ -31,7 +32,7 @@ function findingOf({ moment, filling, more }: Told): Finding {
   const { maf, share, low, high, from } = filling;
   const facts = {
     name: fullNameOf(maf),
-    written: maf.written,
+    written: writtenAs(maf),
     percent: Math.round(100 * share),
     low: Math.round(100 * low),
     high: Math.round(100 * high),

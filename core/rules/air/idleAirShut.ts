@@ -1,6 +1,7 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { plainUnit } from '../../quantity/unit.ts';
-import { totalTrims } from '../mixture/totalTrim.ts';
+import { writtenAs } from '../measured.ts';
+import { totalTrims, writtenTrim } from '../mixture/totalTrim.ts';
 import { inForm, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 
@@ -16,10 +17,10 @@ export const idleAirShut: CellRule = {
       if (!isShut || added === undefined) return [];
       const rpm = inForm(moment, 'rpm', 'rpm');
       const facts = {
-        written: iac.written,
-        trim: added.written,
+        written: writtenAs(iac),
+        trim: writtenTrim(added),
         bank: added.bank,
-        ...(rpm === undefined ? {} : { rpm: rpm.written }),
+        ...(rpm === undefined ? {} : { rpm: writtenAs(rpm) }),
       };
       return [diagnose('idle-air-shut', iac.reading.valueSpan, facts)];
     }),

@@ -1,7 +1,7 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Moment } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
-import { type TotalTrim, totalTrims } from './totalTrim.ts';
+import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
 
 /** One bank is trimmed otherwise than the other: what both share is not the cause. */
 export const banksApart: CellRule = {
@@ -16,8 +16,8 @@ export const banksApart: CellRule = {
     const far = Math.abs(one.share) >= Math.abs(other.share) ? one : other;
     const facts = {
       state: moment.state?.name ?? '',
-      first: one.written,
-      second: other.written,
+      first: writtenTrim(one),
+      second: writtenTrim(other),
       bank: far.bank,
       sign: far.share > 0 ? ('adds' as const) : ('takes' as const),
     };

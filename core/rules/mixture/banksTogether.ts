@@ -1,13 +1,13 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { CellRule } from '../rule.ts';
 import { bothBanks } from './banksApart.ts';
+import { writtenTrim } from './totalTrim.ts';
 import { patternOf } from './trimByLoad.ts';
 
 /** Both banks far out on one side: a cause that both share. Where the loads of a cell show a pattern, that says more. */
 export const banksTogether: CellRule = {
   code: 'banks-together',
   checkCell: ({ moments }) => {
-    if (patternOf(moments, 1) !== undefined || patternOf(moments, 2) !== undefined) return [];
     const found = moments
       .flatMap(bothBanks)
       .find(
@@ -17,11 +17,12 @@ export const banksTogether: CellRule = {
           Math.abs(one.share - other.share) <= together,
       );
     if (found === undefined) return [];
+    if (patternOf(moments, 1) !== undefined || patternOf(moments, 2) !== undefined) return [];
     const { moment, one, other } = found;
     const facts = {
       state: moment.state?.name ?? '',
-      first: one.written,
-      second: other.written,
+      first: writtenTrim(one),
+      second: writtenTrim(other),
       sign: one.share > 0 ? ('adds' as const) : ('takes' as const),
     };
     return [diagnose('banks-together', one.at.reading.valueSpan, facts)];

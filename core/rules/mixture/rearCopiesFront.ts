@@ -12,8 +12,9 @@ import type { CellRule } from '../rule.ts';
  */
 export const rearCopiesFront: CellRule = {
   code: 'rear-copies-front',
-  checkCell: ({ readings, header }) =>
-    (engineWord(header, 'front_sensor') === 'wideband' ? [] : ([1, 2] as const)).flatMap(
+  checkCell: ({ read, readings, header }) =>
+    (read.cell?.kind !== 'capture' || engineWord(header, 'front_sensor') === 'wideband'
+      ? [] : ([1, 2] as const)).flatMap(
       (bank): readonly Diagnostic[] => {
         const front = channelOf(readings, `o2_b${bank}s1`);
         const rear = channelOf(readings, `o2_b${bank}s2`);

@@ -8,26 +8,29 @@ export interface TotalTrim {
   readonly bank: 1 | 2;
   /** A share: 0.25 is +25 %. */
   readonly share: number;
-  /** "+25 %" */
-  readonly written: string;
   /** Where to point: the long trim, or the short one where it stands alone. */
   readonly at: Measured;
 }
 
 /** The total trims of a moment in closed loop, bank by bank; of one trim alone where the other was not taken. */
 export function totalTrims(moment: Moment): readonly TotalTrim[] {
-  if (!isClosedLoop(moment)) return [];
-  return ([1, 2] as const).flatMap((bank) => {
-    const short = moment.values.get(`stft_b${bank}`);
-    const long = moment.values.get(`ltft_b${bank}`);
-    const at = long ?? short;
-    if (at === undefined) return [];
-    const share = (short?.si ?? 0) + (long?.si ?? 0);
-    return [{ bank, share, written: signed(share, at), at }];
-  });
+  if (!isClosedLoop(moment)) return none;
+  const { values } = moment;
+  const first = ofBank(1, values.get('stft_b1'), values.get('ltft_b1'));
+  const second = ofBank(2, values.get('stft_b2'), values.get('ltft_b2'));
+  if (first === undefined) return second === undefined ? none : [second];
+  return second === undefined ? [first] : [first, second];
 }
 
-function signed(share: number, { type }: Measured): string {
+const none: readonly TotalTrim[] = [];
+
+function ofBank(bank: 1 | 2, short: Measured | undefined, long: Measured | undefined): TotalTrim | undefined {
+  const at = long ?? short;
+  return at === undefined ? undefined : { bank, share: (short?.si ?? 0) + (long?.si ?? 0), at };
+}
+
+/** "+25 %" */
+export function writtenTrim({ share, at: { type } }: TotalTrim): string {
   const number = Number(fromSi(share, type.unit, type.kind).toFixed(1));
   return `${number > 0 ? '+' : ''}${formatNumber(number)} ${type.unit.symbol}`;
 }

@@ -5,7 +5,7 @@ import type { Finding } from '../../study/types.ts';
 import { engineWord } from '../engineFacts.ts';
 import { inForm, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
-import { totalTrims } from './totalTrim.ts';
+import { totalTrims, writtenTrim } from './totalTrim.ts';
 
 /** Fuel is added and the exhaust is rich, or taken away and it is lean: the sensor that steers says otherwise than the gas. */
 export const trimAgainstGas: CaseRule = {
@@ -21,7 +21,7 @@ export const trimAgainstGas: CaseRule = {
         const isAgainst = share > 0 ? lambda < 1 - away : lambda > 1 + away;
         if (!isAgainst) continue;
         const facts = {
-          trim: first.written,
+          trim: writtenTrim(first),
           lambda: formatNumber(Number(lambda.toFixed(3))),
           from,
           sign: share > 0 ? ('adds' as const) : ('takes' as const),

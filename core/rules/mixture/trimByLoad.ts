@@ -2,32 +2,35 @@ import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { engineWord } from '../engineFacts.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
 import type { CellRule, RuledCell } from '../rule.ts';
-import { type TotalTrim, totalTrims } from './totalTrim.ts';
+import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
 
 /** How the total trim goes with the air that the engine takes: what falls is a fixed amount, what stays a share, what rises a supply that cannot keep up. */
 export const trimByLoad: CellRule = {
   code: 'trim-by-load',
-  checkCell: ({ header, moments }) =>
-    ([1, 2] as const).flatMap((bank) => {
-      const pattern = patternOf(moments, bank);
+  checkCell: ({ header, moments }) => {
+    if (moments.length < 2) return [];
+    const patterns = { 1: patternOf(moments, 1), 2: patternOf(moments, 2) };
+    return ([1, 2] as const).flatMap((bank) => {
+      const pattern = patterns[bank];
       if (pattern === undefined) return [];
       const { shape, low, high } = pattern;
-      const other = bank === 2 ? patternOf(moments, 1) : patternOf(moments, 2);
+      const other = patterns[bank === 2 ? 1 : 2];
       // Both banks alike are told once.
       if (bank === 2 && other?.shape === shape) return [];
       const facts = {
         bank: other?.shape === shape ? ('both' as const) : bank,
         shape,
         sign: low.total.share + high.total.share > 0 ? ('adds' as const) : ('takes' as const),
-        low: low.total.written,
-        high: high.total.written,
+        low: writtenTrim(low.total),
+        high: writtenTrim(high.total),
         at: low.moment.state?.name ?? '',
         to: high.moment.state?.name ?? '',
         metering:
           engineWord(header, 'metering') === 'manifold pressure' ? ('pressure' as const) : ('flow' as const),
       };
       return [diagnose('trim-by-load', low.total.at.reading.valueSpan, facts)];
-    }),
+    });
+  },
 };
 
 interface Taken {

@@ -2,6 +2,7 @@ import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { fromSi } from '../../quantity/convert.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import { rewritten } from '../rewritten.ts';
 import type { CaseRule } from '../rule.ts';
@@ -17,7 +18,7 @@ export const aboveBarometer: CaseRule = {
       const number = formatNumber(fromSi(map.si, map.type.unit, map.type.kind));
       const facts = {
         name: fullNameOf(map),
-        written: map.written,
+        written: writtenAs(map),
         barometer: spokenPressure(barometer.si, map),
         from: barometer.from,
         ...(unit === undefined ? {} : { meant: `${number} ${unit.symbol}` }),

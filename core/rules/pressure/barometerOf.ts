@@ -23,7 +23,7 @@ export interface Known {
 export function barometerOf(moment: Moment, ruled: RuledCase): Known | undefined {
   const own = inForm(moment, 'baro', 'kPa');
   if (own !== undefined && !isSeaLevelFigure(own, ruled.header)) return knownFrom(own);
-  const { cells, visits } = barometersIn(ruled);
+  const { cells, visits } = ruled.once(ofVisits);
   const near = cells.get(moment.cell);
   if (near !== undefined) return near;
   const visit = visits.get(moment.when);
@@ -36,11 +36,7 @@ interface Barometers {
   readonly visits: ReadonlyMap<string, Known | 'apart'>;
 }
 
-const found = new WeakMap<RuledCase, Barometers>();
-
-function barometersIn(ruled: RuledCase): Barometers {
-  const known = found.get(ruled);
-  if (known !== undefined) return known;
+function ofVisits(ruled: RuledCase): Barometers {
   const cells = new Map<number, Known>();
   const visits = new Map<string, Known | 'apart'>();
   for (const one of barometersOf(ruled)) {
@@ -54,19 +50,18 @@ function barometersIn(ruled: RuledCase): Barometers {
     )
       visits.set(when, 'apart');
   }
-  const all = { cells, visits };
-  found.set(ruled, all);
-  return all;
+  return { cells, visits };
 }
 
 /**
  * Readings that are a barometer: `baro`, then manifold pressures with the key on and the engine still.
  * The weather report's figure in the place of `baro` is none; `seaLevelForStation` tells it.
  */
-export function barometersOf({
-  header,
-  moments,
-}: Pick<RuledCase, 'header' | 'moments'>): readonly Measured[] {
+export function barometersOf(ruled: RuledCase): readonly Measured[] {
+  return ruled.once(readBarometers);
+}
+
+function readBarometers({ header, moments }: RuledCase): readonly Measured[] {
   const baros: Measured[] = [];
   const keyOn: Measured[] = [];
   for (const moment of moments) {

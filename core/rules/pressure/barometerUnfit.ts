@@ -1,7 +1,7 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Header } from '../../study/header.ts';
 import type { Finding } from '../../study/types.ts';
-import type { Measured } from '../measured.ts';
+import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
@@ -17,7 +17,7 @@ export const barometerUnfit: CaseRule = {
       if (site === undefined) return [];
       const facts = {
         name: fullNameOf(one),
-        written: one.written,
+        written: writtenAs(one),
         about: spokenPressure(site.si, one),
         from: site.from,
         isHigh: one.si > site.si && one.si > leastAtSea,

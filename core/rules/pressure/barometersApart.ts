@@ -1,6 +1,6 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
-import type { Measured } from '../measured.ts';
+import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenDifference } from '../spokenPressure.ts';
@@ -26,9 +26,9 @@ export const barometersApart: CaseRule = {
       if (difference <= apart(one.halfWidth, other.halfWidth)) continue;
       const facts = {
         name: fullNameOf(one),
-        written: one.written,
+        written: writtenAs(one),
         other: fullNameOf(other),
-        otherWritten: other.written,
+        otherWritten: writtenAs(other),
         apart: spokenDifference(difference, one),
       };
       findings.push({ cell, diagnostic: diagnose('barometers-apart', valueSpan, facts) });

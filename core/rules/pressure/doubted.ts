@@ -1,20 +1,29 @@
 import type { RuledCase } from '../rule.ts';
 import { type Doubt, type Manifold, manifoldsIn } from './manifold.ts';
 
-type Doubted = Manifold & { readonly doubt: Doubt };
+/** A manifold pressure with what is wrong with it. */
+export type Doubted<K extends Doubt['kind'] = Doubt['kind']> = Manifold & {
+  readonly doubt: Extract<Doubt, { kind: K }>;
+};
 
-/** Of each cell that has a manifold pressure with this doubt, the first. */
-export function firstOfEachCell<K extends Doubt['kind']>(
-  kind: K,
-  ruled: RuledCase,
-): readonly (Manifold & { readonly doubt: Extract<Doubt, { kind: K }> })[] {
-  const cells = new Set(ruled.moments.map(({ cell }) => cell));
-  return [...cells].flatMap((cell) => {
+/**
+ * Of each cell whose row of manifold pressures is doubted for this reason, the first.
+ * A row is doubted for one reason: a wrong unit or a vacuum explains what its other columns look like.
+ */
+export function firstOfEachCell<K extends Doubt['kind']>(kind: K, ruled: RuledCase): readonly Doubted<K>[] {
+  return ruled.once(doubtedIn).filter((each): each is Doubted<K> => each.doubt.kind === kind);
+}
+
+function doubtedIn(ruled: RuledCase): readonly Doubted[] {
+  const firsts: Doubted[] = [];
+  let last = -1;
+  for (const { cell } of ruled.moments) {
+    if (cell === last) continue;
+    last = cell;
     const doubted = manifoldsIn(cell, ruled).filter((each): each is Doubted => each.doubt !== undefined);
-    // A row is doubted for one reason: a wrong unit or a vacuum explains what the other columns look like.
-    const of = (each: Doubt['kind']): Doubted | undefined => doubted.find(({ doubt }) => doubt.kind === each);
-    const first = of('is a vacuum') ?? of('above barometer') ?? doubted[0];
-    if (first === undefined || first.doubt.kind !== kind) return [];
-    return [first as Manifold & { readonly doubt: Extract<Doubt, { kind: K }> }];
-  });
+    const of = (kind: Doubt['kind']): Doubted | undefined => doubted.find(({ doubt }) => doubt.kind === kind);
+    const first = of('above barometer') ?? of('is a vacuum') ?? doubted[0];
+    if (first !== undefined) firsts.push(first);
+  }
+  return firsts;
 }

@@ -24,8 +24,7 @@ export interface Manifold {
 
 /** The manifold pressures of a cell while the engine runs, column by column. */
 export function manifoldsIn(cell: number, ruled: RuledCase): readonly Manifold[] {
-  const cells = made.get(ruled) ?? new Map<number, readonly Manifold[]>();
-  made.set(ruled, cells);
+  const cells = ruled.once(noManifolds);
   const known = cells.get(cell);
   if (known !== undefined) return known;
   const all: Manifold[] = [];
@@ -45,7 +44,7 @@ export function soundManifold(moment: Moment, ruled: RuledCase): Measured | unde
   return here.find((each) => each.moment === moment)?.map;
 }
 
-const made = new WeakMap<RuledCase, Map<number, readonly Manifold[]>>();
+const noManifolds = (): Map<number, readonly Manifold[]> => new Map();
 
 function doubtOf(moment: Moment, map: Measured, ruled: RuledCase): Doubt | undefined {
   if (!isUnboosted(ruled.header)) return undefined;

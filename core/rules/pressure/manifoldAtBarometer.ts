@@ -1,5 +1,6 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
@@ -12,7 +13,7 @@ export const manifoldAtBarometer: CaseRule = {
     firstOfEachCell('at barometer', ruled).map(({ map, doubt }): Finding => {
       const facts = {
         name: fullNameOf(map),
-        written: map.written,
+        written: writtenAs(map),
         state: map.reading.state?.name ?? '',
         barometer: spokenPressure(doubt.barometer.si, map),
         from: doubt.barometer.from,

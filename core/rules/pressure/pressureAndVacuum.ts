@@ -1,5 +1,6 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf, inForm } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
@@ -26,9 +27,9 @@ export const pressureAndVacuum: CaseRule = {
       if (map === undefined || !isApart) return [];
       const facts = {
         map: fullNameOf(map),
-        mapWritten: map.written,
+        mapWritten: writtenAs(map),
         vacuum: fullNameOf(vacuum),
-        vacuumWritten: vacuum.written,
+        vacuumWritten: writtenAs(vacuum),
         sum: spokenPressure(map.si + vacuum.si, vacuum),
         barometer: spokenPressure(barometer.si, vacuum),
         from: barometer.from,

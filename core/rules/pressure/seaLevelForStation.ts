@@ -4,6 +4,7 @@ import { formatQuantity } from '../../quantity/format.ts';
 import type { Header } from '../../study/header.ts';
 import type { Finding } from '../../study/types.ts';
 import { headerNumber } from '../engineFacts.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, type Moment } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
@@ -22,7 +23,7 @@ function inReadings(header: Header, moments: readonly Moment[]): readonly Findin
     if (one === undefined || site === undefined || !isSeaLevelFigure(one, header)) return [];
     const facts = {
       name: fullNameOf(one),
-      written: one.written,
+      written: writtenAs(one),
       about: spokenPressure(site.si, one),
       where: 'reading' as const,
     };

@@ -1,5 +1,6 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
@@ -12,7 +13,7 @@ export const vacuumForAbsolute: CaseRule = {
     firstOfEachCell('is a vacuum', ruled).map(({ map, doubt }): Finding => {
       const facts = {
         name: fullNameOf(map),
-        written: map.written,
+        written: writtenAs(map),
         because: doubt.because,
         absolute: spokenPressure(Math.max(0, doubt.barometer.si - map.si), map),
       };

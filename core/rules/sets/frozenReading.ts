@@ -1,4 +1,5 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 
@@ -33,7 +34,7 @@ function frozen(signal: string, shut: Moment, open: Moment): readonly Diagnostic
   const facts = {
     name: fullNameOf(there),
     other: fullNameOf(here),
-    written: there.written,
+    written: writtenAs(there),
     states: [shut.state?.name ?? '', open.state?.name ?? ''] as const,
   };
   return [diagnose('frozen-reading', there.reading.valueSpan, facts)];

@@ -4,7 +4,7 @@ import { stoichiometricRatio } from '../../engine/fuel/stoichiometry.ts';
 import { formatNumber, formatQuantity } from '../../quantity/format.ts';
 import type { Header } from '../../study/header.ts';
 import { engineWord, headerNumber } from '../engineFacts.ts';
-import type { Measured } from '../measured.ts';
+import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, type Moment } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 
@@ -74,13 +74,13 @@ function oneThing(moment: Moment, first: string, second: string, width: number):
     return undefined;
   const slack = Math.max(width, one.halfWidth + other.halfWidth);
   if (Math.abs(one.si - other.si) <= slack) return undefined;
-  return differ(other, `\`${fullNameOf(one)}\` of the same moment is ${one.written}`);
+  return differ(other, `\`${fullNameOf(one)}\` of the same moment is ${writtenAs(one)}`);
 }
 
 function differ(one: Measured, says: string): Diagnostic {
   return diagnose('readings-differ', one.reading.valueSpan, {
     name: fullNameOf(one),
-    written: one.written,
+    written: writtenAs(one),
     says,
   });
 }

@@ -1,5 +1,6 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { isUnboosted } from '../engineFacts.ts';
+import { writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 import { explained, temperatureSensor } from '../tolerance.ts';
@@ -20,9 +21,9 @@ export const chargeHotterThanCoolant: CellRule = {
       if (iat.si - ect.si <= width) return [];
       const facts = {
         charge: fullNameOf(iat),
-        written: iat.written,
+        written: writtenAs(iat),
         coolant: fullNameOf(ect),
-        coolantWritten: ect.written,
+        coolantWritten: writtenAs(ect),
       };
       return [diagnose('charge-hotter-than-coolant', iat.reading.valueSpan, facts)];
     }),

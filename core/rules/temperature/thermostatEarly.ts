@@ -2,7 +2,8 @@ import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { fromSi } from '../../quantity/convert.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import { headerNumber } from '../engineFacts.ts';
-import { fullNameOf, inForm, stateName } from '../moments.ts';
+import { type Measured, writtenAs } from '../measured.ts';
+import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 
 /** A warm engine whose coolant stays below where its thermostat begins to open. */
@@ -11,19 +12,19 @@ export const thermostatEarly: CellRule = {
   checkCell: ({ header, moments }) => {
     const rating = headerNumber(header, 'engine.thermostat');
     if (rating === undefined) return [];
-    const [coldest] = moments
-      .flatMap((moment) => {
-        const ect = warmStates.has(stateName(moment) ?? '') ? inForm(moment, 'ect', '°C') : undefined;
-        return ect === undefined ? [] : [{ moment, ect }];
-      })
-      .toSorted((a, b) => a.ect.si - b.ect.si);
+    let coldest: { readonly moment: Moment; readonly ect: Measured } | undefined;
+    for (const moment of moments) {
+      const ect = inForm(moment, 'ect', '°C');
+      if (ect === undefined || !warmStates.has(stateName(moment) ?? '')) continue;
+      if (coldest === undefined || ect.si < coldest.ect.si) coldest = { moment, ect };
+    }
     if (coldest === undefined || coldest.ect.si + coldest.ect.halfWidth >= rating - below) return [];
     const { moment, ect } = coldest;
     const { unit } = ect.type;
     const said = `${formatNumber(Math.round(fromSi(rating, unit, 'point')))} ${unit.symbol}`;
     const facts = {
       name: fullNameOf(ect),
-      written: ect.written,
+      written: writtenAs(ect),
       rating: said,
       state: moment.state?.name ?? '',
     };

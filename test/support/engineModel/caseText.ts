@@ -58,7 +58,7 @@ function header(
   const litres = (
     1000 *
     engine.displacement *
-    (fault?.name === 'displacement of another engine' ? fault.size : 1)
+    (fault?.name.startsWith('displacement') === true ? fault.size : 1)
   ).toFixed(2);
   const order = engine.firingOrder.split('-');
   if (fault?.name === 'a cylinder twice in the firing order') order[1] = order[0] ?? '';

@@ -37,7 +37,8 @@ export function judgeFaults(seeds: readonly number[]): readonly Judged[] {
   return faults.flatMap((fault: Fault) => fault.sizes.map((size) => judgeFault(fault, size, seeds)));
 }
 
-function judgeFault(fault: Fault, size: number, seeds: readonly number[]): Judged {
+/** Judges one fault of one size. */
+export function judgeFault(fault: Fault, size: number, seeds: readonly number[]): Judged {
   let told = 0;
   let otherwise = 0;
   for (const seed of seeds) {

@@ -60,7 +60,7 @@ export function scanned(
     values.set('egr_actual', shown.percent(opened));
   }
   if (engine.idleControl === 'valve' && point.state === 'warm idle') {
-    values.set('iac', Math.round(10 * (2 + 30 * air.idleValve + chance.around(1))) / 10);
+    values.set('iac', Math.max(0, Math.round(10 * (2 + 30 * air.idleValve + chance.around(1))) / 10));
   }
   values.set('tp', shown.percent(0.1 + 0.9 * throttleAngle(Math.min(1, air.open))));
   return values;
