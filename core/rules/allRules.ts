@@ -24,7 +24,7 @@ import { manifoldAtBarometer } from './pressure/manifoldAtBarometer.ts';
 import { pressureAndVacuum } from './pressure/pressureAndVacuum.ts';
 import { seaLevelForStation } from './pressure/seaLevelForStation.ts';
 import { vacuumForAbsolute } from './pressure/vacuumForAbsolute.ts';
-import type { CaseRule, CellRule, Rule } from './rule.ts';
+import type { CaseRule, Rule } from './rule.ts';
 import { frozenReading } from './sets/frozenReading.ts';
 import { missingCylinder } from './sets/missingCylinder.ts';
 import { readingsDiffer } from './sets/readingsDiffer.ts';
@@ -71,17 +71,12 @@ export const allRules: readonly Rule[] = [
   codeNotStored,
 ];
 
-let ofCells: readonly CellRule[] | undefined;
-let ofCases: readonly CaseRule[] | undefined;
-
 /** Those that look at one cell at a time. */
-export function cellRules(): readonly CellRule[] {
-  ofCells ??= allRules.filter((rule) => 'checkCell' in rule);
-  return ofCells;
-}
+export const cellRules = allRules.filter((rule) => !isCaseRule(rule)) as readonly Exclude<Rule, CaseRule>[];
 
 /** Those that compare cells. */
-export function caseRules(): readonly CaseRule[] {
-  ofCases ??= allRules.filter((rule) => 'check' in rule);
-  return ofCases;
+export const caseRules: readonly CaseRule[] = allRules.filter(isCaseRule);
+
+function isCaseRule(rule: Rule): rule is CaseRule {
+  return 'check' in rule;
 }

@@ -1,27 +1,25 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
-import { rangesOf } from '../signals/ranges.ts';
 import type { Reading } from '../study/types.ts';
 import { isOutside, writtenAs } from './measured.ts';
-import type { CellRule } from './rule.ts';
+import type { ReadingRule } from './rule.ts';
 
 /** More than the generic encoding carries, for a value that is said to have come over generic data. */
-export const beyondSensor: CellRule = {
+export const beyondSensor: ReadingRule = {
   code: 'beyond-sensor',
-  checkCell: ({ measured }) =>
-    measured.flatMap((one) => {
-      const { encoding } = rangesOf(one.form);
-      if (encoding === undefined || one.isImpossible || !isOutside(one.si, one.halfWidth, encoding))
-        return [];
-      if (!isFromGenericData(one.reading)) return [];
-      const facts = {
-        name: one.name,
-        written: writtenAs(one),
-        range: formatRange(encoding.low, encoding.high, one.type),
-        source: encoding.source,
-      };
-      return [diagnose('beyond-sensor', one.reading.valueSpan, facts)];
-    }),
+  checkReading: (one) => {
+    const { encoding } = one.ranges;
+    if (encoding === undefined || one.isImpossible || !isOutside(one.si, one.halfWidth, encoding))
+      return undefined;
+    if (!isFromGenericData(one.reading)) return undefined;
+    const facts = {
+      name: one.name,
+      written: writtenAs(one),
+      range: formatRange(encoding.low, encoding.high, one.type),
+      source: encoding.source,
+    };
+    return diagnose('beyond-sensor', one.reading.valueSpan, facts);
+  },
 };
 
 /**

@@ -1,4 +1,5 @@
 import type { ReadCell } from '../casefile/readCase.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { CaseFiles } from '../recording/files.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Header } from '../study/header.ts';
@@ -15,7 +16,11 @@ import type { RuledCell } from './rule.ts';
  * `files` has what the case's captures name; without it the case has no files.
  */
 export function checkCase(text: string, previous?: Study, files?: CaseFiles): Study {
-  const studied = study(text, previous, files);
+  return checkStudy(study(text, previous, files), previous);
+}
+
+/** Lets every rule look at a case that was studied; what rules found in the previous study is taken over where it still holds. */
+export function checkStudy(studied: Study, previous?: Study): Study {
   const now = ruled(studied, previous === undefined ? undefined : known.get(previous.memo));
   known.set(studied.memo, now);
   return withFindings(studied, studied.fileFindings, now.merged);
@@ -67,8 +72,13 @@ function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, header: Header):
   const { measured, moments } = taken;
   const ruled: RuledCell = { read, header, readings, measured, moments };
   const found: Finding[] = [];
-  for (const rule of cellRules()) {
-    for (const diagnostic of rule.checkCell(ruled)) found.push({ cell, diagnostic });
+  const add = (diagnostic: Diagnostic | undefined): void => {
+    if (diagnostic !== undefined) found.push({ cell, diagnostic });
+  };
+  for (const rule of cellRules) {
+    if ('checkReading' in rule) for (const one of measured) add(rule.checkReading(one, ruled));
+    else if ('checkMoment' in rule) for (const moment of moments) add(rule.checkMoment(moment, ruled));
+    else for (const diagnostic of rule.checkCell(ruled)) add(diagnostic);
   }
   return found.length === 0 ? nothing : found;
 }

@@ -32,7 +32,7 @@ export function compared(
   const found = new Map<number, Finding[]>();
   if (moments.length === 0 && given.length === 0 && header.values.size === 0)
     return { header, moments, given, found };
-  for (const rule of caseRules()) {
+  for (const rule of caseRules) {
     for (const finding of rule.check(ruled)) {
       const cell = finding.cell ?? 0;
       const list = found.get(cell);

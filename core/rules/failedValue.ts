@@ -1,18 +1,17 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { temperature } from '../quantity/dimension.ts';
 import { type Measured, writtenAs } from './measured.ts';
-import type { CellRule } from './rule.ts';
+import type { ReadingRule } from './rule.ts';
 
 /** The end of the scale, or a known substitute: what a module shows for a circuit that is open or shorted. */
-export const failedValue: CellRule = {
+export const failedValue: ReadingRule = {
   code: 'failed-value',
-  checkCell: ({ measured }) =>
-    measured.flatMap((one) => {
-      const means = failureOf(one, measured);
-      if (means === undefined) return [];
-      const facts = { name: one.name, written: writtenAs(one), means };
-      return [diagnose('failed-value', one.reading.valueSpan, facts)];
-    }),
+  checkReading: (one, { measured }) => {
+    const means = failureOf(one, measured);
+    if (means === undefined) return undefined;
+    const facts = { name: one.name, written: writtenAs(one), means };
+    return diagnose('failed-value', one.reading.valueSpan, facts);
+  },
 };
 
 /** What a value says about its circuit, if it is one of the values that only a failed circuit gives. */

@@ -2,22 +2,21 @@ import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
 import { failureOf } from './failedValue.ts';
 import { writtenAs } from './measured.ts';
-import type { CellRule } from './rule.ts';
+import type { ReadingRule } from './rule.ts';
 import { slipsOf } from './unitSlip.ts';
 
 /** Outside what the part or the physics allows, in whatever unit; the end of a sensor's scale is `failed-value`'s. */
-export const impossibleValue: CellRule = {
+export const impossibleValue: ReadingRule = {
   code: 'impossible-value',
-  checkCell: ({ measured }) =>
-    measured.flatMap((one) => {
-      const { limit } = one;
-      if (limit === undefined || !one.isImpossible || slipsOf(one, limit).length > 0) return [];
-      if (failureOf(one, measured) !== undefined) return [];
-      const facts = {
-        name: one.name,
-        written: writtenAs(one),
-        range: formatRange(limit.low, limit.high, one.type),
-      };
-      return [diagnose('impossible-value', one.reading.valueSpan, facts)];
-    }),
+  checkReading: (one, { measured }) => {
+    const { limit } = one;
+    if (limit === undefined || !one.isImpossible || slipsOf(one, limit).length > 0) return undefined;
+    if (failureOf(one, measured) !== undefined) return undefined;
+    const facts = {
+      name: one.name,
+      written: writtenAs(one),
+      range: formatRange(limit.low, limit.high, one.type),
+    };
+    return diagnose('impossible-value', one.reading.valueSpan, facts);
+  },
 };

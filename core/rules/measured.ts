@@ -15,6 +15,7 @@ export interface Measured {
   readonly halfWidth: number;
   /** `map`, `compression[3]` */
   readonly name: string;
+  readonly ranges: FormRanges;
   /** What it can possibly be, where that is known, and whether it is not. */
   readonly limit: Interval | undefined;
   readonly isImpossible: boolean;
@@ -40,8 +41,9 @@ export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
 function measured(reading: Reading, form: Form, type: QuantityType, amount: Amount, name: string): Measured {
   const { si } = amount;
   const width = halfWidth(amount);
-  const limit = physicalLimit(reading, form);
-  const { failed } = rangesOf(form);
+  const ranges = rangesOf(form);
+  const limit = physicalLimit(reading, ranges);
+  const { failed } = ranges;
   return {
     reading,
     form,
@@ -49,6 +51,7 @@ function measured(reading: Reading, form: Form, type: QuantityType, amount: Amou
     si,
     halfWidth: width,
     name,
+    ranges,
     limit,
     isImpossible: limit !== undefined && isOutside(si, width, limit),
     end: failed.length === 0 ? undefined : failed.find((each) => Math.abs(each.si - si) < closeTo(each.si)),

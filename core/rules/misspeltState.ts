@@ -10,11 +10,14 @@ export const misspeltState: CellRule = {
 };
 
 function statesIn(cell: Cell | undefined): readonly StateNode[] {
-  if (cell === undefined) return [];
-  const one = 'state' in cell && cell.state !== undefined ? [cell.state] : [];
-  const several = 'states' in cell && cell.states !== undefined ? cell.states.map((each) => each.value) : [];
-  return [...one, ...several];
+  if (cell === undefined) return none;
+  const one = 'state' in cell ? cell.state : undefined;
+  const several = 'states' in cell ? cell.states?.map((each) => each.value) : undefined;
+  if (one === undefined) return several ?? none;
+  return several === undefined ? [one] : [one, ...several];
 }
+
+const none: readonly StateNode[] = [];
 
 function findingsAt({ name }: StateNode): readonly Diagnostic[] {
   const text = name.text.trim();

@@ -10,7 +10,7 @@ import type { Moment } from './moments.ts';
  * A check that always runs. Its page (what, why, wrong, right) and its words stand in the catalogue of diagnostics
  * under its code; the file holds what it looks at.
  */
-export type Rule = CaseRule | CellRule;
+export type Rule = ReadingRule | MomentRule | CellRule | CaseRule;
 
 /** Compares what stands in different cells. */
 export interface CaseRule {
@@ -18,7 +18,19 @@ export interface CaseRule {
   readonly check: (ruled: RuledCase) => readonly Finding[];
 }
 
-/** Looks at one cell at a time: asked again only when the cell or the header changes. */
+/** Looks at one number at a time. */
+export interface ReadingRule {
+  readonly code: Code;
+  readonly checkReading: (one: Measured, cell: RuledCell) => Diagnostic | undefined;
+}
+
+/** Looks at one moment at a time. */
+export interface MomentRule {
+  readonly code: Code;
+  readonly checkMoment: (moment: Moment, cell: RuledCell) => Diagnostic | undefined;
+}
+
+/** Looks at one cell at a time. These, like those above, are asked again only when the cell or the header changes. */
 export interface CellRule {
   readonly code: Code;
   readonly checkCell: (cell: RuledCell) => readonly Diagnostic[];

@@ -7,30 +7,29 @@ import { type Interval, rangesOf } from '../signals/ranges.ts';
 import { failureOf } from './failedValue.ts';
 import { type Measured, writtenAs } from './measured.ts';
 import { rewritten } from './rewritten.ts';
-import type { CellRule } from './rule.ts';
+import type { ReadingRule } from './rule.ts';
 
 /**
  * The number is right and the unit is not: impossible as it is written, possible and better still usual in another unit.
  * What is impossible in every unit is `impossible-value`'s, the end of a sensor's scale `failed-value`'s.
  */
-export const unitSlip: CellRule = {
+export const unitSlip: ReadingRule = {
   code: 'unit-slip',
-  checkCell: ({ read, measured }) =>
-    measured.flatMap((one) => {
-      const { limit } = one;
-      if (limit === undefined || !one.isImpossible || failureOf(one, measured) !== undefined) return [];
-      const offers = slipsOf(one, limit);
-      if (offers.length === 0) return [];
-      const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
-      const facts = {
-        name: one.name,
-        written: writtenAs(one),
-        limit: formatRange(limit.low, limit.high, one.type),
-        offers: offers.map((unit) => `${number} ${unit.symbol}`),
-      };
-      const fixes: Fix[] = offers.flatMap((unit) => rewritten(read, one.reading, one.type.unit, unit));
-      return [diagnose('unit-slip', one.reading.valueSpan, facts, fixes)];
-    }),
+  checkReading: (one, { read, measured }) => {
+    const { limit } = one;
+    if (limit === undefined || !one.isImpossible || failureOf(one, measured) !== undefined) return undefined;
+    const offers = slipsOf(one, limit);
+    if (offers.length === 0) return undefined;
+    const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
+    const facts = {
+      name: one.name,
+      written: writtenAs(one),
+      limit: formatRange(limit.low, limit.high, one.type),
+      offers: offers.map((unit) => `${number} ${unit.symbol}`),
+    };
+    const fixes: Fix[] = offers.flatMap((unit) => rewritten(read, one.reading, one.type.unit, unit));
+    return diagnose('unit-slip', one.reading.valueSpan, facts, fixes);
+  },
 };
 
 /**

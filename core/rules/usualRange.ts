@@ -2,7 +2,7 @@ import { standardPressure } from '../engine/air/standardAtmosphere.ts';
 import { fromSi } from '../quantity/convert.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { unitOf } from '../quantity/unit.ts';
-import { type Interval, rangesOf } from '../signals/ranges.ts';
+import type { Interval } from '../signals/ranges.ts';
 import type { Header } from '../study/header.ts';
 import type { Measured } from './measured.ts';
 
@@ -18,11 +18,13 @@ export interface Usual {
  * A vacuum is counted down from the barometer, so at a site with an altitude it is less by what the barometer is less
  * (U.S. Standard Atmosphere, 1976); the trade's rule for that is an inch for a thousand feet.
  */
-export function usualRange({ reading, form }: Measured, header: Header): Usual | undefined {
+export function usualRange({ reading, ranges }: Measured, header: Header): Usual | undefined {
   const state = reading.state?.known?.name;
-  const usual = rangesOf(form).usual.find((each) => each.state === state);
+  if (state === undefined || ranges.usual.length === 0) return undefined;
+  const usual = ranges.usual.find((each) => each.state === state);
+  if (usual === undefined || reading.signal?.name !== 'vacuum') return usual;
   const altitude = header.values.get('site.altitude')?.value;
-  if (usual === undefined || reading.signal?.name !== 'vacuum' || altitude?.kind !== 'one') return usual;
+  if (altitude?.kind !== 'one') return usual;
   const here = standardPressure(altitude.amount.si);
   const seaLevel = standardPressure(0);
   if (typeof here !== 'number' || typeof seaLevel !== 'number' || altitude.amount.si < noticeable)

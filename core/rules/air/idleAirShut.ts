@@ -3,27 +3,26 @@ import { plainUnit } from '../../quantity/unit.ts';
 import { writtenAs } from '../measured.ts';
 import { totalTrims, writtenTrim } from '../mixture/totalTrim.ts';
 import { inForm, stateName } from '../moments.ts';
-import type { CellRule } from '../rule.ts';
+import type { MomentRule } from '../rule.ts';
 
 /** The idle valve nearly closed while fuel is added: air comes in another way. */
-export const idleAirShut: CellRule = {
+export const idleAirShut: MomentRule = {
   code: 'idle-air-shut',
-  checkCell: ({ moments }) =>
-    moments.flatMap((moment): readonly Diagnostic[] => {
-      const iac = moment.values.get('iac');
-      if (stateName(moment) !== 'warm idle' || iac === undefined) return [];
-      const isShut = iac.si <= (iac.form.unit === plainUnit.symbol ? fewSteps : nearlyShut);
-      const added = totalTrims(moment).find(({ share }) => share >= adding);
-      if (!isShut || added === undefined) return [];
-      const rpm = inForm(moment, 'rpm', 'rpm');
-      const facts = {
-        written: writtenAs(iac),
-        trim: writtenTrim(added),
-        bank: added.bank,
-        ...(rpm === undefined ? {} : { rpm: writtenAs(rpm) }),
-      };
-      return [diagnose('idle-air-shut', iac.reading.valueSpan, facts)];
-    }),
+  checkMoment: (moment): Diagnostic | undefined => {
+    const iac = moment.values.get('iac');
+    if (stateName(moment) !== 'warm idle' || iac === undefined) return undefined;
+    const isShut = iac.si <= (iac.form.unit === plainUnit.symbol ? fewSteps : nearlyShut);
+    const added = totalTrims(moment).find(({ share }) => share >= adding);
+    if (!isShut || added === undefined) return undefined;
+    const rpm = inForm(moment, 'rpm', 'rpm');
+    const facts = {
+      written: writtenAs(iac),
+      trim: writtenTrim(added),
+      bank: added.bank,
+      ...(rpm === undefined ? {} : { rpm: writtenAs(rpm) }),
+    };
+    return diagnose('idle-air-shut', iac.reading.valueSpan, facts);
+  },
 };
 
 /** Nearly shut at a normal idle speed (common practice): 5 % of the duty, or 5 steps of the motor; and a trim that adds at least this share. */

@@ -118,8 +118,10 @@ function vacuumWritten(
   return undefined;
 }
 
-/** Vacuums of the same visit and state. */
+/** The vacuum of the same moment, or else those of the same visit and state. */
 function vacuumsLike(moment: Moment, ruled: RuledCase): readonly Measured[] {
+  const own = inForm(moment, 'vacuum', 'inHg');
+  if (own !== undefined) return [own];
   return ruled.alike(moment, 'vacuum').flatMap((each) => inForm(each, 'vacuum', 'inHg') ?? []);
 }
 

@@ -15,11 +15,11 @@ export const pressureAndVacuum: CaseRule = {
       const vacuum = inForm(moment, 'vacuum', 'inHg');
       const barometer = vacuum === undefined ? undefined : barometerOf(moment, ruled);
       if (vacuum === undefined || barometer === undefined) return [];
-      const pressures = ruled.alike(moment, 'map').flatMap((each) => soundManifold(each, ruled) ?? []);
-      const own = pressures.find(
-        (each) => each.reading.cell === moment.cell && each.reading.column === moment.column,
-      );
-      const compared = own === undefined ? pressures : [own];
+      const own = soundManifold(moment, ruled);
+      const compared =
+        own === undefined
+          ? ruled.alike(moment, 'map').flatMap((each) => soundManifold(each, ruled) ?? [])
+          : [own];
       const [map] = compared;
       const isApart = compared.every(
         (each) => Math.abs(each.si + vacuum.si - barometer.si) > sumWidth(each, vacuum, barometer),
