@@ -5,7 +5,7 @@ import type { Finding, Study } from '../study/types.ts';
 import { lineIndex } from '../text/lines.ts';
 import type { Answer, Block, CasePage, Section } from './blocks.ts';
 import { cautionBlocks } from './cautionBlocks.ts';
-import type { Work } from './cautions.ts';
+import { cautionsOf, type Work } from './cautions.ts';
 import { captureContent } from './cells/captureCell.ts';
 import { type CellContent, type CellContext, words } from './cells/cellContext.ts';
 import { chartContent } from './cells/chartCell.ts';
@@ -64,7 +64,7 @@ export function casePage({ study, file, pictures, drawChart }: ReportCase): Case
     const keptBack = teaching && /^(teacher|after answer)$/.test(words(cell.for));
     // What is said where a student does not read yet counts as not said, and no later line gives that title away.
     const said = keptBack ? new Map(given) : given;
-    const cautions = cautionBlocks(workOf(cell, context), said, content.title);
+    const cautions = cautionBlocks(cautionsOf(workOf(cell, context)), said, content.title);
     const whole: Section = {
       ...section(index + 1, content.title, content.margin, [
         ...cautions,

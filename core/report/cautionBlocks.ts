@@ -1,16 +1,15 @@
 import type { Caution, Paragraph } from './blocks.ts';
-import { cautionsOf, type Work } from './cautions.ts';
+import type { Called } from './cautions.ts';
 
 /**
- * What is said before a step: each caution in full once, at a later step whose own danger it is a line that points
+ * What is said before a step that brings some cautions: each in full once, at a later step whose own danger it is a line that points
  * back to it. `given` holds the title of the step at which each was said, by its id, and grows by this step's.
  */
 export function cautionBlocks(
-  work: Work,
+  called: readonly Called[],
   given: Map<string, string>,
   title: string,
 ): readonly (Caution | Paragraph)[] {
-  const called = cautionsOf(work);
   const again = called.filter(({ id, own }) => own && given.has(id));
   const full = called.filter(({ id }) => !given.has(id));
   for (const { id } of full) given.set(id, title);

@@ -75,7 +75,7 @@ describe('a caution', () => {
 
   it('is given in full once, and later as a line that points back', () => {
     const given = new Map<string, string>();
-    const work = { signals: ['fuel_pressure'], words: '', states: [] };
+    const work = cautionsOf({ signals: ['fuel_pressure'], words: '', states: [] });
     const kinds = (title: string) => cautionBlocks(work, given, title).map((each) => each.kind);
     expect(kinds('Pressure at idle')).toEqual(['caution']);
     expect(cautionBlocks(work, given, 'Pressure at the road')).toEqual([
