@@ -3,7 +3,7 @@ import { nearest } from '../text/nearest.ts';
 import type { Cell } from './cell.ts';
 import { badName, checkKeys, replaceBy } from './checkKeys.ts';
 import { describeHolds, describeNode, exampleOf } from './kinds/describe.ts';
-import type { Keys } from './kinds/key.ts';
+import type { Holds, Keys } from './kinds/key.ts';
 import { type KindName, kindNames, kindOf } from './kinds/kinds.ts';
 import { readPlain } from './readPlain.ts';
 import { readShape, type ShapeProblem } from './schema.ts';
@@ -27,7 +27,7 @@ export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = n
   const kind = kindOf(name);
   if (kind === undefined) return { cell: undefined, diagnostics: [unknownKind(tree, title)] };
   const { diagnostics, unusable } = checkKeys(name, kind.keys, tree);
-  const usable = unusable.size === 0 ? tree : withoutParts(tree, unusable);
+  const usable = unusable.size === 0 ? tree : withoutLacking(withoutParts(tree, unusable), kind.keys);
   const plain = readPlain(name as KindName, usable);
   if (plain !== undefined) return { cell: plain, diagnostics };
   const read = readShape(name as KindName, usable);
@@ -35,7 +35,9 @@ export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = n
   const wrong = new Set<Entry | Node>(read.problems.map((problem) => problem.node));
   const told = read.problems.map((problem) => worded(problem, usable, kind.keys));
   // What is left after leaving out every value of a wrong shape is read like any other cell.
-  const rest = wrong.has(title.value) ? undefined : readShape(name as KindName, withoutParts(usable, wrong));
+  const rest = wrong.has(title.value)
+    ? undefined
+    : readShape(name as KindName, withoutLacking(withoutParts(usable, wrong), kind.keys));
   return {
     cell: rest !== undefined && 'cell' in rest ? rest.cell : undefined,
     diagnostics: [...diagnostics, ...told],
@@ -105,6 +107,38 @@ function withoutParts(tree: MapNode, parts: ReadonlySet<Entry | Node>): MapNode 
       entries.push(value === entry.value ? entry : { key: entry.key, value });
     }
     return same(entries, node.entries) ? node : ({ ...node, entries } satisfies MapNode);
+  }
+}
+
+/**
+ * The tree without the entries and items that have lost what they need: `- expect:` alone, half-typed, states nothing.
+ * What is missing was told where it was left out.
+ */
+function withoutLacking(tree: MapNode, keys: Keys): MapNode {
+  const lacking = new Set<Node>();
+  lookInto(tree, keys);
+  return lacking.size === 0 ? tree : withoutParts(tree, lacking);
+
+  function lookInto(map: MapNode, known: Keys): void {
+    for (const { key, value } of map.entries)
+      look(value, Object.hasOwn(known, key.text) ? known[key.text]?.holds : undefined);
+  }
+
+  function look(node: Node, holds: Holds | undefined): void {
+    if (typeof holds !== 'object' || 'words' in holds) return;
+    if ('list' in holds) {
+      for (const item of node.kind === 'list' ? node.items : [node]) look(item, holds.list);
+    } else if (node.kind !== 'map') {
+      return;
+    } else if ('named' in holds) {
+      for (const { value } of node.entries) look(value, holds.named);
+    } else {
+      lookInto(node, holds.keys);
+      const has = (name: string): boolean =>
+        node.entries.some(({ key, value }) => key.text === name && !lacking.has(value));
+      if (Object.entries(holds.keys).some(([name, { required }]) => required === true && !has(name)))
+        lacking.add(node);
+    }
   }
 }
 
