@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { allCodes, catalogue } from '../../core/diagnostics/diagnostic.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { fixes } from '../../core/service/fixes.ts';
 import { applyEdits } from '../../core/text/edits.ts';
+import { samples } from '../support/samples.ts';
 import { caseOf } from './cursor.ts';
 
 const values = `readings: G
@@ -178,5 +180,190 @@ describe('the offer of a finding', () => {
     const count = (text: string): number =>
       checkCase(text).findings.filter(({ diagnostic }) => diagnostic.code === code).length;
     expect(count(result)).toBe(count(study.text) - 1);
+  });
+});
+
+/** Whole files: what is wrong, the offer, the file before and after it. */
+const files: readonly (readonly [code: string, title: string, before: string, after: string])[] = [
+  [
+    'no-header',
+    'Put a header before it',
+    'readings: Idle\nvalues:\n  map: 13.1 inHg',
+    'diag: 1\ncase: \n---\nreadings: Idle\nvalues:\n  map: 13.1 inHg',
+  ],
+  ['content-on-separator', 'Move it to the next line', '--- note: Rain all day', '---\nnote: Rain all day'],
+  [
+    'directive',
+    'Delete the line',
+    '%YAML 1.2\n---\ndiag: 1\ncase: Hunts at idle',
+    '\n---\ndiag: 1\ncase: Hunts at idle',
+  ],
+  ['alias', 'Put the text in quotes', 'found: *loud*', 'found: "*loud*"'],
+  ['tag', 'Put the text in quotes', 'found: !important smoke', 'found: "!important smoke"'],
+  [
+    'bracket-left-open',
+    'Close it with `}`',
+    'tools:\n  gauge: {description: vacuum gauge',
+    'tools:\n  gauge: {description: vacuum gauge}',
+  ],
+  [
+    'unknown-escape',
+    'Write a backslash as two',
+    'file: "captures\\idle.csv"',
+    'file: "captures\\\\idle.csv"',
+  ],
+  ['minus-apart', 'Write `-3 %`', 'stft_b1: - 3 %', 'stft_b1: -3 %'],
+  [
+    'remark-inside-text',
+    'Write the text as a block after `>-`',
+    'found: Smoke at injector # 3\n  and at the gasket',
+    'found: >-\n  Smoke at injector # 3\n  and at the gasket',
+  ],
+  [
+    'comma-makes-key',
+    'Put the text in quotes',
+    'diag: 1\n---\nreadings: A\nvehicle: {description: island fleet, van 14}',
+    'diag: 1\n---\nreadings: A\nvehicle: {description: "island fleet, van 14"}',
+  ],
+  ['question-mark-alone', 'Put the text in quotes', 'found: ? maybe smoke', 'found: "? maybe smoke"'],
+  [
+    'note-lines-dropped',
+    'Write the note as a block after `|`',
+    'note:\n  # What we saw\n  Smoke at the gasket.',
+    'note: |\n  # What we saw\n  Smoke at the gasket.',
+  ],
+  [
+    'unknown-key',
+    'Write `expect`',
+    'check: Idle\nexpects:\n  - rpm > 600 rpm',
+    'check: Idle\nexpect:\n  - rpm > 600 rpm',
+  ],
+  [
+    'unknown-word',
+    'Write `before`',
+    'diag: 1\n---\nreadings: A\nwhen: befor',
+    'diag: 1\n---\nreadings: A\nwhen: before',
+  ],
+  [
+    'unit-of-count',
+    'Leave the number alone',
+    'diag: 1\n---\nreadings: A\nvalues:\n  iac: 11 steps',
+    'diag: 1\n---\nreadings: A\nvalues:\n  iac: 11 ',
+  ],
+  [
+    'digit-groups',
+    'Write 2500',
+    'diag: 1\n---\nreadings: A\nvalues:\n  rpm: 2 500 rpm',
+    'diag: 1\n---\nreadings: A\nvalues:\n  rpm: 2500 rpm',
+  ],
+  [
+    'number-form',
+    'Write 2500',
+    'diag: 1\n---\nreadings: A\nvalues:\n  rpm: 2.5e3 rpm',
+    'diag: 1\n---\nreadings: A\nvalues:\n  rpm: 2500 rpm',
+  ],
+  [
+    'number-signs',
+    'Write 5 %',
+    'diag: 1\n---\nreadings: A\nvalues:\n  stft_b1: --5 %',
+    'diag: 1\n---\nreadings: A\nvalues:\n  stft_b1: 5 %',
+  ],
+  [
+    'plus-minus-unit',
+    'Write 13.1 ± 0.2 inHg',
+    'diag: 1\n---\nreadings: A\nvalues:\n  map: 13.1 inHg ± 0.2',
+    'diag: 1\n---\nreadings: A\nvalues:\n  map: 13.1 ± 0.2 inHg',
+  ],
+  [
+    'range-in-reading',
+    'Write 52.5 ± 2.5 psi',
+    'diag: 1\n---\nreadings: A\nvalues:\n  fuel_pressure: 50-55 psi',
+    'diag: 1\n---\nreadings: A\nvalues:\n  fuel_pressure: 52.5 ± 2.5 psi',
+  ],
+  [
+    'kind-undecided',
+    'Add absolute',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - 14.7 psi + fuel_pressure',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - 14.7 psi absolute + fuel_pressure',
+  ],
+  [
+    'kinds-in-quotient',
+    'Wrap it as absolute(…)',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - map / vacuum',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - map / absolute(vacuum)',
+  ],
+  [
+    'needs-brackets',
+    'Write `(3 inch)`',
+    'diag: 1\n---\ncheck: A\nlet:\n  area: 3 inch ^ 2',
+    'diag: 1\n---\ncheck: A\nlet:\n  area: (3 inch) ^ 2',
+  ],
+  [
+    'never-said',
+    'Write "charging"',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - charging_pattern(14.2 V) is "chargin"',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - charging_pattern(14.2 V) is "charging"',
+  ],
+  [
+    'quote-word',
+    'Write `"closed"`',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - loop is closed',
+    'diag: 1\n---\ncheck: A\nexpect:\n  - loop is "closed"',
+  ],
+  [
+    'wrong-argument',
+    'Wrap it as absolute(…)',
+    `${values}check: A\nlet:\n  air: air_density(g.vacuum, g.ect)\n`,
+    `${values}check: A\nlet:\n  air: air_density(absolute(g.vacuum), g.ect)\n`,
+  ],
+];
+
+/** A file after the first offer of that title for a finding of that code. */
+function afterOffer(text: string, code: string, title: string): string {
+  const { file, findings } = checkCase(text);
+  for (const { cell, diagnostic } of findings) {
+    const fix = diagnostic.fixes.find((each) => each.title === title);
+    if (diagnostic.code !== code || fix === undefined) continue;
+    const start = cell === undefined ? 0 : (file.cells[cell]?.raw.start ?? 0);
+    const placed = fix.edits.map(({ span, newText }) => ({
+      span: { start: span.start + start, end: span.end + start },
+      newText,
+    }));
+    return applyEdits(text, placed);
+  }
+  return `There is no offer “${title}” for ${code}.`;
+}
+
+describe('the offer of a finding, in a whole file', () => {
+  it.each(files)('%s: %s', (code, title, before, after) => {
+    expect(afterOffer(before, code, title)).toBe(after);
+  });
+});
+
+/** Where the catalogue's examples may stand. */
+const places = [
+  '',
+  'diag: 1\n---\n',
+  'diag: 1\n---\nreadings: A\n',
+  'diag: 1\n---\ncheck: A\n',
+  'diag: 1\n---\ntest: A\n',
+  'diag: 1\n---\nreadings: A\nvalues:\n  ',
+  'diag: 1\n---\nreference: A\nvalues:\n  ',
+  'diag: 1\n---\ncheck: A\nexpect:\n  - ',
+];
+
+describe('no offer goes untried', () => {
+  it('every code that has one in an example or in a sample stands above, before and after', () => {
+    const offered = new Set<string>();
+    const look = (text: string): void => {
+      for (const { diagnostic } of checkCase(text).findings)
+        if (diagnostic.fixes.length > 0) offered.add(diagnostic.code);
+    };
+    for (const code of allCodes()) for (const place of places) look(place + catalogue[code].wrong);
+    for (const text of samples.values()) look(text);
+    for (const [, , before] of files) look(before);
+    const tried = new Set([...rows, ...files].map(([code]) => code));
+    expect([...offered].filter((code) => !tried.has(code))).toEqual([]);
+    expect(offered.size).toBeGreaterThan(40);
   });
 });
