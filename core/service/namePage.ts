@@ -1,6 +1,7 @@
 import type { Value } from '../expression/value.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
 import { functionPage, signalPage, statePage } from '../report/pages.ts';
+import { usualMeaning } from '../report/usualMeaning.ts';
 import { signalOf } from '../signals/lookup.ts';
 import { stateOf } from '../signals/states.ts';
 import { functionRow } from '../study/functions.ts';
@@ -88,6 +89,7 @@ export function computedPage(standing: Standing, cell: number, name: string, uni
   });
   return paragraphs([
     `**${codeSpan(fullName)}** = ${escapeMarkdown(why)}`,
+    escapeMarkdown(usualMeaning(computed) ?? ''),
     codeSpan(text),
     sources.length === 0 ? '' : `*From:*\n${sources.join('\n')}`,
   ]);

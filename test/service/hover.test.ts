@@ -54,6 +54,12 @@ describe('hover', () => {
     ]);
   });
 
+  it('says what an answer in words usually means', () => {
+    const source =
+      'check: Charging\nlet:\n  said: charging_pattern(14.2 V)\nexpect:\n  - sa$0id is "charging"\n';
+    checkHover(source, 'said', ['**`said`** = charging', 'the usual range of conventional charging']);
+  });
+
   it('leaves out the other unit for a reader who has the one that he wants', () => {
     const { study, cell, offset } = atCursor(idle.replace('13.1', '13.$01'));
     expect(hover(study, cell, offset, 'US')?.markdown).not.toContain('kPa)');

@@ -5,6 +5,7 @@ import type { Computed } from '../../study/types.ts';
 import type { Block, Runs, TableRow } from '../blocks.ts';
 import { figureIn, wordsFigure } from '../figure.ts';
 import { typeOf, unitWords, valueFigure } from '../readingTable.ts';
+import { usualMeaning } from '../usualMeaning.ts';
 import { verdictLine } from '../verdictLine.ts';
 import { type CellContent, type CellContext, said, words } from './cellContext.ts';
 
@@ -44,11 +45,15 @@ function computedTable(computed: readonly Computed[]): Block[] {
 
 /** A computed name has a row; one that holds several values has one more for each of them. */
 function computedRows({ name, text, value, typed }: Computed): TableRow[] {
-  if (value.kind !== 'fields') return [computedRow(name, value, [{ code: text }])];
+  if (value.kind !== 'fields') {
+    const meaning = usualMeaning({ typed, value });
+    const remarks: Runs[] = [[{ code: text }], ...(meaning === undefined ? [] : [[meaning]])];
+    return [computedRow(name, value, remarks)];
+  }
   const fields = typed?.type.kind === 'fields' ? typed.type.fields : [];
   const rows = [...value.fields].map(([field, each]) => {
     const meaning = fields.find((declared) => declared.name === field)?.meaning ?? '';
-    return computedRow(`${name}.${field}`, each, [meaning]);
+    return computedRow(`${name}.${field}`, each, [[meaning]]);
   });
   const [first, ...rest] = rows;
   return first === undefined
@@ -56,7 +61,7 @@ function computedRows({ name, text, value, typed }: Computed): TableRow[] {
     : [{ ...first, remarks: [[{ code: `${text}` }, ':'], ...first.remarks] }, ...rest];
 }
 
-function computedRow(name: string, value: Value, remark: Runs): TableRow {
+function computedRow(name: string, value: Value, remarks: readonly Runs[]): TableRow {
   const figure = valueFigure(value);
   const type = typeOf(value);
   const beside = type === undefined || value.kind !== 'one' ? undefined : otherUnit(type.unit, type.kind);
@@ -69,7 +74,7 @@ function computedRow(name: string, value: Value, remark: Runs): TableRow {
       beside === undefined || type === undefined || value.kind !== 'one'
         ? undefined
         : { unit: beside.symbol, figures: [figureIn(beside, value.amount, type, figure ?? wordsFigure(''))] },
-    remarks: [remark],
+    remarks,
     strips: [],
   };
 }
