@@ -36,7 +36,7 @@ export interface Recording {
 }
 
 /** Numbers kept of one file: four channels and their time for six million samples each. */
-export const mostNumbers = 32 * 1024 * 1024;
+const mostNumbers = 32 * 1024 * 1024;
 
 /** How the file is written. The same content and format give the very same answer. */
 export function layoutOf({ bytes }: FileBytes, format: Format): Layout | Unclear {
