@@ -93,7 +93,8 @@ function layoutWith(head: Head, delimiter: Delimiter, decimal: Decimal, format: 
     headings: headings ?? Array.from({ length: width }, (_, i) => `column ${i + 1}`),
     units,
     headingRows: rows,
-    skipped: from - 1,
+    // Remarks and blank lines are passed over anyway.
+    skipped: cut.some(({ line }) => line.number < from) || skip > 0 ? from - 1 : 0,
     firstLine,
     sample,
   };

@@ -7,6 +7,7 @@ import type { Value } from '../../core/expression/value.ts';
 import type { Amount } from '../../core/quantity/types.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import type { Study } from '../../core/study/types.ts';
+import { sampleFiles } from '../support/samples.ts';
 import { allCases } from './expected/allCases.ts';
 import type { ExpectedCase } from './expectedCase.ts';
 
@@ -20,7 +21,7 @@ it('every sample has its expected case', () => {
 
 describe.each(allCases)('$file', (expected) => {
   const text = textOf(expected.file);
-  const studied = checkCase(text);
+  const studied = checkCase(text, undefined, sampleFiles);
 
   it('says that its data are synthetic', () => {
     expect(text.split('\n---')[0]).toMatch(/synthetic/i);
@@ -85,7 +86,10 @@ describe.each(allCases)('$file', (expected) => {
 });
 
 describe('the cases taken together', () => {
-  const studies = allCases.map((each) => ({ file: each.file, study: checkCase(textOf(each.file)) }));
+  const studies = allCases.map((each) => ({
+    file: each.file,
+    study: checkCase(textOf(each.file), undefined, sampleFiles),
+  }));
   const workbooks = studies.filter(({ study: each }) => each.title.includes('deliberate mistakes'));
   const cases = studies.filter(({ study: each }) => outcome(each) === 'solved');
 

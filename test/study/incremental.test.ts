@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { caseResult } from '../../core/study/results.ts';
 import type { Study } from '../../core/study/types.ts';
-import { samples } from '../support/samples.ts';
+import { sampleFiles, samples } from '../support/samples.ts';
 
 const print = (study: Study): string => JSON.stringify(caseResult(study, 'case.diag'));
 
@@ -53,11 +53,11 @@ describe('studying a case again after a change', () => {
     fc.assert(
       fc.property(edits, (list) => {
         let text = original;
-        let study = checkCase(text);
+        let study = checkCase(text, undefined, sampleFiles);
         for (const edit of list) {
           text = apply(text, edit);
-          study = checkCase(text, study);
-          expect(print(study)).toBe(print(checkCase(text)));
+          study = checkCase(text, study, sampleFiles);
+          expect(print(study)).toBe(print(checkCase(text, undefined, sampleFiles)));
         }
       }),
       { numRuns: 25 },

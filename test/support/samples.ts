@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { filesBeside } from '../../extension/disk/filesBeside.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
 
@@ -10,3 +11,6 @@ export const samples: ReadonlyMap<string, string> = new Map(
     .sort()
     .map((name) => [name, readFileSync(new URL(name, folder), 'utf8')]),
 );
+
+/** The files beside them. */
+export const sampleFiles = filesBeside(fileURLToPath(folder));

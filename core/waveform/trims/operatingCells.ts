@@ -47,9 +47,14 @@ export const leftOut = -1;
  * a missing sample, open loop, fuel cut on overrun, and a moment after either. One pass, O(n).
  */
 export function operatingCells(log: DriveLog, limits: CellLimits): Int8Array | Absent {
-  const { light, heavy, idleSpeed, settle } = limits;
-  if (!(light < heavy)) return cannotCompute('light load must end below heavy load');
+  const { idleSpeed, settle } = limits;
+  if (!(limits.light < limits.heavy)) return cannotCompute('light load must end below heavy load');
   const { time, rpm, load, speed, loop, pulseWidth } = log;
+  const [light, heavy, overrun] = [limits.light, limits.heavy, limits.overrun].map(justBelow) as [
+    number,
+    number,
+    number,
+  ];
   const count = rpm.length;
   const cells = new Int8Array(count);
   let until = Number.NEGATIVE_INFINITY;
@@ -61,8 +66,7 @@ export function operatingCells(log: DriveLog, limits: CellLimits): Int8Array | A
     const idle = turns < idleSpeed && !rolling;
     const status = loop?.[i] ?? 2;
     const cut =
-      turns > cutSpeed &&
-      (filled < limits.overrun || (pulseWidth?.[i] ?? Number.POSITIVE_INFINITY) < cutPulse);
+      turns > cutSpeed && (filled < overrun || (pulseWidth?.[i] ?? Number.POSITIVE_INFINITY) < cutPulse);
     if ((status !== 2 && status !== 16) || cut) {
       cells[i] = leftOut;
       until = now + settle;
@@ -71,6 +75,9 @@ export function operatingCells(log: DriveLog, limits: CellLimits): Int8Array | A
   }
   return cells;
 }
+
+/** A reading of exactly the limit is not below it, however the two were rounded on their way to SI units. */
+const justBelow = (limit: number): number => limit * (1 - 1e-12);
 
 /** The mean of a channel in one cell, and how surely it is known. */
 export interface CellMean {

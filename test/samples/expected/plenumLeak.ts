@@ -1,4 +1,5 @@
 import type { ExpectedCase } from '../expectedCase.ts';
+import { airOf, trimsOf } from '../logRoute.ts';
 import { feet, gramsPerSecond, inHg, percent, station, together } from '../secondRoute.ts';
 
 const grams = { idle: (4.4 * (8 + 17)) / 100, fast: (12.0 * (2 + 6)) / 100, drive: (22.4 * (1 + 3)) / 100 };
@@ -16,6 +17,10 @@ export const plenumLeak: ExpectedCase = {
     'hole.drive_air': gramsPerSecond(grams.drive),
     'hole.most': gramsPerSecond(Math.max(grams.idle, grams.fast, grams.drive)),
     'hole.least': gramsPerSecond(Math.min(grams.idle, grams.fast, grams.drive)),
+    'drive.trim': trimsOf('van-14-before.csv'),
+    'drive.air': airOf('van-14-before.csv'),
+    'drive.pattern': 'same grams',
+    'proof.trim': trimsOf('van-14-after.csv'),
   },
   halfWidths: {
     'koeo.map': inHg(0.15),

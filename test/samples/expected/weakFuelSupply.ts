@@ -1,4 +1,5 @@
 import type { ExpectedCase } from '../expectedCase.ts';
+import { airOf, trimsOf } from '../logRoute.ts';
 import { fahrenheit, filling, kPa, percent, psi } from '../secondRoute.ts';
 
 /** Rail pressure above the air outside, plus that air, minus the manifold. */
@@ -18,6 +19,9 @@ export const weakFuelSupply: ExpectedCase = {
     'explained.trim_due': 1 / share - 1,
     'feed.added_up': 10.4 + 2.9 + 0.6,
     'feed.heat': 2.9 * 4.9,
+    'road.trim': trimsOf('pickup-5-climb.csv'),
+    'road.air': airOf('pickup-5-climb.csv'),
+    'road.pattern': 'rises with load',
   },
   halfWidths: {
     'feed.added_up': Math.hypot(0.05, 0.05, 0.05),
