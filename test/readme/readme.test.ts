@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { languagePage } from '../../core/report/markdown/languagePage.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { casebookForTests } from '../cli/casebook.ts';
-import { samples } from '../support/samples.ts';
+import { sampleFiles, samples } from '../support/samples.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const readme = readFileSync(join(root, 'README.md'), 'utf8');
@@ -59,7 +59,9 @@ describe('the README', () => {
     const open = [...samples.values()].filter((text) => /^outcome: open$/m.test(text));
     expect(open).toHaveLength(1);
     const broken = [...samples.values()].filter((text) =>
-      checkCase(text).findings.some(({ diagnostic }) => diagnostic.severity === 'error'),
+      checkCase(text, undefined, sampleFiles).findings.some(
+        ({ diagnostic }) => diagnostic.severity === 'error',
+      ),
     );
     expect(broken).toHaveLength(2);
   });

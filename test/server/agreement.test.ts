@@ -5,13 +5,13 @@ import { service } from '../../core/service/service.ts';
 import { caseResult, type DiagnosticResult } from '../../core/study/results.ts';
 import { lineIndex, offsetAt, positionAt } from '../../core/text/lines.ts';
 import { placeNotebook } from '../../extension/shared/notebookText.ts';
-import { samples } from '../support/samples.ts';
+import { sampleFiles, samples } from '../support/samples.ts';
 import { Editor, type EditorNotebook } from './editor.ts';
 import { mutated, mutations } from './mutations.ts';
 
 /** What `casebook check` says of the file. */
 const checked = (text: string): readonly DiagnosticResult[] =>
-  caseResult(checkCase(text), 'case.diag').diagnostics;
+  caseResult(checkCase(text, undefined, sampleFiles), 'case.diag').diagnostics;
 
 const severities = ['', 'error', 'warning', 'info'] as const;
 
@@ -44,7 +44,7 @@ function toldInNotebook(editor: Editor, notebook: EditorNotebook): Told[] {
 /** A notebook has no `---` lines: what stands on one is shown at the start of the cell below. */
 function belowSeparators(text: string, list: readonly DiagnosticResult[]): Told[] {
   const lines = lineIndex(text);
-  const cells = checkCase(text).file.cells.map(({ raw }) => raw);
+  const cells = checkCase(text, undefined, sampleFiles).file.cells.map(({ raw }) => raw);
   return list.map((each) => {
     const from = offsetAt(lines, { line: each.line, column: each.column });
     const to = offsetAt(lines, { line: each.endLine, column: each.endColumn });
@@ -92,13 +92,16 @@ async function expectAgreement(editor: Editor, text: string): Promise<void> {
 
 describe('the editor reports what `casebook check` reports, at the same places', () => {
   it.each([...samples])('in %s', async (_, text) => {
-    await expectAgreement(await Editor.start({ service }), text);
+    await expectAgreement(await Editor.start({ service, filesBeside: () => sampleFiles }), text);
   });
 
   it('in a hundred mutated samples', async () => {
     await fc.assert(
       fc.asyncProperty(fc.constantFrom(...samples.keys()), mutations, async (name, list) => {
-        await expectAgreement(await Editor.start({ service }), mutated(samples.get(name) ?? '', list));
+        await expectAgreement(
+          await Editor.start({ service, filesBeside: () => sampleFiles }),
+          mutated(samples.get(name) ?? '', list),
+        );
       }),
       { numRuns: 100 },
     );
