@@ -2,15 +2,11 @@ import type { FunctionRow, Parameter } from '../../../expression/functionRow.ts'
 import { formulaLines } from '../../formulaLines.ts';
 import { parameterName, resultWords } from '../../pages.ts';
 import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
+import { byFamily } from './families.ts';
 
 /** Functions on one page of Markdown, family by family, from their rows. */
 export function functionsReference(title: string, about: string, rows: readonly FunctionRow[]): string {
-  const families = [...new Set(rows.map(({ family }) => family))];
-  const parts = families.map((family) => {
-    const members = rows.filter((row) => row.family === family);
-    return `## ${family.charAt(0).toUpperCase()}${family.slice(1)}\n\n${members.map(functionPart).join('\n\n')}`;
-  });
-  return `# ${title}\n\n${about}\nEvery example is computed anew by a test.\n\n${parts.join('\n\n')}\n`;
+  return `# ${title}\n\n${about}\nEvery example is computed anew by a test.\n\n${byFamily(rows, functionPart)}\n`;
 }
 
 function functionPart(row: FunctionRow): string {

@@ -3,25 +3,17 @@ import { engineStates } from '../../../signals/states.ts';
 import type { Form, Signal } from '../../../signals/types.ts';
 import { signalExample } from '../../signalExample.ts';
 import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
+import { byFamily } from './families.ts';
 
 /** The vocabulary on one page of Markdown: signals by family, then the engine states. */
 export function signalsReference(): string {
-  const signals = allSignals();
-  const families = [...new Set(signals.map(({ family }) => family))];
-  const parts = families.map(
-    (family) =>
-      `## ${family.charAt(0).toUpperCase()}${family.slice(1)}\n\n${signals
-        .filter((signal) => signal.family === family)
-        .map(signalPart)
-        .join('\n\n')}`,
-  );
   return `# Signals and engine states
 
 Names follow SAE J1930 in lower case where it has one.
 A unit tells which form of a signal is meant: air flow at the meter is a mass flow, a voltage or a frequency.
 Usual ranges are common practice unless another source is named; the maker’s figures come first.
 
-${parts.join('\n\n')}
+${byFamily(allSignals(), signalPart)}
 
 ## Engine states
 
