@@ -12,6 +12,7 @@ import type { Form, Signal } from '../signals/types.ts';
 import { nearest } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
 import { type Fitted, fitTo, unitsThatFit } from './fitTo.ts';
+import { misspeltValue, strayKeys } from './measuredKeys.ts';
 import { placedIn } from './placed.ts';
 import type { Accuracy } from './tools.ts';
 
@@ -44,6 +45,8 @@ export function readValue(node: Node, place: Place): ReadValue {
   if (node.kind === 'map') {
     const inner = entryOf(node, 'value');
     if (inner !== undefined) return measuredValue(node, inner.value, place);
+    const misspelt = misspeltValue(node, place.key, place.signal);
+    if (misspelt.length > 0) return broken(node, place, misspelt);
   }
   const accuracy = place.accuracy(undefined);
   return read(node, place, accuracy);
@@ -53,7 +56,14 @@ export function readValue(node: Node, place: Place): ReadValue {
 function measuredValue(node: MapNode, inner: Node, place: Place): ReadValue {
   const tool = textOf(node, 'tool');
   const result = read(inner, place, place.accuracy(tool));
-  return { ...result, tool: tool?.text, at: textOf(node, 'at')?.text, saw: textOf(node, 'saw')?.text };
+  const diagnostics = [...strayKeys(node, place.key), ...result.diagnostics];
+  return {
+    ...result,
+    diagnostics,
+    tool: tool?.text,
+    at: textOf(node, 'at')?.text,
+    saw: textOf(node, 'saw')?.text,
+  };
 }
 
 function textOf(node: MapNode, key: string): TextNode | undefined {
