@@ -36,13 +36,15 @@ export const coldSoak: CellRule = {
 /** K: how far apart temperatures that agree may be, and from where on one of them does not. */
 const together = 6;
 const apart = 10;
+/** K: the sun on a bonnet, or an engine that was run the evening before, is no wrong sensor. */
+const farApart = 15;
 
 const lowestOf = (all: readonly Measured[]): number => Math.min(...all.map((each) => each.si));
 const highestOf = (all: readonly Measured[]): number => Math.max(...all.map((each) => each.si));
 
 function ofTwo(first: Measured, second: Measured): readonly Diagnostic[] {
   const away = Math.abs(first.si - second.si) - first.halfWidth - second.halfWidth;
-  if (away <= apart) return [];
+  if (away <= farApart) return [];
   // The air's own thermometer is the likelier one to be right.
   const [one, other] = /^(iat|ambient)/.test(second.reading.key) ? [first, second] : [second, first];
   return [diagnose('cold-soak-apart', one.reading.valueSpan, factsOf(one, [other], other.si))];

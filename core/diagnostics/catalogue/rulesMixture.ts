@@ -15,6 +15,8 @@ export interface RulesMixtureFacts {
     readonly from: 'manifold pressure' | 'barometer';
     /** The other columns of its row that cannot be either. */
     readonly more: readonly string[];
+    /** The same number in the unit in which it would fit. */
+    readonly meant?: string;
   };
   readonly 'egr-at-idle': { readonly name: string; readonly written: string; readonly command: string };
   readonly 'idle-air-shut': {
@@ -68,10 +70,10 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
   'filling-unlikely': {
     severity: 'warning',
     title: 'An air flow that this engine cannot have',
-    say: ({ name, written, percent, low, high, state, isFull, from, more }) =>
+    say: ({ name, written, percent, low, high, state, isFull, from, more, meant }) =>
       `\`${name}\` at ${written} means a volumetric efficiency of ${percent} % (by the ${from}); at ${state} engines have ${low} to ${high} %.${
         more.length === 0 ? '' : ` So it is with ${more.map((each) => `\`${each}\``).join(', ')}.`
-      } ${nextForFilling(percent > high, isFull)}`,
+      }${meant === undefined ? '' : ` Is it ${meant}?`} ${nextForFilling(percent > high, isFull)}`,
     why: 'Speed, displacement and the density in the manifold say how much air four-stroke cylinders draw in (Heywood, Internal Combustion Engine Fundamentals, equation 2.27). A metered flow far from that is a wrong number, a meter that lies, air that is not metered, or an engine that cannot breathe.',
     wrong:
       'engine:\n  displacement: 2.4 L\n# …\nstate: warm idle\nvalues:\n  rpm: 700 rpm\n  map: 34 kPa\n  iat: 98 °F\n  maf: 35 g/s',
@@ -163,7 +165,7 @@ function nextForFilling(isHigh: boolean, isFull: boolean): string {
   if (isHigh) return 'Check the decimal point and the units, the displacement and the meter.';
   return isFull
     ? 'If the numbers are right, the engine cannot breathe or its meter reads low: the trims tell the two apart, then the pressure in the exhaust.'
-    : 'Check the decimal point, the displacement and the meter; then look for air that goes round the meter.';
+    : 'Check the decimal point and the units, the displacement and the meter; then look for air that goes round the meter.';
 }
 
 function nextForTrim(shape: 'falls' | 'same' | 'rises', sign: Sign, metering: 'pressure' | 'flow'): string {

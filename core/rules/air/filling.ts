@@ -1,4 +1,5 @@
 import { volumetricEfficiency } from '../../engine/air/airFlow.ts';
+import type { Header } from '../../study/header.ts';
 import { headerNumber, isUnboosted } from '../engineFacts.ts';
 import type { Measured } from '../measured.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
@@ -21,7 +22,7 @@ export interface Filling {
  * and in states that do not hold still.
  */
 export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined {
-  const limits = limitsAt(moment, ruled);
+  const limits = isTwoStroke(ruled.header) ? undefined : limitsAt(moment, ruled);
   const maf = inForm(moment, 'maf', 'g/s');
   const rpm = inForm(moment, 'rpm', 'rpm');
   const displacement = headerNumber(ruled.header, 'engine.displacement');
@@ -40,6 +41,9 @@ export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined
   return { maf, share, ...limits, from };
 }
 
+/** It draws in at every turn: these relations are not its. */
+const isTwoStroke = (header: Header): boolean => headerNumber(header, 'engine.strokes') === 2;
+
 /** Without a compressor the air is not hotter than the coolant; where it is said to be, `chargeHotterThanCoolant` tells it. */
 function believableCharge(moment: Moment): number | undefined {
   const iat = inForm(moment, 'iat', '°C');
@@ -50,13 +54,15 @@ function believableCharge(moment: Moment): number | undefined {
 /**
  * What four-stroke engines have, referred to the density in the manifold (common practice; 75 to 95 % at full throttle, less through a
  * nearly closed throttle, where the gas that stays in the cylinder swells: Heywood, Internal Combustion Engine Fundamentals, section 6.2).
- * The limits leave room for a meter, a pressure and a temperature that are a little off.
+ * The limits leave room for a meter, a pressure and a temperature that are a little off, and behind a compressor for air that is
+ * hotter than its sensor before it says.
  */
 function limitsAt(moment: Moment, { header }: RuledCase): { low: number; high: number } | undefined {
   switch (stateName(moment)) {
     case 'wide open throttle': {
       const isFast = (inForm(moment, 'rpm', 'rpm')?.si ?? 0) > fast;
-      return { low: isFast ? 0.7 : 0.6, high: isUnboosted(header) ? 1.2 : 1.3 };
+      if (!isUnboosted(header)) return { low: 0.5, high: 1.3 };
+      return { low: isFast ? 0.7 : 0.6, high: 1.2 };
     }
     case 'warm idle':
     case 'idle in gear':

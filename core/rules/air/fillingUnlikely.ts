@@ -1,8 +1,13 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { fromSi } from '../../quantity/convert.ts';
+import { formatNumber } from '../../quantity/format.ts';
+import type { Unit } from '../../quantity/types.ts';
+import { unitOf } from '../../quantity/unit.ts';
 import type { Finding } from '../../study/types.ts';
-import { writtenAs } from '../measured.ts';
+import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
-import type { CaseRule } from '../rule.ts';
+import { rewritten } from '../rewritten.ts';
+import type { CaseRule, RuledCase } from '../rule.ts';
 import { type Filling, fillingOf, isUnlikely } from './filling.ts';
 
 /** Air flow against speed, displacement and pressure: the volumetric efficiency must be one that an engine can have. */
@@ -17,7 +22,7 @@ export const fillingUnlikely: CaseRule = {
       if (told === undefined) cells.set(moment.cell, { moment, filling, more: [] });
       else told.more.push(moment.column ?? '');
     }
-    return [...cells.values()].map(findingOf);
+    return [...cells.values()].map((told) => findingOf(told, ruled));
   },
 };
 
@@ -28,7 +33,8 @@ interface Told {
   readonly more: string[];
 }
 
-function findingOf({ moment, filling, more }: Told): Finding {
+function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {
+  const meant = meantUnit(filling);
   const { maf, share, low, high, from } = filling;
   const facts = {
     name: fullNameOf(maf),
@@ -40,6 +46,23 @@ function findingOf({ moment, filling, more }: Told): Finding {
     isFull: stateName(moment) === 'wide open throttle',
     from,
     more,
+    ...(meant === undefined ? {} : { meant: `${formatNumber(inUnit(maf))} ${meant.symbol}` }),
   };
-  return { cell: moment.cell, diagnostic: diagnose('filling-unlikely', maf.reading.valueSpan, facts) };
+  const read = ruled.read(moment.cell);
+  const fixes =
+    meant === undefined || read === undefined ? [] : rewritten(read, maf.reading, maf.type.unit, meant);
+  return { cell: moment.cell, diagnostic: diagnose('filling-unlikely', maf.reading.valueSpan, facts, fixes) };
+}
+
+const inUnit = ({ si, type }: Measured): number => fromSi(si, type.unit, type.kind);
+
+/** The unit in which the same number would be an air flow of this engine. */
+function meantUnit({ maf, share, low, high }: Filling): Unit | undefined {
+  return ['g/s', 'lb/min', 'kg/h']
+    .map((symbol) => unitOf(symbol))
+    .find((unit) => {
+      if (unit === undefined || unit.symbol === maf.type.unit.symbol) return false;
+      const then = share * (unit.factor / maf.type.unit.factor);
+      return then >= low && then <= high;
+    });
 }

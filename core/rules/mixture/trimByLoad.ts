@@ -1,37 +1,64 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
+import type { Header } from '../../study/header.ts';
+import type { Finding } from '../../study/types.ts';
 import { engineWord } from '../engineFacts.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
-import type { CellRule, RuledCell } from '../rule.ts';
+import type { CaseRule, RuledCase } from '../rule.ts';
 import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
 
 /** How the total trim goes with the air that the engine takes: what falls is a fixed amount, what stays a share, what rises a supply that cannot keep up. */
-export const trimByLoad: CellRule = {
+export const trimByLoad: CaseRule = {
   code: 'trim-by-load',
-  checkCell: ({ header, moments }) => {
-    if (moments.length < 2) return [];
-    const patterns = { 1: patternOf(moments, 1), 2: patternOf(moments, 2) };
-    return ([1, 2] as const).flatMap((bank) => {
-      const pattern = patterns[bank];
-      if (pattern === undefined) return [];
-      const { shape, low, high } = pattern;
-      const other = patterns[bank === 2 ? 1 : 2];
-      // Both banks alike are told once.
-      if (bank === 2 && other?.shape === shape) return [];
-      const facts = {
-        bank: other?.shape === shape ? ('both' as const) : bank,
-        shape,
-        sign: low.total.share + high.total.share > 0 ? ('adds' as const) : ('takes' as const),
-        low: writtenTrim(low.total),
-        high: writtenTrim(high.total),
-        at: low.moment.state?.name ?? '',
-        to: high.moment.state?.name ?? '',
-        metering:
-          engineWord(header, 'metering') === 'manifold pressure' ? ('pressure' as const) : ('flow' as const),
-      };
-      return [diagnose('trim-by-load', low.total.at.reading.valueSpan, facts)];
-    });
-  },
+  check: (ruled) => loadsOf(ruled).flatMap((loads) => findingsOf(loads, ruled.header)),
 };
+
+/** Loads that belong together: the columns of a cell, or the cells of one state each that one visit has, each state once. */
+function loadsOf(ruled: RuledCase): readonly (readonly Moment[])[] {
+  const tables: (readonly Moment[])[] = [];
+  const visits = new Map<string, Moment[]>();
+  let last = -1;
+  for (const moment of ruled.moments) {
+    if (moment.cell === last) continue;
+    last = moment.cell;
+    const columns = ruled.inCell(moment.cell);
+    if (columns.length > 1) tables.push(columns);
+    else if (totalTrims(moment).length > 0) {
+      const visit = visits.get(moment.when);
+      if (visit === undefined) visits.set(moment.when, [moment]);
+      else visit.push(moment);
+    }
+  }
+  for (const visit of visits.values()) {
+    const states = new Set(visit.map(stateName));
+    if (visit.length > 1 && states.size === visit.length) tables.push(visit);
+  }
+  return tables;
+}
+
+function findingsOf(loads: readonly Moment[], header: Header): readonly Finding[] {
+  const patterns = { 1: patternOf(loads, 1), 2: patternOf(loads, 2) };
+  return ([1, 2] as const).flatMap((bank) => {
+    const pattern = patterns[bank];
+    if (pattern === undefined) return [];
+    const { shape, low, high } = pattern;
+    const other = patterns[bank === 2 ? 1 : 2];
+    // Both banks alike are told once.
+    if (bank === 2 && other?.shape === shape) return [];
+    const facts = {
+      bank: other?.shape === shape ? ('both' as const) : bank,
+      shape,
+      sign: low.total.share + high.total.share > 0 ? ('adds' as const) : ('takes' as const),
+      low: writtenTrim(low.total),
+      high: writtenTrim(high.total),
+      at: low.moment.state?.name ?? '',
+      to: high.moment.state?.name ?? '',
+      metering:
+        engineWord(header, 'metering') === 'manifold pressure' ? ('pressure' as const) : ('flow' as const),
+    };
+    const { cell, valueSpan } = low.total.at.reading;
+    return [{ cell, diagnostic: diagnose('trim-by-load', valueSpan, facts) }];
+  });
+}
 
 interface Taken {
   readonly moment: Moment;
@@ -48,8 +75,8 @@ interface Pattern {
 const much = 0.1;
 const slope = 0.08;
 
-/** The pattern of one bank over the loads of a cell, from the least air to the most; undefined where there is none, or only one load. */
-export function patternOf(moments: RuledCell['moments'], bank: 1 | 2): Pattern | undefined {
+/** The pattern of one bank over loads, from the least air to the most; undefined where there is none, or only one load. */
+export function patternOf(moments: readonly Moment[], bank: 1 | 2): Pattern | undefined {
   const all = moments
     .flatMap((moment) =>
       totalTrims(moment)

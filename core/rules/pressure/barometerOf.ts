@@ -5,7 +5,7 @@ import type { Header } from '../../study/header.ts';
 import type { When } from '../../study/types.ts';
 import { headerNumber } from '../engineFacts.ts';
 import type { Measured } from '../measured.ts';
-import { fullNameOf, inForm, type Moment } from '../moments.ts';
+import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, pressureSensor, pressureStep, siteError, weather } from '../tolerance.ts';
 
@@ -65,13 +65,26 @@ function readBarometers({ header, moments }: RuledCase): readonly Measured[] {
   const baros: Measured[] = [];
   const keyOn: Measured[] = [];
   for (const moment of moments) {
-    const baro = inForm(moment, 'baro', 'kPa');
+    const baro = isAway(moment) ? undefined : inForm(moment, 'baro', 'kPa');
     if (baro !== undefined && !isSeaLevelFigure(baro, header)) baros.push(baro);
     const map = inForm(moment, 'map', 'kPa');
     if (map !== undefined && isKeyOnManifold(map.reading)) keyOn.push(map);
   }
   return [...baros, ...keyOn];
 }
+
+/** On the road the car may be anywhere: what the air has there is not the site's. */
+const isAway = (moment: Moment): boolean => driven.has(stateName(moment) ?? '');
+
+const driven: ReadonlySet<string> = new Set([
+  'light cruise',
+  'cruise',
+  'heavy load',
+  'wide open throttle',
+  'tip-in',
+  'deceleration',
+  'road test',
+]);
 
 /** How far apart two barometers of one visit may be. */
 export function barometersApart(one: number, other: number): number {
