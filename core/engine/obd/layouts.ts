@@ -7,8 +7,11 @@ export function answersService(byte: number): boolean {
   return (byte >= 0x41 && byte <= 0x4a) || byte === 0x7f;
 }
 
-/** A frame of a CAN network without its id: a first byte that counts, then an answer. */
-export function isBareFrame(bytes: Uint8Array, from: number, to: number): boolean {
+/**
+ * A frame of a CAN network without its id: a first byte that counts, then an answer. `joining` says that a first frame
+ * stands above: the last of its frames may be short.
+ */
+export function isBareFrame(bytes: Uint8Array, from: number, to: number, joining: boolean): boolean {
   const length = to - from;
   const [first = 0, second = 0, third = 0] = [bytes[from], bytes[from + 1], bytes[from + 2]];
   switch (first >> 4) {
@@ -18,17 +21,18 @@ export function isBareFrame(bytes: Uint8Array, from: number, to: number): boolea
     case 1:
       return length === 8 && answersService(third);
     case 2:
-      return true;
+      // `22 F1 90` alone is a maker's request.
+      return length === 8 || joining;
     default:
       return false;
   }
 }
 
-/** A request of services 01 to 0A, or a tester's flow control. */
+/** A request of services 01 to 0A or of a maker's (answers start at 40), or a tester's flow control. */
 export function isRequest(bytes: Uint8Array, from: number, to: number): boolean {
   const first = bytes[from] ?? 0;
   const length = to - from;
-  if (first >= 0x30 && first <= 0x32) return length === 3 || length === 8;
+  if (first >= 0x10 && first < 0x40) return true;
   return first >= 1 && first <= 0x0a && length <= 7;
 }
 

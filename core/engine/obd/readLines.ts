@@ -34,6 +34,8 @@ interface Reading {
   requests: number;
   noise: number;
   firstNoise: Lines['firstNoise'];
+  /** So many frames without an id are to follow a first one that stands above. */
+  due: number;
 }
 
 /**
@@ -51,6 +53,7 @@ export function readLines(text: string, problems: Problems): Lines {
     requests: 0,
     noise: 0,
     firstNoise: undefined,
+    due: 0,
   };
   let start = 0;
   for (let at = 0; at <= text.length; at++) {
@@ -182,8 +185,14 @@ function sortBytes(reading: Reading, from: number, to: number): void {
     }
     return;
   }
-  if (isBareFrame(bytes, from, to)) lines.push({ is: 'frame', id: '', from, to });
-  else if (isRequest(bytes, from, to)) reading.requests++;
+  if (isBareFrame(bytes, from, to, reading.due > 0)) {
+    lines.push({ is: 'frame', id: '', from, to });
+    const [first = 0, second = 0] = bytes.subarray(from, to);
+    const total = first >> 4 === 1 ? (first & 15) * 256 + second : 0;
+    reading.due = first >> 4 === 2 ? reading.due - 1 : Math.ceil((total - 6) / 7);
+    return;
+  }
+  if (isRequest(bytes, from, to)) reading.requests++;
   else lines.push({ is: 'message', id: '', from, to });
 }
 
@@ -251,6 +260,12 @@ function readStrange(reading: Reading, strange: number, end: number): void {
     const from = tape.length;
     recut(reading, start + all.length, end);
     if (pushWords(reading, 0, false)) addFrame(reading, start + before.length, id.length, from);
+    return;
+  }
+  // A time in front of what was logged: "12:30:01.250 41 0C …".
+  const timed = /^\[?[\d:.,]*\d[:.][\d:.,]*\]?[ \t]+(?=[0-9A-F]{2}[0-9A-F \t]*$)/i.exec(line);
+  if (timed !== null) {
+    readLine(reading, start + timed[0].length, end);
     return;
   }
   // Words of the interface in front of data: "SEARCHING...41 00 …".

@@ -68,6 +68,12 @@ describe('frames of ISO 15765-2', () => {
     );
   });
 
+  it('come without ids, the last one short', () => {
+    const text = '10 0A 49 04 01 31 31 31\n30 00 00\n21 31 31 31 31\n22 F1 90';
+    expect(messagesIn(text)).toEqual([' 49 04 01 31 31 31 31 31 31 31']);
+    expect(foundIn(text)).toEqual([]);
+  });
+
   it('pass over flow control, of either side', () => {
     const text = '7E8 10 0A 49 04 01 31 31 31\n7E0 30 00 00\n7E8 30 00 00\n7E8 21 31 31 31 31 00 00 00';
     expect(messagesIn(text)).toEqual(['7E8 49 04 01 31 31 31 31 31 31 31']);

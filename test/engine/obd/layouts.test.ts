@@ -29,6 +29,8 @@ describe('one answer in the usual layouts', () => {
     ['with a header of ISO 14230 and a byte for the length', '80 F1 10 04 41 0C 1A F8 E4', `10 ${rpm}`],
     ['behind a byte-order mark', '\uFEFF41 0C 1A F8', rpm],
     ['as a network logger writes it', '(1436509052.249713) can0 7E8#04410C1AF8AAAAAA', `7E8 ${rpm}`],
+    ['with a time in front', '12:30:01.250 7E8 04 41 0C 1A F8', `7E8 ${rpm}`],
+    ['with seconds in front', '[0.125]  41 0C 1A F8', rpm],
     ['as it dumps it', 'can0  7E8   [8]  04 41 0C 1A F8 AA AA AA', `7E8 ${rpm}`],
     ['with words in front', 'SEARCHING...41 0C 1A F8', rpm],
     ['with a remark', '41 0C 1A F8   # at idle, 41 05 7B', rpm],
@@ -84,6 +86,9 @@ describe('requests and noise', () => {
     '68 6A F1 01 0C D0',
     'C2 33 F1 01 0C F3',
     '18DB33F1 02 01 0C',
+    '22 F1 90',
+    '3E 00',
+    '30 00 00',
   ])('counts %s as a request', (line) => {
     const { requests, noise, answers } = decodeObd(`${line}\n41 05 7B`);
     expect([requests, noise, answers.length]).toEqual([1, 0, 1]);
