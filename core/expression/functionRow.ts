@@ -36,7 +36,7 @@ interface Documented {
   readonly source: string;
   /** Recomputed by a test: the expression and its result as printed in a case. */
   readonly example: Example;
-  /** For a function that answers in words: everything that it can say. */
+  /** For a function that answers in words: everything that it can say; of several fields in the first that holds a text. */
   readonly says?: readonly Saying[];
 }
 

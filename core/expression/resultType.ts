@@ -3,7 +3,7 @@ import type { Kind, QuantityType } from '../quantity/types.ts';
 import { unitOf } from '../quantity/unit.ts';
 import type { Span } from '../text/span.ts';
 import { type Checking, operandOf, paired } from './checking.ts';
-import type { FunctionRow, Parameter, ResultField } from './functionRow.ts';
+import type { FunctionRow, Parameter, ResultField, Saying } from './functionRow.ts';
 import { wantedType } from './sayType.ts';
 import type { Call } from './tree.ts';
 import type { Field, Type } from './type.ts';
@@ -55,7 +55,7 @@ export function resultType(
       if (computed === undefined) return undefined;
       if (computed.wrong !== undefined) return computed;
       if (computed.type.kind !== 'words' || row.says === undefined) return computed.type;
-      return { kind: 'words', among: row.says.map(({ words }) => words) };
+      return wordsOf(row.says);
     }
   }
 }
@@ -65,14 +65,20 @@ function fieldsType(
   fields: readonly ResultField[],
   placed: readonly (Placed | undefined)[],
 ): Type {
+  const said = fields.find(({ unit }) => unit === 'text');
   return {
     kind: 'fields',
     fields: fields.map((field) => {
       const at = row.parameters.findIndex(({ name }) => name === field.like);
       const like = placed[at];
-      return fieldOf(field, like === undefined ? undefined : operandOf(like.typed));
+      const typed = fieldOf(field, like === undefined ? undefined : operandOf(like.typed));
+      return field === said && row.says !== undefined ? { ...typed, type: wordsOf(row.says) } : typed;
     }),
   };
+}
+
+function wordsOf(says: readonly Saying[]): { readonly kind: 'words'; readonly among: readonly string[] } {
+  return { kind: 'words', among: says.map(({ words }) => words) };
 }
 
 function fieldOf(

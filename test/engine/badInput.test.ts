@@ -115,4 +115,25 @@ values:
     expect(codes('leakage_pattern(42 %, "tailpipe")\nexpect:\n  - asked is "exhaust valve"')).toEqual([]);
     expect(codes('1\nexpect:\n  - loop is "closd"')).toContain('never-said');
   });
+
+  it('so is the word among several values of an answer', () => {
+    const table = `---
+readings: Three loads
+as: before
+states:
+  idle: warm idle
+  fast: 2500 rpm no load
+table: |
+  reading   idle   fast   unit
+  maf       3.4    11.5   g/s
+  stft_b1   +14    +4     %
+  ltft_b1   0      0      %
+`;
+    const found = (word: string) =>
+      checkCase(
+        `diag: 1\ncase: A case\nengine:\n  metering: air flow\n${table}---\ncheck: What is it?\nlet:\n  said: trim_pattern(before.stft_b1, before.maf)\nexpect:\n  - said.pattern is "${word}"\n`,
+      ).findings.flatMap(({ diagnostic }) => (diagnostic.severity === 'error' ? [message(diagnostic)] : []));
+    expect(found('same grams')).toEqual([]);
+    expect(found('same gramms')).toEqual([expect.stringContaining('Did you mean "same grams"?')]);
+  });
 });
