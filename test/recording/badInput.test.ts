@@ -174,6 +174,11 @@ describe('samples that are not as they should be', () => {
   });
 
   it('no column of time', () => {
+    const study = written('n,front (V)\n1,0.1\n2,0.8\n');
+    expect(study.findings[0]?.diagnostic.fixes.slice(0, 2).map((each) => each.title)).toEqual([
+      'Write `time: {column: "n", unit: s}`',
+      'Write `time: {column: "n", unit: ms}`',
+    ]);
     checkSaid(
       written('n,front (V)\n1,0.1\n2,0.8\n'),
       'capture-no-time: No column is headed as a time. Say which one it is: `time: …`. There are `n` or `front (V)`.',

@@ -107,6 +107,12 @@ describe('delimited text as tools write it', () => {
     const study = studied('Time,v (V)\n0,1\n1,2\n');
     expect(timesOf(study, 'log.v')).toEqual([0, 1]);
     expect(readAs(study)).toContain('time from `Time`, in seconds, since no unit is given');
+    expect(said(study)).toEqual([
+      'capture-recognised: `log.csv` was read so: time from `Time`, in seconds, since no unit is given.',
+    ]);
+    expect(study.findings[0]?.diagnostic.fixes.map((each) => each.title)).toEqual([
+      'Write `time: {column: "Time", unit: s}`',
+    ]);
   });
 
   it('the author may say the time’s column and unit', () => {
@@ -200,7 +206,10 @@ describe('a file that can be read in two ways', () => {
   });
 
   it('is not one where the heading tells the columns', () => {
-    const study = studied('time,rpm\n0,780\n1,790\n', 'channels:\n  rpm: {column: rpm}\n');
+    const study = studied(
+      'time,rpm\n0,780\n1,790\n',
+      'time: {column: time, unit: s}\nchannels:\n  rpm: {column: rpm}\n',
+    );
     expect(said(study)).toEqual([]);
     expect(samplesOf(study, 'log.rpm')).toEqual([780, 790]);
   });

@@ -1,5 +1,6 @@
 import type { CaptureCell } from '../../casefile/cell.ts';
-import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import type { TextNode } from '../../casefile/tree.ts';
+import { type Diagnostic, diagnose, type Fix } from '../../diagnostics/diagnostic.ts';
 import { time as timeDimension } from '../../quantity/dimension.ts';
 import type { Quantity, Unit } from '../../quantity/types.ts';
 import { plainUnit, unitOf } from '../../quantity/unit.ts';
@@ -32,6 +33,9 @@ export function findTime(
   if (written !== undefined && written.value === undefined) return undefined;
   const given = written?.value ?? samples.unitIn(at) ?? (isClock ? undefined : samples.firstValue(at));
   const unit = given === undefined || given.unit === plainUnit ? seconds : given.unit;
+  const words = wordsFor(heading, isClock, given, unit);
+  if (given === undefined && !isClock && !isInline)
+    found.push(assumed(named, samples.placeOf(at), heading, words));
   if (unit.dimension !== timeDimension) {
     const place = named?.unit ?? samples.placeOf(at);
     const facts = {
@@ -44,7 +48,25 @@ export function findTime(
   }
   const raw = { dimension: timeDimension, kind: 'none', unit } as const;
   const column: Column = { at, raw, factor: isClock ? 1 : unit.factor, offset: 0, isClock };
-  return { column, words: wordsFor(heading, isClock, given, unit) };
+  return { column, words };
+}
+
+/** Seconds are taken for granted, and shown; the fix says so in the cell. */
+function assumed(named: CaptureCell['time'], file: TextNode, heading: string, how: string): Diagnostic {
+  return diagnose('capture-recognised', file.span, { file: file.text.trim(), how }, [
+    saysTime(named, file, heading, 's'),
+  ]);
+}
+
+/** Writes `time` in the place of the one that is there, or on a line of its own below the file's. */
+function saysTime(named: CaptureCell['time'], file: TextNode, heading: string, unit: string): Fix {
+  const text = `{column: ${JSON.stringify(heading)}, unit: ${unit}}`;
+  const { end } = file.span;
+  const edit =
+    named === undefined
+      ? { span: { start: end, end }, newText: `\ntime: ${text}` }
+      : { span: named.node.span, newText: text };
+  return { title: `Write \`time: ${text}\``, edits: [edit] };
 }
 
 const seconds: Unit = unitOf('s') ?? plainUnit;
@@ -81,7 +103,12 @@ function columnOf(
   if (known !== undefined) return known;
   if (isInline) return 0;
   const columns = headings.slice(0, mostNamed);
-  found.push(diagnose('capture-no-time', samples.placeOf(0).span, { columns }));
+  const file = samples.placeOf(0);
+  const rising = all.filter((at) => samples.rises(at)).slice(0, mostOffered);
+  const fixes = rising.flatMap((at) =>
+    ['s', 'ms'].map((unit) => saysTime(undefined, file, headings[at] ?? '', unit)),
+  );
+  found.push(diagnose('capture-no-time', file.span, { columns }, fixes));
   return undefined;
 }
 
@@ -90,3 +117,4 @@ const timeWords =
   /^(?:time|t|timestamp|elapsed|relative time|zeit|temps|tiempo|tempo|tijd|seconds?|sec|clock)(?![A-Za-z])/i;
 
 const mostNamed = 12;
+const mostOffered = 2;
