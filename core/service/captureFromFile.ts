@@ -17,8 +17,8 @@ import { findTime } from '../study/cells/timeColumn.ts';
 
 /** What is made of a recorder's file: cells for a case, and what their author should know. */
 export interface ImportedCapture {
-  /** A capture cell and, where a channel is a known signal, a readings cell; each starts with `---`. */
-  readonly cells: string;
+  /** A capture cell and, where a channel is a known signal, a readings cell: their texts. */
+  readonly cells: readonly string[];
   readonly channels: number;
   /** How the file was read. */
   readonly readAs: string;
@@ -58,7 +58,6 @@ export function captureFromFile(asked: Import): ImportedCapture | NotImported {
   const name = nameFor(file, taken);
   const channels = channelsIn(samples, time?.column.at);
   const capture = [
-    '---',
     `capture: ${titleFor(file)}`,
     `as: ${name}`,
     'state: road test',
@@ -73,7 +72,7 @@ export function captureFromFile(asked: Import): ImportedCapture | NotImported {
   ];
   const readings = time === undefined ? [] : readingsFrom(asked, samples, time.column, channels, name);
   return {
-    cells: `${[...capture, ...readings].join('\n')}\n`,
+    cells: [capture, readings].filter((each) => each.length > 0).map((each) => each.join('\n')),
     channels: channels.length,
     readAs: [layoutWords(layout), ...(time === undefined ? [] : [time.words])].join('; '),
   };
@@ -196,7 +195,6 @@ function readingsFrom(
   if (lines.length === 0) return [];
   const shown = index === undefined ? undefined : formatNumber(moments[index] ?? 0, 0, 6);
   return [
-    '---',
     shown === undefined
       ? `readings: Means of ${titleFor(file)}`
       : `readings: ${titleFor(file)} at ${shown} s`,

@@ -40,8 +40,9 @@ export async function importCapture(words: readonly string[]): Promise<number> {
     at: numberFrom(options.at, '--at', 'a moment in seconds'),
   });
   if ('why' in made) throw new Misunderstood(`\`${file}\` cannot be read: ${made.why}.`);
-  if (into === undefined) print(made.cells);
-  else append(into, text, made.cells);
+  const cells = made.cells.map((each) => `---\n${each}\n`).join('');
+  if (into === undefined) print(cells);
+  else append(into, text, cells);
   tell(`Read so: ${made.readAs}.\n`);
   if (into !== undefined) {
     const count = made.channels === 1 ? 'one channel' : `${made.channels} channels`;

@@ -53,6 +53,7 @@ export function activateCasebook(
     command('newCase', async (name) => (await import('./newCase.ts')).newCase(name)),
     command('insertCell', insertCell),
     ...insertedKinds.map((kind) => command(`insertCell.${kind}`, () => insertCell(kind))),
+    command('insertCapture', async () => (await import('./insertCapture.ts')).insertCapture(await client)),
     command('openAsText', openAsText),
     command('openAsNotebook', openAsNotebook),
     command('showFirstFailure', (cell) => showFirstFailure(results, cell)),

@@ -6,6 +6,7 @@ export type CommandName =
   | 'newCase'
   | 'insertCell'
   | `insertCell.${InsertedKind}`
+  | 'insertCapture'
   | 'openAsText'
   | 'openAsNotebook'
   | 'showFirstFailure'

@@ -9,7 +9,10 @@ import type { FileContent } from '../../core/recording/files.ts';
 import type { Service } from '../../core/service/service.ts';
 import { type ChartWindowParams, chartWindowRequest } from '../shared/chartMessages.ts';
 import {
+  type CaptureFromFileParams,
+  type CaptureFromFileResult,
   type CheckFileParams,
+  captureFromFileRequest,
   checkFileRequest,
   forgetFilesNotification,
   type ReadFileParams,
@@ -24,6 +27,7 @@ import {
 import { defaultSettings } from '../shared/settings.ts';
 import { answerQuestions } from './answerQuestions.ts';
 import { FilesOfCases } from './caseFiles.ts';
+import { cellsFor } from './cellsFor.ts';
 import { chartWindow } from './chartWindow.ts';
 import { ClosedFiles } from './closedFiles.ts';
 import { inOrder } from './compiledResults.ts';
@@ -118,6 +122,10 @@ export function serve(connection: Connection, service: Service, host: Host): voi
     chartWindow(cases.ask(params.cell), params),
   );
   connection.onRequest(checkFileRequest, ({ uri, text }: CheckFileParams) => closedFiles.check(uri, text));
+  connection.onRequest<CaptureFromFileResult, void>(
+    captureFromFileRequest,
+    ({ uri, file }: CaptureFromFileParams) => cellsFor(uri, file, cases.openCase(uri)?.study, files),
+  );
   connection.onNotification(forgetFilesNotification, () => closedFiles.forgetAll());
   connection.onNotification(shownNotification, ({ uri, shown }: ShownParams) => cases.setShown(uri, shown));
 

@@ -71,6 +71,21 @@ export interface ReadFileParams {
 
 export type ReadFileResult = { readonly content: Uint8Array | string } | { readonly why: WhyNoFile };
 
+/** Client → server, a request: cells for a file that lies in the folder of a case or below, which need not be saved. */
+export const captureFromFileRequest = 'diag/captureFromFile';
+
+export interface CaptureFromFileParams {
+  /** The case, which is open. */
+  readonly uri: string;
+  /** The file, as the case would name it. */
+  readonly file: string;
+}
+
+/** The cells' texts and how the file was read, or why nothing could be made of it. */
+export type CaptureFromFileResult =
+  | { readonly cells: readonly string[]; readonly readAs: string }
+  | { readonly why: string };
+
 /** Client → server, a notification: take back the diagnostics of the files that `diag/checkFile` was asked for. */
 export const forgetFilesNotification = 'diag/forgetFiles';
 

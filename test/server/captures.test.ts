@@ -95,4 +95,21 @@ describe('captures in the editor', () => {
     const counts = await editor.ask('diag/checkFile', { uri: 'vscode-vfs://place/cases/other.diag', text });
     expect(counts).toEqual({ errors: 1, warnings: 0, infos: 0 });
   });
+
+  it('are made cells of for whoever asks, with names that the case does not have', async () => {
+    writeFileSync(join(folder, 'log.csv'), 'Time (s),Engine speed (rpm)\n0,780\n1,800\n');
+    const editor = await Editor.start({ service, filesBeside: () => filesBeside(folder) });
+    const uri = pathToFileURL(join(folder, 'case.diag')).href;
+    await editor.openNotebook(uri, text);
+    expect(await editor.ask('diag/captureFromFile', { uri, file: 'log.csv' })).toEqual({
+      cells: [
+        'capture: Log\nas: log_2\nstate: road test\nfile: log.csv\ntime: Time (s)\nchannels:\n  rpm: Engine speed (rpm)',
+        'readings: Means of Log\nas: log_2_means\n# These figures stand for one engine state: keep those that do, and say which.\nstate: road test\nvalues:\n  rpm: 790 rpm',
+      ],
+      readAs: 'columns parted by commas, decimal point, one heading row; time from `Time (s)`, in s',
+    });
+    expect(await editor.ask('diag/captureFromFile', { uri, file: 'gone.csv' })).toEqual({
+      why: 'it is not there',
+    });
+  });
 });
