@@ -55,6 +55,7 @@ describe('the worked examples', () => {
       'crank_angle',
       'cranking_speed',
       'hump_balance',
+      'intake_balance',
       'relative_compression',
       'valve_events',
     ]);

@@ -1,17 +1,17 @@
 import { cannotCompute } from '../../expression/absent.ts';
-import type { Absent, Members, Series, Value } from '../../expression/value.ts';
+import type { Absent, Series, Value } from '../../expression/value.ts';
 import { add, exact, measured } from '../../quantity/amount.ts';
 import { current } from '../../quantity/dimension.ts';
 import type { Amount } from '../../quantity/types.ts';
 import { typeIn } from '../../waveform/arguments.ts';
-import { type Compressions, compressionsOf } from '../../waveform/cylinder/compressions.ts';
 import { type Load, steadyCranking } from '../../waveform/cylinder/cranking.ts';
 import { type Humps, humpsOf } from '../../waveform/cylinder/humps.ts';
-import { marksOf, placeOfMarks } from '../../waveform/cylinder/marks.ts';
+import { crankingPace } from '../../waveform/cylinder/rhythm.ts';
+import { type Shares, sharesOf } from '../../waveform/cylinder/shares.ts';
 import { meanOfCycles } from '../../waveform/cylinder/spread.ts';
 import { isRecorded, recorded } from '../../waveform/recorded.ts';
 import { compressionTorque } from './compressionTorque.ts';
-import { cylindersInOrder } from './firingOrder.ts';
+import { byName, everyCylinder, namesOf, sourceOf } from './cylinderNames.ts';
 
 type Arguments = readonly (Value | undefined)[];
 
@@ -41,7 +41,7 @@ function find(x: Series, cylinders: number): Cranked | Absent {
   // A battery's voltage dips where a current rises.
   const load = steadyCranking(record, x.type.dimension === current ? 1 : -1);
   if ('kind' in load) return load;
-  const humps = humpsOf(load, cylinders);
+  const humps = humpsOf(load, cylinders, crankingPace);
   return 'kind' in humps ? humps : { load, humps, cylinders };
 }
 
@@ -76,7 +76,12 @@ export function relativeCompression(args: Arguments): Value {
   const ratio = args[4];
   return byCylinder(args, 'compression', ({ load, humps, cylinders }) => {
     const shape = compressionTorque(ratio?.kind === 'one' && ratio.amount.si > 1 ? ratio.amount.si : 10, 3.5);
-    const found: Compressions | Absent = compressionsOf(load, humps, cylinders, shape);
+    const found: Shares | Absent = sharesOf(load, humps, {
+      cylinders,
+      shape,
+      delays: [0.2, 0.5, 1.2],
+      stalls: [1.3, 2, 4],
+    });
     if ('kind' in found) return found;
     const sums = Array.from({ length: cylinders }, (_, j) =>
       found.cycles.reduce((sum, cycle) => sum + (cycle[j] ?? 0), 0),
@@ -114,7 +119,7 @@ function byCylinder(
     return cannotCompute(`the firing order \`${orderText.text}\` does not name every cylinder once`);
   const cranked = crankedOf(x, order.length);
   if ('kind' in cranked) return cranked;
-  const names = sync === undefined ? undefined : namesOf(sync, marked, order, cranked);
+  const names = sync === undefined ? undefined : namesOf(sync, marked, order, cranked.humps, 0);
   if (names !== undefined && 'kind' in names) return names;
   const found = read(cranked);
   if ('kind' in found) return found;
@@ -128,55 +133,5 @@ function byCylinder(
     const source = sourceOf(x, `${what} ${place}`);
     return add(meanOfCycles(each, source), measured(0, `${source}, method`, off));
   });
-  return members(names, order, amounts);
-}
-
-/** The cylinders in the order they fire; undefined where the text does not name each of 1 to n once. */
-function everyCylinder(text: string): readonly string[] | undefined {
-  const order = cylindersInOrder(text);
-  if ('noAnswer' in order) return undefined;
-  const complete = order.length <= 16 && order.every((_, at) => order.includes(at + 1));
-  return complete ? order.map(String) : undefined;
-}
-
-/** By cylinder in the order of their numbers; without a sync channel, hump by hump. */
-function members(
-  names: readonly string[] | undefined,
-  order: readonly string[],
-  amounts: readonly Amount[],
-): Members {
-  const held: [string, Amount][] = amounts.map((amount, place) => [
-    names?.[place] ?? `hump ${place + 1}`,
-    amount,
-  ]);
-  if (names !== undefined) held.sort(([a], [b]) => Number(a) - Number(b));
-  return {
-    kind: 'members',
-    by: names === undefined && order.length > 0 ? 'label' : 'cylinder',
-    type: typeIn('%'),
-    members: new Map(held),
-  };
-}
-
-/** The cylinder of each place of the cycle, by the sync channel and the firing order. */
-function namesOf(
-  sync: Value,
-  marked: Value | undefined,
-  order: readonly string[],
-  { humps, cylinders }: Cranked,
-): readonly string[] | Absent {
-  if (sync.kind !== 'series') return cannotCompute('the sync channel has no samples');
-  const record = recorded(sync);
-  if (!isRecorded(record)) return record;
-  const name = marked?.kind === 'one' ? String(marked.amount.si) : (order[0] ?? '');
-  const first = order.indexOf(name);
-  if (first < 0) return cannotCompute(`the firing order has no cylinder ${name}`);
-  const place = placeOfMarks(marksOf(record, humps.spacing / 2), humps.centres, cylinders);
-  if (typeof place !== 'number') return place;
-  return order.map((_, at) => order[(first + at - place + cylinders) % cylinders] ?? '');
-}
-
-/** Readings of one stretch of one capture have sources of their own. */
-function sourceOf({ capture, time }: Series, what: string): string {
-  return `${capture} ${time[0] ?? 0}..${time[time.length - 1] ?? 0} s, ${what} from cycle to cycle`;
+  return byName(names, amounts, typeIn('%'));
 }

@@ -5,6 +5,7 @@ import { compressionPressure } from './compressionPressure.ts';
 import { crankingRows } from './crankingRows.ts';
 import { cylinderVolume } from './cylinderVolume.ts';
 import { inCylinderRows } from './inCylinderRows.ts';
+import { intakeRows } from './intakeRows.ts';
 
 const compressionRatio = { header: 'engine.compression_ratio' };
 
@@ -61,4 +62,5 @@ export const mechanicalRows: readonly FunctionRow[] = [
   },
   ...crankingRows,
   ...inCylinderRows,
+  ...intakeRows,
 ];

@@ -4,7 +4,7 @@ import type { Absent } from '../../expression/value.ts';
 import { smooth } from '../smooth.ts';
 import type { Load } from './cranking.ts';
 import { evenly } from './evenly.ts';
-import { cycleOf } from './rhythm.ts';
+import { cycleOf, type Pace } from './rhythm.ts';
 
 /** One compression after the other, in time. */
 export interface Humps {
@@ -21,8 +21,8 @@ export interface Humps {
  * that its intake strokes leave in the manifold. A hump that does not stand out (a cylinder without compression) has its
  * place all the same: the places follow the pace of all humps together.
  */
-export function humpsOf(load: Load, cylinders: number): Humps | Absent {
-  const cycle = cycleOf(load.time, load.samples, cylinders);
+export function humpsOf(load: Load, cylinders: number, pace: Pace): Humps | Absent {
+  const cycle = cycleOf(load.time, load.samples, cylinders, pace);
   if (cycle === undefined) return cannotCompute('no humps of compression that repeat are found in it');
   const spacing = cycle / cylinders;
   const centres = placesOf(load, spacing, cycle);

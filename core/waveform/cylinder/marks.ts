@@ -1,7 +1,7 @@
 import { cannotCompute } from '../../expression/absent.ts';
 import type { Absent } from '../../expression/value.ts';
 import { crossingsOf } from '../crossings.ts';
-import { quantile } from '../quantile.ts';
+import { median, quantile } from '../quantile.ts';
 import { type Recorded, swingOf } from '../recorded.ts';
 
 /**
@@ -22,6 +22,21 @@ export function marksOf(record: Recorded, apart: number): readonly number[] {
     }
   }
   return marks;
+}
+
+/** How far the marks come after the humps before them, as a share of the way to the next: the median, −0.5 to 0.5. */
+export function phaseOfMarks(marks: readonly number[], centres: readonly number[]): number {
+  const phases: number[] = [];
+  let at = 0;
+  for (const mark of marks) {
+    while (at + 2 < centres.length && (centres[at + 1] ?? 0) <= mark) at++;
+    const [from = 0, to = 0] = [centres[at], centres[at + 1]];
+    if (mark >= from && mark <= to) phases.push((mark - from) / (to - from));
+  }
+  // About the first of them, so that phases on both sides of a hump do not average to its opposite.
+  const [first = 0] = phases;
+  const middle = first + median(phases.map((each) => each - first - Math.round(each - first)));
+  return middle - Math.round(middle);
 }
 
 /** A mark this far from every hump, as a share of the way from one to the next, belongs to none. */

@@ -1,9 +1,15 @@
 import { smooth } from '../smooth.ts';
 import { evenly } from './evenly.ts';
 
-/** Two turns of a cranked engine take this long at 420 and at 90 rpm, s. */
-const shortest = 120 / 420;
-const longest = 120 / 90;
+/** How long two turns may take, s. */
+export interface Pace {
+  readonly shortest: number;
+  readonly longest: number;
+}
+
+/** Of a cranked engine: 420 to 90 rpm; of one that runs or is cranked: 1500 to 90 rpm. */
+export const crankingPace: Pace = { shortest: 120 / 420, longest: 120 / 90 };
+export const anyPace: Pace = { shortest: 120 / 1500, longest: 120 / 90 };
 
 /** What changes over a longer time than this, s, is the starter's, not the compressions'. */
 const slow = 0.5;
@@ -18,7 +24,12 @@ const leastLikeness = 0.5;
  * How long two turns take, s, of an engine of so many cylinders whose compressions load the starter: the time at
  * whose whole parts the load is like itself, and half a part further is not. Undefined where nothing repeats.
  */
-export function cycleOf(time: Float64Array, samples: Float64Array, cylinders: number): number | undefined {
+export function cycleOf(
+  time: Float64Array,
+  samples: Float64Array,
+  cylinders: number,
+  { shortest, longest }: Pace,
+): number | undefined {
   const step = Math.max(
     shortest / (16 * cylinders),
     ((time[time.length - 1] ?? 0) - (time[0] ?? 0)) / 20_000,

@@ -7,12 +7,17 @@ import { evenly } from './evenly.ts';
 import type { Humps } from './humps.ts';
 import { leastSquares } from './leastSquares.ts';
 
-/** How much each hump's compression loads the starter, cycle by cycle: the first place is that of the first hump. */
-export interface Compressions {
-  /** For each whole engine cycle one number a cylinder, in the load's unit; 0 is no compression at all. */
+/**
+ * What each cylinder adds to a load that all of them share, cycle by cycle: the first place is that of the first hump,
+ * near whose middle its compression's top dead centre lies.
+ */
+export interface Shares {
+  /** For each whole engine cycle one number a cylinder, in the load's unit; 0 is nothing at all. */
   readonly cycles: readonly (readonly number[])[];
-  /** The share of the load's changes that compressions explain. */
+  /** The share of the load's changes that they explain. */
   readonly explained: number;
+  /** Top dead centre comes later than the middle of the hump, as a share of the way to the next. */
+  readonly later: number;
 }
 
 /** What is not known of the engine beforehand, and fitted. */
@@ -29,20 +34,28 @@ interface Guess {
 const fine = 16;
 const mostCycles = 8;
 
+/** What is known of the engine beforehand. */
+export interface Engine {
+  readonly cylinders: number;
+  /** What a cylinder adds to the load over degrees after its compression's top dead centre, 0 to 720. */
+  readonly shape: (degrees: number) => number;
+  /** Where top dead centre may come after the middle of the hump, in ways to the next; anywhere when left out. */
+  readonly laters?: readonly number[];
+  /** Where to begin with the lag, in ways from hump to hump … */
+  readonly delays: readonly number[];
+  /** … and with the load that would stop the engine, of the greatest load there; large where its speed does not follow the load. */
+  readonly stalls: readonly number[];
+}
+
 /**
- * Tells the compressions of the cylinders apart that the load shows run together: what one gives back while it expands
- * still pushes when the next compresses, and the starter's current follows with a delay, so that a weak cylinder's hump
- * is lower than its share and the next one's higher. The load is taken as Σ Cᵢ·shape(angle after the i-th top dead
- * centre), behind a first-order lag, the speed falling straight with the load; Cᵢ by least squares, the three numbers
- * that are not known (where the dead centres are, the lag, the stall load) where the squares are least.
- * `shape` is a cylinder's torque against the crank over degrees after its top dead centre, 0 to 720.
+ * Tells the cylinders apart that a load shows run together: what one gives back while it expands still pushes when the
+ * next compresses, and the load follows with a delay, so that a weak cylinder's hump is lower than its share and the
+ * next one's higher. The load is taken as Σ Cᵢ·shape(angle after the i-th top dead centre), behind a first-order lag,
+ * the speed falling straight with the load; Cᵢ by least squares, the three numbers that are not known (where the dead
+ * centres are, the lag, the stall load) where the squares are least.
  */
-export function compressionsOf(
-  load: Load,
-  { centres, spacing }: Humps,
-  cylinders: number,
-  shape: (degrees: number) => number,
-): Compressions | Absent {
+export function sharesOf(load: Load, { centres, spacing }: Humps, engine: Engine): Shares | Absent {
+  const { cylinders, shape } = engine;
   const whole = Math.floor((centres.length - 1) / cylinders);
   const used = Math.min(whole, mostCycles);
   const [start = 0, end = 0] = [centres[0], centres[used * cylinders]];
@@ -61,9 +74,9 @@ export function compressionsOf(
     cylinders,
     table: Float64Array.from({ length: 721 }, (_, degrees) => shape(degrees)),
   };
-  const fit = bestFit(record);
+  const fit = bestFit(record, engine);
   if (fit === undefined || !(fit.explained > leastExplained))
-    return cannotCompute('it does not follow the compressions of that many cylinders');
+    return cannotCompute('what that many cylinders would do does not stand out of it');
   const cycles: (readonly number[])[] = [];
   for (let k = 0; k < used; k++) {
     const rows = [k, k + 1].map((each) =>
@@ -73,7 +86,7 @@ export function compressionsOf(
     const own = leastSquares(fit.columns, record.swing, first, next < 0 ? record.time.length : next);
     if (own !== undefined) cycles.push(own.weights.slice(0, cylinders).map((each) => Math.max(0, each)));
   }
-  return { cycles, explained: fit.explained };
+  return { cycles, explained: fit.explained, later: fit.later };
 }
 
 /** Below this share something else than compression moves the load. */
@@ -96,13 +109,15 @@ interface Fit extends Guess {
   readonly columns: readonly Float64Array[];
 }
 
+const anywhere = [-0.5, -0.4, -0.3, -0.2, -0.1, 0, 0.1, 0.2, 0.3, 0.4];
+
 /** The squares have more than one valley: the search begins once for each stall load, from the best of a grid. */
-function bestFit(record: Record): Fit | undefined {
+function bestFit(record: Record, { delays, stalls, laters = anywhere }: Engine): Fit | undefined {
   let best: Fit | undefined;
-  for (const stall of [1.3, 2, 4]) {
+  for (const stall of stalls) {
     let start: Fit | undefined;
-    for (const delay of [0.2, 0.5, 1.2]) {
-      for (let later = -0.3; later <= 0.5; later += 0.1) {
+    for (const delay of delays) {
+      for (const later of laters) {
         start = better(start, fitOf(record, { later, delay, stall }));
       }
     }
@@ -175,9 +190,11 @@ function columnsOf(record: Record, { later, delay, stall }: Guess): readonly Flo
     const column = new Float64Array(load.length);
     const zero = ((j + later) * 720) / cylinders;
     let followed = 0;
-    // A turn of the cycle before the record, so that the lag has a past.
-    for (let warm = Math.min(load.length, cylinders * fine), i = -warm; i < load.length; i++) {
-      const angle = (angles[i < 0 ? i + warm : i] ?? 0) - zero;
+    // Cycles before the record, so that the lag has a past.
+    const cycle = Math.min(load.length, cylinders * fine);
+    const warm = cycle * Math.ceil((4 * delay) / cylinders);
+    for (let i = -warm; i < load.length; i++) {
+      const angle = (angles[i < 0 ? (i + warm) % cycle : i] ?? 0) - zero;
       const turned = angle - 720 * Math.floor(angle / 720);
       const low = Math.floor(turned);
       const rest = turned - low;
