@@ -27,7 +27,7 @@ export function intakeBalance([x, sync, orderText, marked]: readonly (Value | un
   const humps = humpsOf(load, cylinders, marks === undefined ? anyPace : paceOf(marks));
   if ('kind' in humps) return humps;
   const later = marks === undefined ? undefined : phaseOfMarks(marks, humps.centres);
-  const shares = sharesOf(load, humps, {
+  const found = sharesOf(load, humps, {
     cylinders,
     shape: drawn,
     // The manifold empties within a cycle or a few; the crank does not slow down for it.
@@ -36,27 +36,31 @@ export function intakeBalance([x, sync, orderText, marked]: readonly (Value | un
     // The marks stand at top dead centre, or some degrees before.
     ...(later === undefined ? {} : { laters: [later - 0.1, later, later + 0.1] }),
   });
-  if ('kind' in shares) return shares;
-  const cycles = shares.cycles.filter((cycle) => sum(cycle) > 0);
+  if ('kind' in found) return found;
+  const cycles = found.cycles.filter((cycle) => sum(cycle) > 0);
   if (cycles.length === 0) return cannotCompute('no cycle of it has a pull');
   const names =
     sync === undefined ? undefined : namesOf(sync, marked, order, humps, -(later ?? 0) / cylinders);
   if (names !== undefined && 'kind' in names) return names;
-  const amounts = order.map((_, place) => {
-    const each = cycles.map((cycle) => ((cycle[place] ?? 0) * cylinders) / sum(cycle));
+  const shares = order.map((_, place) =>
+    cycles.map((cycle) => ((cycle[place] ?? 0) * cylinders) / sum(cycle)),
+  );
+  const uneven = Math.max(...shares.map((each) => Math.abs(sum(each) / each.length - 1)));
+  const amounts = shares.map((each, place) => {
     const source = sourceOf(x, `draw ${place}`);
-    const scattered = meanOfCycles(each, source);
-    return add(scattered, measured(0, `${source}, method`, methodError(cylinders, scattered.si)));
+    const method = measured(0, `${source}, method`, methodError(cylinders, uneven));
+    return add(meanOfCycles(each, source), method);
   });
   return byName(names, amounts, typeIn('%'));
 }
 
 /**
- * What the method is off by on synthetic manifolds, as a half-width, from the accuracy page (core/waveform/ACCURACY.md):
- * where intake strokes overlap, a cylinder's lack is told from its neighbours' only roughly.
+ * What the method is off by on synthetic manifolds, as a half-width, from the accuracy page (core/waveform/ACCURACY.md),
+ * by the share that lies farthest from the mean: where intake strokes overlap, a cylinder's lack is told from its
+ * neighbours' only roughly.
  */
-const methodError = (cylinders: number, share: number): number =>
-  cylinders > 4 ? 0.08 + 0.65 * Math.abs(share - 1) : 0.06 + 0.2 * Math.abs(share - 1);
+const methodError = (cylinders: number, uneven: number): number =>
+  cylinders > 4 ? 0.05 + 0.65 * uneven : 0.03 + 0.15 * uneven;
 
 const sum = (cycle: readonly number[]): number => cycle.reduce((total, each) => total + each, 0);
 
