@@ -5,7 +5,7 @@ import { cautionRows, cautionsOf, deference } from '../../core/report/cautions.t
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { allSignals } from '../../core/signals/lookup.ts';
 import { engineStates } from '../../core/signals/states.ts';
-import { samples } from '../support/samples.ts';
+import { sampleFiles, samples } from '../support/samples.ts';
 import { stepsWithCautions } from './stepsWithCautions.ts';
 
 const brought = (work: {
@@ -110,7 +110,11 @@ describe('a caution', () => {
 
 /** Every step of a sample that brings a caution, its cautions, and with an arrow those that are pointed back to. */
 function stepsOf(file: string, text: string): string[] {
-  const { sections } = casePage({ study: checkCase(text), file, pictures: () => undefined });
+  const { sections } = casePage({
+    study: checkCase(text, undefined, sampleFiles),
+    file,
+    pictures: () => undefined,
+  });
   return sections.flatMap(({ title, blocks }) => {
     const full = blocks.flatMap((each) =>
       each.kind === 'caution' && each.title !== 'from the author' ? [each.title] : [],

@@ -54,6 +54,12 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
     'Compression with oil in the cylinders: ↑ Compression, a plug out',
     'Pressure in the exhaust: Hot exhaust and exhaust gas',
   ],
+  'mirroring-rear-sensor.diag': [
+    'Before anything is judged: Running engine',
+    'Does the exhaust leak?: Hot exhaust and exhaust gas, Smoke into a system',
+    'Was it hot enough?: ↑ Running engine',
+    'New catalyst: Road test, ↑ Hot exhaust and exhaust gas',
+  ],
   'misread-air-flow.diag': [
     'Four loads, before: Running engine, Road test',
     'Exhaust gas at warm idle: Hot exhaust and exhaust gas',
@@ -92,6 +98,12 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
   'third-thermostat.diag': [
     'Hot, after twenty minutes on the coast road: Running engine',
     'New terminal: Road test',
+  ],
+  'two-banks-two-sensors.diag': [
+    'At 2500 rpm, before: Running engine',
+    'Gas before the catalysts, before: Hot exhaust and exhaust gas',
+    "The sensors' grounds: Battery and heavy current, ↑ Running engine",
+    'One sensor, one ground: Road test',
   ],
   'units-workbook.diag': [
     'The training stand at idle: Running engine, Fuel under pressure',

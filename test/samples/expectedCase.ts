@@ -2,8 +2,8 @@
 export interface ExpectedCase {
   /** The file in samples/. */
   readonly file: string;
-  /** Computed values by full name, in SI units (percent as its hundredth, temperatures in kelvin); of a map, by member; words as they are. */
-  readonly values: Readonly<Record<string, number | string | Readonly<Record<string, number>>>>;
+  /** Computed values by full name, in SI units (percent as its hundredth, temperatures in kelvin); of a map or of several values, by member; words as they are. */
+  readonly values: Readonly<Record<string, number | string | Readonly<Record<string, number | string>>>>;
   /** Half-widths by full name, SI. */
   readonly halfWidths: Readonly<Record<string, number>>;
   /** The `expect` and `verify` that do not hold, as "expect: text". All others hold. */

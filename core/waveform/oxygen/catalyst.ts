@@ -1,9 +1,9 @@
 import { cannotCompute } from '../../expression/absent.ts';
 import type { Absent } from '../../expression/value.ts';
-import { crossingsOf } from '../crossings.ts';
 import { type Recorded, swingOf } from '../recorded.ts';
 import { arcLength } from './arcLength.ts';
 import { mirroringOf } from './mirroring.ts';
+import { switchingOf } from './switching.ts';
 
 /** Front and rear beside each other: three measures of how much comes through the catalyst, and how alike the two move. */
 export interface CatalystReading {
@@ -79,7 +79,6 @@ function over(rear: number, front: number): number | Absent {
 }
 
 function switchesOf(record: Recorded, level: number): number {
-  let count = 0;
-  for (const { times } of crossingsOf(record, level, hysteresis)) count += times.length;
-  return count;
+  const found = switchingOf(record, { level, low: level - hysteresis / 2, high: level + hysteresis / 2 });
+  return 'kind' in found ? 0 : found.switches;
 }

@@ -31,7 +31,8 @@ export interface SensorReading {
 
 /**
  * Reads an oxygen sensor that switches: zirconia, or titania by its supply and polarity.
- * Counts and times are those of `switchingOf`; the bias takes the medians of the low and high ends, which a spike does not move.
+ * Counts and times are those of `switchingOf`, about its own middle where the whole swing is shifted past one of the levels;
+ * the bias takes the medians of the low and high ends, which a spike does not move.
  * One pass over the samples, O(n).
  */
 export function oxygenSensor(
@@ -48,11 +49,11 @@ export function oxygenSensor(
   const { own, levels } = withinReach(seen, richUp(build), found);
   const bias = (own.usualLow + own.usualHigh) / 2 - richUp(build).level;
   const reading = {
-    switches: found.switches,
-    rate: ofTime(found.switches / duration),
+    switches: own.switches,
+    rate: ofTime(own.switches / duration),
     timeRich: ofTime(found.above / duration),
-    leanToRich: found.rise,
-    richToLean: found.fall,
+    leanToRich: own.rise,
+    richToLean: own.fall,
     minimum: build.rich === 'high' ? found.minimum : build.supply - found.maximum,
     maximum: build.rich === 'high' ? found.maximum : build.supply - found.minimum,
     bias,
@@ -75,7 +76,7 @@ function withinReach(
   found: Switching,
 ): { readonly own: Switching; readonly levels: SwitchLevels } {
   const { low, high } = levels;
-  const passes = found.minimum < low && found.maximum > high;
+  const passes = found.minimum <= low && found.maximum >= high;
   if (passes || !(found.maximum - found.minimum > high - low)) return { own: found, levels };
   const middle = (found.minimum + found.maximum) / 2;
   const shifted = { level: middle, low: middle - (high - low) / 2, high: middle + (high - low) / 2 };

@@ -36,12 +36,12 @@ const says: readonly Saying[] = [
   {
     words: 'biased rich',
     meaning:
-      'its whole swing lies too high: a lifted ground or a leak of voltage into the signal; the control takes fuel away',
+      'its whole swing lies too high: a lifted ground, or voltage that leaks into the signal. While it still passes the level the mixture moves little',
   },
   {
     words: 'biased lean',
     meaning:
-      'its whole swing lies too low: a fouled reference, or air in the exhaust before it; the control adds fuel',
+      'its whole swing lies too low: a fouled reference, or a signal pulled down. While it still passes the level the mixture moves little',
   },
   { words: 'stuck rich', meaning: 'a rich engine or a sensor that does not let go: add air and see' },
   { words: 'stuck lean', meaning: 'a lean engine, an exhaust leak, or a dead sensor: add fuel and see' },
@@ -87,7 +87,7 @@ export const oxygenSensorRow: FunctionRow = {
   formula:
     'switches pass low and high; times are medians from level to level; bias = (usual top + usual bottom)/2 − level; rich side positive',
   range:
-    'closed loop, 2500 rpm, warm; 5 s or more. Words: switching, lazy, weak, biased rich, biased lean, stuck rich, stuck lean, stuck midway',
+    'closed loop, 2500 rpm, warm; 5 s or more. A swing that is shifted past one of the levels is counted and timed about its own middle. Words: switching, lazy, weak, biased rich, biased lean, stuck rich, stuck lean, stuck midway',
   errors: [
     'There are no samples.',
     'The sensor is a wide-range one, whose volts do not switch.',

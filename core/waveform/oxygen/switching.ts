@@ -13,7 +13,7 @@ export interface SwitchLevels {
 
 /** What one pass over a switching sensor's samples finds. */
 export interface Switching {
-  /** From below `low` to above `high` or back, each counted once. */
+  /** From `low` or below to `high` or above, or back, each counted once. */
   readonly switches: number;
   /** Seconds above the level, the line between two samples cut where it passes. */
   readonly above: number;
@@ -22,12 +22,12 @@ export interface Switching {
   readonly fall: number | Absent;
   readonly minimum: number;
   readonly maximum: number;
-  /** Medians of the lowest points of the stays below `low` and the highest of those above `high`: a spike does not move them. */
+  /** Medians of the lowest points of the stays at `low` or below and the highest of those at `high` or above: a spike does not move them. */
   readonly usualLow: number;
   readonly usualHigh: number;
 }
 
-/** Where a sample lies: below `low`, up to the level, up to `high`, above. */
+/** Where a sample lies: up to `low`, up to the level, below `high`, from `high` on. */
 type Zone = 0 | 1 | 2 | 3;
 
 /**
@@ -58,7 +58,7 @@ export function switchingOf(
     let since = 0;
     while (i < end) {
       const first = samples[i] ?? Number.NaN;
-      const zone: Zone = first < low ? 0 : first <= level ? 1 : first <= high ? 2 : 3;
+      const zone: Zone = first <= low ? 0 : first <= level ? 1 : first < high ? 2 : 3;
       if (zone >= 2 && (before === undefined || before < 2))
         since = before === undefined ? (time[i] ?? 0) : momentAt(time, samples, i - 1, level);
       if (zone < 2 && before !== undefined && before >= 2)
@@ -75,7 +75,7 @@ export function switchingOf(
       if (zone === 0) {
         for (i++; i < end; i++) {
           const sample = samples[i] ?? Number.NaN;
-          if (!(sample < low)) break;
+          if (!(sample <= low)) break;
           if (sample < extreme) extreme = sample;
         }
         // Noise on the way through the level leaves and comes back: that is one stay.
@@ -84,18 +84,20 @@ export function switchingOf(
       } else if (zone === 3) {
         for (i++; i < end; i++) {
           const sample = samples[i] ?? Number.NaN;
-          if (!(sample > high)) break;
+          if (!(sample >= high)) break;
           if (sample > extreme) extreme = sample;
         }
         if (outer === 3) tops[tops.length - 1] = Math.max(extreme, tops.at(-1) ?? extreme);
         else tops.push(extreme);
-      } else {
-        const floor = zone === 1 ? low : level;
-        const roof = zone === 1 ? level : high;
-        // The level itself belongs to the zone below it, `low` to the one above.
+      } else if (zone === 1) {
         for (i++; i < end; i++) {
           const sample = samples[i] ?? Number.NaN;
-          if (!(sample <= roof && (zone === 1 ? sample >= floor : sample > floor))) break;
+          if (!(sample <= level && sample > low)) break;
+        }
+      } else {
+        for (i++; i < end; i++) {
+          const sample = samples[i] ?? Number.NaN;
+          if (!(sample > level && sample < high)) break;
         }
       }
       if (zone === 0 || zone === 3) {

@@ -5,6 +5,7 @@ import { earlyThermostat } from './earlyThermostat.ts';
 import { fuelInTheOil } from './fuelInTheOil.ts';
 import { groundSideDrop } from './groundSideDrop.ts';
 import { halfWorkedCase } from './halfWorkedCase.ts';
+import { mirroringRearSensor } from './mirroringRearSensor.ts';
 import { misreadAirFlow } from './misreadAirFlow.ts';
 import { mountainBarometer } from './mountainBarometer.ts';
 import { mountainRoad } from './mountainRoad.ts';
@@ -13,6 +14,7 @@ import { plenumLeak } from './plenumLeak.ts';
 import { purgeThatNeverShuts } from './purgeThatNeverShuts.ts';
 import { studentsFirstNotebook } from './studentsFirstNotebook.ts';
 import { thirdThermostat } from './thirdThermostat.ts';
+import { twoBanksTwoSensors } from './twoBanksTwoSensors.ts';
 import { unitsWorkbook } from './unitsWorkbook.ts';
 import { weakFuelSupply } from './weakFuelSupply.ts';
 import { wornIntakeLobe } from './wornIntakeLobe.ts';
@@ -32,6 +34,8 @@ export const allCases: readonly ExpectedCase[] = [
   thirdThermostat,
   mountainRoad,
   purgeThatNeverShuts,
+  mirroringRearSensor,
+  twoBanksTwoSensors,
   halfWorkedCase,
   unitsWorkbook,
   studentsFirstNotebook,
