@@ -94,8 +94,10 @@ export function within(
 ): { readonly time: Float64Array; readonly samples: Float64Array } {
   const { time, samples } = series;
   if (window === undefined) return { time, samples };
-  const start = Math.max(0, firstAfter(time, window.from) - beyond);
-  const end = Math.min(time.length, firstAfter(time, window.to) + beyond);
+  const first = firstAfter(time, window.from);
+  const past = firstAfter(time, window.to);
+  const start = time[first] === window.from ? first : Math.max(0, first - beyond);
+  const end = Math.min(time.length, past + (time[past] === window.to ? 1 : beyond));
   return { time: time.subarray(start, end), samples: samples.subarray(start, end) };
 }
 

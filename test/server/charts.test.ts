@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Hover } from 'vscode-languageserver';
+import type { ChartSpec } from '../../core/chart/spec.ts';
+import type { ChartBlock } from '../../core/report/blocks.ts';
+import { checkCase } from '../../core/rules/checkCase.ts';
 import { service } from '../../core/service/service.ts';
+import { inOrder } from '../../extension/server/compiledResults.ts';
+import { chartWindowRequest } from '../../extension/shared/chartMessages.ts';
+import type { ResultsParams } from '../../extension/shared/protocol.ts';
 import { caseWith, exampleCharts, rows } from '../chart/exampleCharts.ts';
 import { Editor, type EditorNotebook } from './editor.ts';
 
@@ -96,3 +102,78 @@ describe('a hover', () => {
     },
   );
 });
+
+describe('a chart in a notebook', () => {
+  it('is sent compiled, with the document that can be asked for a closer look', async () => {
+    const { editor, notebook } = await opened(caseWith(sensors, check));
+    const chart = await chartSent(editor, notebook);
+    expect(chart.spec.spec.$schema).toMatch(/schema\/vega\/v\d/);
+    expect(chart.cell).toBe(notebook.uriOf(1));
+    expect(chart.spec.data['line-0-0']?.x.length).toBeLessThanOrEqual(4 * 500);
+  });
+
+  it('is looked at more closely: all samples of the window come', async () => {
+    const { editor, notebook } = await opened(caseWith(sensors, check));
+    await chartSent(editor, notebook);
+    const params = { cell: notebook.uriOf(1), from: 10, to: 10.5 };
+    const closer = await editor.ask<ChartSpec | null>(chartWindowRequest, params);
+    expect(closer?.data['line-0-0']?.x).toHaveLength(51);
+    expect(closer?.x).toMatchObject({ from: 10, to: 10.5, unit: 's' });
+    expect(closer?.plot).toEqual((await chartSent(editor, notebook)).spec.plot);
+  });
+
+  it.each([
+    ['a cell without a chart', 2, 0, 1],
+    ['a window that is none', 1, 1, 1],
+  ])('has no closer look: %s', async (_, cell, from, to) => {
+    const { editor, notebook } = await opened(caseWith(sensors, check));
+    expect(await editor.ask(chartWindowRequest, { cell: notebook.uriOf(cell), from, to })).toBeNull();
+  });
+
+  it('has no closer look where the document is not open', async () => {
+    const { editor } = await opened(caseWith(sensors, check));
+    expect(await editor.ask(chartWindowRequest, { cell: 'file:///no/such/cell', from: 0, to: 1 })).toBeNull();
+  });
+
+  it('tells what is wrong with it as a finding of its cell', async () => {
+    const { editor, notebook } = await opened(
+      caseWith(sensors.replace('chart: trace', 'chart: trims'), check),
+    );
+    const found = editor.findings.get(notebook.uriOf(1)) ?? [];
+    expect(found.map(({ code }) => code)).toEqual(['nothing-to-plot']);
+  });
+});
+
+describe('results', () => {
+  it('keep their order while what compiles charts is read', async () => {
+    const sent: ResultsParams[] = [];
+    const send = inOrder((results) => void sent.push(results));
+    const study = checkCase(caseWith(sensors, check));
+    const of = (version: number, ...cells: readonly number[]): ResultsParams => ({
+      uri,
+      version,
+      cells: cells.map((cell) => ({ cell: `cell:${cell}`, version, result: service.result(study, cell) })),
+    });
+    send(of(1, 2));
+    send(of(2, 1));
+    send(of(3, 2));
+    while (sent.length < 3) await new Promise(setImmediate);
+    send(of(4, 1, 2));
+    expect(sent.map(({ version }) => version)).toEqual([1, 2, 3, 4]);
+    const schemas = sent.flatMap(({ cells }) =>
+      cells.flatMap(({ result }) =>
+        (result?.blocks ?? []).flatMap((block) => (block.kind === 'chart' ? [block.spec.spec.$schema] : [])),
+      ),
+    );
+    expect(schemas).toEqual([expect.stringContaining('/vega/'), expect.stringContaining('/vega/')]);
+  });
+});
+
+async function chartSent(editor: Editor, notebook: EditorNotebook): Promise<ChartBlock> {
+  await editor.settled();
+  const cells = editor.results.at(-1)?.cells ?? [];
+  const result = cells.find(({ cell }) => cell === notebook.uriOf(1))?.result;
+  const chart = result?.blocks.find(({ kind }) => kind === 'chart');
+  if (chart?.kind !== 'chart') throw new Error('No chart was sent.');
+  return chart;
+}

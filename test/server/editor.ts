@@ -15,6 +15,7 @@ import {
 } from 'vscode-languageserver/node';
 import type { Service } from '../../core/service/service.ts';
 import type { Host } from '../../extension/server/host.ts';
+import { loadCharts } from '../../extension/server/loadCharts.ts';
 import { serve } from '../../extension/server/server.ts';
 import {
   type NotebookCell,
@@ -113,6 +114,8 @@ export class Editor {
   }
 
   static async start(options: Options): Promise<Editor> {
+    // Read before, so that nothing waits for it: when all is worked off, all has come.
+    await loadCharts();
     const up = new PassThrough();
     const down = new PassThrough();
     const editor = new Editor(options, up, down);

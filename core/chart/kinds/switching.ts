@@ -52,7 +52,7 @@ export const switching: Draw = (chart, { items, marks, listed }, extent) => {
   const read = drawn.map((item) => readingsOf(item, level, band));
   const drawing: Drawing = {
     kind: 'switching',
-    title: drawn.length === 1 ? `${first.label}: switching` : 'Switching of the oxygen sensors',
+    title: drawn.length === 1 ? `${first.label}, switching` : 'Switching of the oxygen sensors',
     taken: takenOf(drawn),
     x,
     frames: drawn.map((item, at): Frame => {
