@@ -22,22 +22,30 @@ export function chartOf(study: Study, index: number): Asked | Unclear | undefine
   if (cell.kind === 'chart') return ownChart(study, index, cell);
   const asked = 'chart' in cell ? cell.chart : undefined;
   if (asked === undefined || !isChartKind(asked.text)) return undefined;
-  const items = [
+  const { items, marks } = plottedIn(study, index);
+  const own = [
     ...(study.memo.names.cells[index]?.readings ?? []).map((each) => ofReading(study, each)),
     ...(study.memo.outcomes[index]?.computed ?? []).map((each) => ofComputed(each)),
   ];
   return {
     chart: { kind: asked.text, span: asked.span },
-    data: { items, marks: [], engine: engineOf(study), listed: false },
+    data: { items: items.length > 0 ? items : own, marks, engine: engineOf(study), listed: false },
+  };
+}
+
+/** What the cell lists to be drawn and marked, or what its chart stands for. */
+function plottedIn(study: Study, index: number): Pick<ChartData, 'items' | 'marks'> {
+  const plotted = study.memo.outcomes[index]?.plotted ?? [];
+  return {
+    items: plotted.filter(({ role }) => role === 'plot').map((each) => ofPlotted(study, each)),
+    marks: plotted
+      .filter(({ role }) => role === 'mark')
+      .map(({ text, label, value, span }): Mark => ({ text, label, value, span })),
   };
 }
 
 function ownChart(study: Study, index: number, cell: ChartCell): Asked | Unclear | undefined {
-  const plotted = study.memo.outcomes[index]?.plotted ?? [];
-  const items = plotted.filter(({ role }) => role === 'plot').map((each) => ofPlotted(study, each));
-  const marks = plotted
-    .filter(({ role }) => role === 'mark')
-    .map(({ text, label, value, span }): Mark => ({ text, label, value, span }));
+  const { items, marks } = plottedIn(study, index);
   const written = cell.chartKind;
   if (written !== undefined && !isChartKind(written.text)) return undefined;
   const kind = written === undefined ? kindFrom(items) : (written.text as ChartKind);

@@ -1,3 +1,5 @@
+import { breathing } from '../support/signal/cylinderPressure.ts';
+
 /** A case with one chart of each kind, all synthetic; `cell` is the chart's, from 0. */
 export interface ExampleChart {
   readonly name: string;
@@ -190,34 +192,20 @@ plot:
   - {plot: suspect.current, label: suspect}
 `,
     ),
+    example('crank', inCylinder.replace('time: time', 'chart: crank\ntime: time')),
     example(
-      'crank',
-      `capture: Cylinder 1, idling, plug out
-as: one
-state: warm idle
-time: time
-rows: |
-${rows(
-  ['time', 'pressure', 'angle'],
-  ['s', 'kPa', '°CA'],
-  360,
-  0.0002,
-  (t) => cylinderPressure(t * 1e4),
-  (t) => (t * 1e4) % 720,
-)}
-channels:
-  pressure: {column: pressure, unit: kPa absolute}
-  angle: {column: angle}
-`,
-      `chart: Valve events
+      'crank with marks of its own',
+      inCylinder,
+      `chart: Valve events as the maker gives them
 kind: crank
 plot:
-  - {plot: one.pressure, against: one.angle, label: cylinder 1}
+  - {plot: one.pressure, against: crank_angle(one.pressure), label: cylinder 1}
 mark:
-  - {mark: 48 °BBDC, label: exhaust opens}
+  - {mark: 50 °BBDC, label: exhaust opens}
   - {mark: 14 °BTDC, label: intake opens}
   - {mark: 12 °ATDC, label: exhaust closes}
-  - {mark: 52 °ABDC, label: intake closes}
+  - {mark: 48 °ABDC, label: intake closes}
+  - {mark: at most 3 kPa gauge, label: back pressure}
 `,
     ),
   ];
@@ -243,14 +231,21 @@ channels:
 `;
 }
 
-/** Over crank degrees from the firing dead centre, kPa (synthetic, no combustion): two plateaus between two towers. */
-function cylinderPressure(degrees: number): number {
-  const at = degrees % 720;
-  const tower = (from: number): number =>
-    34 * (10 / (1 + 9 * ((1 - Math.cos((from * Math.PI) / 180)) / 2))) ** 1.25;
-  if (at < 132) return tower(at);
-  if (at < 200) return 36 + (102 - 36) * ((at - 132) / 68);
-  if (at < 350) return 102;
-  if (at < 400) return 102 - (102 - 34) * ((at - 350) / 50);
-  return at < 592 ? 34 : tower(720 - at);
-}
+/** The pressure in a cylinder that does not fire (synthetic): exhaust opens 50° before and intake closes 48° after bottom dead centre. */
+const breath = breathing({ rpm: 800, intake: -66, exhaust: 2, leak: 0.0004, seconds: 0.64, perSecond: 2500 });
+
+const inCylinder = `capture: Cylinder 1, idling, plug out
+as: one
+state: warm idle
+time: time
+rows: |
+${rows(
+  ['time', 'pressure'],
+  ['s', 'kPa'],
+  breath.pressure.samples.length,
+  1 / 2500,
+  (t) => breath.pressure.samples[Math.round(t * 2500)] ?? 0,
+)}
+channels:
+  pressure: {column: pressure, unit: kPa gauge}
+`;

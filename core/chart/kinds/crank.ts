@@ -132,14 +132,17 @@ function cyclesOf(
   columns: number,
 ): { readonly x: Float64Array; readonly y: Float64Array } {
   const [up, along] = aligned(value, angle);
-  const degrees = along.samples.map((turns) => wrapped(turns * 360));
+  // Before the first dead centre and behind the last one nobody knows the angle.
+  const isKnown = (_: number, i: number): boolean => Number.isFinite(along.samples[i]);
+  const degrees = along.samples.filter(isKnown).map((turns) => wrapped(turns * 360));
+  const samples = up.samples.filter(isKnown);
   const x: number[] = [];
   const y: number[] = [];
   let start = 0;
   for (let cycle = 0; cycle < mostCycles && start < degrees.length; cycle++) {
     let end = start + 1;
     while (end < degrees.length && !((degrees[end] ?? 0) < (degrees[end - 1] ?? 0))) end++;
-    const few = decimate(degrees.subarray(start, end), up.samples.subarray(start, end), columns);
+    const few = decimate(degrees.subarray(start, end), samples.subarray(start, end), columns);
     if (cycle > 0) {
       x.push(0);
       y.push(Number.NaN);

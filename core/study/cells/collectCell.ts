@@ -9,7 +9,7 @@ import { findTool } from '../tools.ts';
 import { captureReadings } from './capture.ts';
 import { checkPrefix, checkStateName } from './names.ts';
 import { answeredReadings } from './obd.ts';
-import { noPlots, plotsOf } from './plots.ts';
+import { crankPlots, noPlots, plotsOf } from './plots.ts';
 import { referenceReadings, takenReadings } from './readings.ts';
 import { definitionsOf, expectationsOf, predictionsOf, proofsOf } from './statements.ts';
 import { testReadings } from './test.ts';
@@ -35,7 +35,12 @@ export function collectCell(
   } = readingsOf(cell, text, index, header, content);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
-  const plots = cell.kind === 'chart' ? plotsOf(cell, parse) : noPlots;
+  const plots =
+    cell.kind === 'chart'
+      ? plotsOf(cell, parse)
+      : cell.kind === 'capture'
+        ? crankPlots(cell, readings, parse)
+        : noPlots;
   const found: Diagnostic[] = [
     ...checkPrefix(as, header),
     ...diagnostics,

@@ -1,14 +1,16 @@
-import type { ChartCell } from '../../casefile/cell.ts';
+import type { CaptureCell, ChartCell } from '../../casefile/cell.ts';
 import type { TextNode } from '../../casefile/tree.ts';
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { Range } from '../../expression/value.ts';
 import { measured } from '../../quantity/amount.ts';
 import { halfWidthSi, quantitySi } from '../../quantity/convert.ts';
+import { pressure } from '../../quantity/dimension.ts';
 import { parseRange } from '../../quantity/parseRange.ts';
 import type { Amount, Quantity } from '../../quantity/types.ts';
 import type { Plot } from '../cellFacts.ts';
 import { placedIn } from '../placed.ts';
 import type { Parse } from '../source.ts';
+import type { Reading } from '../types.ts';
 
 export interface Plots {
   readonly plots: readonly Plot[];
@@ -39,6 +41,42 @@ export function plotsOf(cell: ChartCell, parse: Parse): Plots {
   }
   return { plots, diagnostics };
 }
+
+/**
+ * What `chart: crank` under a capture stands for: its first pressure against its crank angle, with the valve events
+ * that are read from it.
+ */
+export function crankPlots(cell: CaptureCell, readings: readonly Reading[], parse: Parse): Plots {
+  const asked = cell.chart;
+  if (asked?.text !== 'crank') return noPlots;
+  const sampled = readings.find(({ type }) => type.kind === 'series' && type.quantity.dimension === pressure);
+  if (sampled === undefined) return noPlots;
+  const { fullName, key } = sampled;
+  // Written nowhere: what is found in it is found at the word that asks for the chart.
+  const written = (text: string) =>
+    parse({ kind: 'text', text, style: 'plain', span: asked.span, map: [[0, asked.span.start]] });
+  return {
+    plots: [
+      { role: 'plot', label: key, drawn: written(fullName), against: written(`crank_angle(${fullName})`) },
+      ...events.map(
+        ([event, label]): Plot => ({
+          role: 'mark',
+          label,
+          drawn: written(`valve_events(${fullName}).${event}`),
+          against: undefined,
+        }),
+      ),
+    ],
+    diagnostics: [],
+  };
+}
+
+const events = [
+  ['evo', 'exhaust opens'],
+  ['ivo', 'intake opens'],
+  ['evc', 'exhaust closes'],
+  ['ivc', 'intake closes'],
+] as const;
 
 /** Undefined where the text is no range. A range that is wrong has diagnostics, and no value. */
 function rangeIn(
