@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { type LaterFiles, laterFile, sharing, standIns, wrapped } from './laterFiles.ts';
 import { vocabularyAsText } from './vocabularyAsText.ts';
@@ -59,18 +59,14 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
   const alone = await program(new Set(), false);
   const inMain = new Set(Object.keys(alone.metafile.inputs));
   const shared = new Set<string>();
-  const apart = await Promise.all(
-    later.map((module) =>
-      build({
-        ...common,
-        ...wrapped,
-        metafile: true,
-        entryPoints: [module],
-        outfile: join(outdir, laterFile(module)),
-        plugins: [sharing(files, module, inMain, shared), vocabularyAsText],
-      }),
-    ),
-  );
+  const apart = await build({
+    ...common,
+    ...wrapped,
+    metafile: true,
+    entryPoints: later.map((module) => ({ in: module, out: basename(module, '.ts') })),
+    outdir,
+    plugins: [sharing(files, inMain, shared), vocabularyAsText],
+  });
   const main = await program(shared, true);
   const contentOf: Record<string, string> = {};
   for (const file of ['main.js', ...later.map(laterFile)]) {
@@ -87,10 +83,9 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
   await chmod(launcher, 0o755);
   // The repository's own manifest says that its files are modules.
   await writeFile(join(outdir, 'package.json'), '{ "type": "commonjs" }\n');
-  const metafiles = [main, ...apart].map(({ metafile }) => metafile);
   return {
-    inputs: Object.assign({}, ...metafiles.map(({ inputs }) => inputs)),
-    outputs: Object.assign({}, ...metafiles.map(({ outputs }) => outputs)),
+    inputs: { ...apart.metafile.inputs, ...main.metafile.inputs },
+    outputs: { ...apart.metafile.outputs, ...main.metafile.outputs },
   };
 }
 

@@ -31,7 +31,10 @@ export function standIns({ root, later }: LaterFiles, shared: ReadonlySet<string
       answerStandIns(build, root);
       build.onLoad({ filter: /.*/, namespace: 'shared' }, () => ({
         contents: `const modules = {
-          ${[...shared].map((each) => `${JSON.stringify(each)}: () => require(${JSON.stringify(join(root, each))}),`).join('\n')}
+          ${[...shared]
+            .sort()
+            .map((each) => `${JSON.stringify(each)}: () => require(${JSON.stringify(join(root, each))}),`)
+            .join('\n')}
         };
         export const shared = (name) => modules[name]();`,
         resolveDir: root,
@@ -40,10 +43,9 @@ export function standIns({ root, later }: LaterFiles, shared: ReadonlySet<string
   };
 }
 
-/** In a later file: what is `inMain` is asked for there, and noted in `asked`. */
+/** In the later files: what is `inMain` is asked for there, and noted in `asked`. */
 export function sharing(
   { root, later }: LaterFiles,
-  module: string,
   inMain: ReadonlySet<string>,
   asked: Set<string>,
 ): Plugin {
@@ -51,7 +53,7 @@ export function sharing(
     name: 'sharing',
     setup(build) {
       resolveModules(build, root, (each) => {
-        if (later.includes(each)) return each === module ? undefined : 'stand-in';
+        if (later.includes(each)) return 'stand-in';
         return inMain.has(each) ? 'main' : undefined;
       });
       answerStandIns(build, root);
