@@ -5,7 +5,7 @@
  * A reading's own ± or its instrument's accuracy takes the place of the assumed one where it is greater.
  */
 
-const certain = 1.75;
+const certain = 2;
 
 /** Pa: a one-bar manifold or barometric sensor, about 1.5 % of its span. */
 export const pressureSensor = 1500;

@@ -60,7 +60,7 @@ export const rulesPressureRows: Rows<RulesPressureFacts> = {
     title: 'Two barometers of one visit that differ',
     say: ({ name, written, other, otherWritten, apart }) =>
       `\`${name}\` says ${written} and \`${other}\` ${otherWritten}: ${apart} apart, and both are the barometer. Read a third, or the weather report with the altitude, before you believe either.`,
-    why: 'With the key on and the engine still, the manifold holds the air of the place. It and the barometric sensor must agree within what two sensors may be off, about 4 kPa (common practice).',
+    why: 'With the key on and the engine still, the manifold holds the air of the place. It and the barometric sensor must agree within what two sensors may be off, about 4.5 kPa (common practice).',
     wrong: 'state: key on engine off\nvalues:\n  baro: 88 kPa\n  map: 101 kPa',
     right: 'state: key on engine off\nvalues:\n  baro: 101 kPa\n  map: 101 kPa',
   },
@@ -91,7 +91,7 @@ export const rulesPressureRows: Rows<RulesPressureFacts> = {
     title: 'Manifold pressure and vacuum that do not add up',
     say: ({ map, mapWritten, vacuum, vacuumWritten, sum, barometer, from }) =>
       `\`${map}\` (${mapWritten}) and \`${vacuum}\` (${vacuumWritten}) add up to ${sum}, and the barometer is ${barometer} (${from}). One of the three is wrong: set gauge and sensor to zero against the open air, key on, engine off.`,
-    why: 'Manifold pressure is counted up from nothing, vacuum down from the air outside: together they are the barometer. Sensor, gauge and a wandering idle explain about 5 kPa (1.5 inHg, common practice).',
+    why: 'Manifold pressure is counted up from nothing, vacuum down from the air outside: together they are the barometer. Sensor, gauge and a wandering idle explain about 6 kPa (1.8 inHg, common practice).',
     wrong: 'state: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 14.0 inHg',
     right: 'state: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 19.5 inHg',
   },

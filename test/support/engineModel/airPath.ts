@@ -15,6 +15,8 @@ export interface AirFaults {
 export type Demand =
   | { readonly kind: 'idle' }
   | { readonly kind: 'no load'; readonly rpm: number }
+  /** Cold, with thick oil; or driven by the car with the throttle shut. */
+  | { readonly kind: 'cold idle' | 'overrun'; readonly rpm: number }
   /** Air as a share of what an open throttle would let in at this speed. */
   | { readonly kind: 'load'; readonly rpm: number; readonly share: number; readonly recirculation: number }
   | { readonly kind: 'full'; readonly rpm: number; readonly boost: number };
@@ -39,6 +41,9 @@ export interface AirState {
   readonly charge: number;
 }
 
+/** Air for each turn, in shares of what the warm idle needs: thick oil needs more, an engine that the car drives gets what the stop lets through. */
+const shares = { idle: 1, 'no load': 0.82, 'cold idle': 1.35, overrun: 0.5 } as const;
+
 /** Pa: what an open intake loses at the greatest flow. */
 const intakeLoss = 1800;
 
@@ -60,16 +65,16 @@ export function airState(engine: Engine, demand: Demand, faults: AirFaults, char
       );
     }
     // Friction and pumping need nearly the same air for each turn, a little less of it once the engine turns freely.
-    const freely = demand.kind === 'no load' ? 0.82 : 1;
-    return (freely * engine.idleAir * engine.displacement * speed) / 1000;
+    return (shares[demand.kind] * engine.idleAir * engine.displacement * speed) / 1000;
   };
   let air = need(rpm);
   let map = manifoldFor(engine, air, rpm, gas, faults, charge);
   let leaked = orificeFlow(faults.leak, barometer, map, engine.site.outside);
   // With the throttle at its stop some air always passes.
   const least = 0.12 * air;
-  if (demand.kind === 'idle' && leaked + least > air) {
-    rpm = (rpm * (leaked + least)) / air;
+  if (leaked + least > air) {
+    // An idle runs faster until the air is used up; at a speed that is held the throttle only closes to its stop.
+    if (demand.kind === 'idle' || demand.kind === 'cold idle') rpm = (rpm * (leaked + least)) / air;
     air = need(rpm);
     map = manifoldFor(engine, air, rpm, gas, faults, charge);
     leaked = Math.min(orificeFlow(faults.leak, barometer, map, engine.site.outside), air - least);

@@ -1,6 +1,6 @@
 import type { Chance } from './chance.ts';
 import type { Engine } from './engine.ts';
-import type { OneFault } from './faults.ts';
+import { faults, type OneFault } from './faults.ts';
 import type { Instruments } from './instruments.ts';
 import type { Point } from './operation.ts';
 import type { OxygenTrace } from './oxygenTrace.ts';
@@ -158,7 +158,41 @@ const listed = [
   'iac',
 ] as const;
 
-function loads(
+function loads(measurements: Measurements, hand: Hand, fault: OneFault | undefined, chance: Chance): string {
+  const isInCar = faults.some(({ name, kind }) => name === fault?.name && kind === 'car');
+  return (fault === undefined || isInCar) && chance.happens(0.3)
+    ? loadsInCells(measurements, hand, fault, chance)
+    : loadsInTable(measurements, hand, fault, chance);
+}
+
+/** A cell for each state, as one writes who measures one thing after the other. */
+function loadsInCells(
+  { scans, points }: Measurements,
+  hand: Hand,
+  fault: OneFault | undefined,
+  chance: Chance,
+): string {
+  const cells = points.map(({ state, isClosedLoop }, at) => {
+    const values = listed.flatMap((name) => {
+      const value = scans[at]?.get(name);
+      if (value === undefined) return [];
+      const [, number = '', unit = ''] = row(name, [value], hand, fault, chance).split(' ');
+      return [`  ${name}: ${number}${unit === '-' ? '' : ` ${unit}`}`];
+    });
+    const loop = isClosedLoop ? 'closed' : state === 'cold idle' ? 'open cold' : 'open load';
+    return `readings: Scan data at ${state}
+as: ${columnNames[state] ?? 'load'}_data
+state: ${state}
+tool: scan
+values:
+  loop: ${loop}
+${values.join('\n')}
+`;
+  });
+  return cells.join('---\n');
+}
+
+function loadsInTable(
   { scans, points }: Measurements,
   hand: Hand,
   fault: OneFault | undefined,
@@ -183,6 +217,8 @@ ${rows.map((each) => `  ${each}`).join('\n')}
 }
 
 const columnNames: Readonly<Record<string, string>> = {
+  'cold idle': 'cold',
+  deceleration: 'coast',
   'warm idle': 'idle',
   '2500 rpm no load': 'fast',
   'light cruise': 'light',

@@ -159,7 +159,8 @@ describe('the model', () => {
       const { engine, points } = generate(seed);
       for (const { state, air } of points) {
         const filling = fillingOf(engine, air.air, air.map, air.rpm, air.charge);
-        expect(filling).toBeGreaterThan(0.45);
+        // With the throttle shut at speed the gas that stays in the cylinder leaves less room still.
+        expect(filling).toBeGreaterThan(state === 'deceleration' ? 0.3 : 0.45);
         expect(filling).toBeLessThan(1.02);
         if (!engine.boosted) expect(air.map).toBeLessThan(engine.site.barometer);
         // Common practice: an idling engine's manifold is between 18 and 48 kPa.

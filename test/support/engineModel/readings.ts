@@ -46,7 +46,7 @@ export function scanned(
     if (engine.frontSensor === 'wideband') {
       values.set(`lambda_b${bank + 1}`, shown.lambdaStep(seen * (1 + instruments.wideband)));
     } else if (!point.isClosedLoop) {
-      const rich = seen < 0.97;
+      const rich = seen < 0.98;
       values.set(`o2_b${bank + 1}s1`, shown.sensorVolts(rich ? chance.between(0.8, 0.92) : 0.1));
     } else {
       values.set(`o2_b${bank + 1}s1`, shown.sensorVolts(chance.between(0.1, 0.85)));
