@@ -15,6 +15,8 @@ export const misreadAirFlow: ExpectedCase = {
     'trims.idle': percent(1 + 8),
     'trims.fast': percent(2 + 13),
     'trims.drive': percent(1 + 18),
+    // 9, 15, 19 and 18 % of 100: each more than the one before by more than 2 %·√2, or less by less than that.
+    'trims.whole': { pattern: 'rises with load', mixture: 'lean' },
     'air.counted': filling({ maf: 35.7, ...full }),
     'air.load_counted': absoluteLoad({ maf: 35.7, rpm: 3000, litres: 1.8 }),
     'true_air.lean_by': 0.911 / 0.86,
