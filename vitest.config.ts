@@ -13,6 +13,8 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     testTimeout: 30_000,
+    // Some suites bundle the program first, which takes long where everything else runs at once.
+    hookTimeout: 120_000,
     // What the command line keeps for its next start stays inside the repository.
     env: { XDG_CACHE_HOME: join(import.meta.dirname, 'out', 'cache') },
   },
