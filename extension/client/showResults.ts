@@ -209,7 +209,7 @@ class ShownCase {
         if (before === undefined) continue;
         this.shown.delete(key);
         this.#output(cell, undefined);
-      } else if (json === before?.json) {
+      } else if (json === before?.json && (result.blocks.length === 0 || cell.outputs.length > 0)) {
         continue;
       } else {
         this.shown.set(key, { result, json });

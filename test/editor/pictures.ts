@@ -27,11 +27,12 @@ interface Picture {
 
 const light = 'Default Light Modern';
 const failure = (window: OpenedWindow) => window.command('Diagnostic Casebook: Go to the Next Failure');
+const chart = (window: OpenedWindow) => window.scrollTo('chart: trims');
 const pictures: readonly Picture[] = [
   { name: 'light', theme: light, sample: 'plenum-leak.diag', act: failure },
   { name: 'dark', theme: 'Default Dark Modern', sample: 'plenum-leak.diag', act: failure },
   { name: 'high-contrast', theme: 'Default High Contrast', sample: 'plenum-leak.diag', act: failure },
-  { name: 'top', theme: light, sample: 'half-worked-case.diag' },
+  { name: 'chart', theme: light, sample: 'plenum-leak.diag', act: chart },
   {
     name: 'text',
     theme: light,

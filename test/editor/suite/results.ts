@@ -72,6 +72,20 @@ test('with live results off, nothing outdated is shown, and a run brings results
   }
 });
 
+test('outputs that were cleared come back with a run', async () => {
+  const opened = await openCase(text);
+  const first = await until('a result', () => resultOf(opened.cell(2)));
+  await until('all results', () => resultOf(opened.cell(3)));
+  await command('notebook.clearAllCellsOutputs');
+  await until('the outputs to go', () =>
+    opened.notebook.getCells().every(({ outputs }) => outputs.length === 0),
+  );
+  holds(!opened.notebook.isDirty, 'the notebook has no unsaved changes');
+  await command('notebook.execute');
+  same(await until('the result', () => resultOf(opened.cell(2))), first);
+  await until('the other result', () => resultOf(opened.cell(3)));
+});
+
 test('the first failure of a case is shown in its cell', async () => {
   const opened = await openCase(text.replace('13.1', '15.2'));
   await until('a result', () => resultOf(opened.cell(2))?.includes('fails'));

@@ -52,6 +52,22 @@ export class OpenedWindow {
       .first();
   }
 
+  /** Turns the wheel until a line of a cell stands near the top, with its result below. */
+  async scrollTo(words: string): Promise<void> {
+    const { mouse } = this.page;
+    const line = this.cellLine(words);
+    await mouse.move(640, 500);
+    for (let tries = 0; tries < 200; tries++) {
+      const { y } = (await line.boundingBox({ timeout: 200 }).catch(() => null)) ?? {
+        y: Number.POSITIVE_INFINITY,
+      };
+      if (y < 300) return;
+      await mouse.wheel(0, Math.min(300, y - 250));
+      await this.page.waitForTimeout(100);
+    }
+    throw new Error(`"${words}" does not come into sight.`);
+  }
+
   /** The first line of a file that is open as text that holds some words. */
   textLine(words: string): Locator {
     return this.page
