@@ -52,8 +52,8 @@ export class OpenedWindow {
       .first();
   }
 
-  /** Turns the wheel until a line of a cell stands near the top, with its result below. */
-  async scrollTo(words: string): Promise<void> {
+  /** Turns the wheel until a line of a cell stands no further down than `most`, in pixels of the page. */
+  async scrollTo(words: string, most: number): Promise<void> {
     const { mouse } = this.page;
     const line = this.cellLine(words);
     await mouse.move(640, 500);
@@ -61,8 +61,8 @@ export class OpenedWindow {
       const { y } = (await line.boundingBox({ timeout: 200 }).catch(() => null)) ?? {
         y: Number.POSITIVE_INFINITY,
       };
-      if (y < 300) return;
-      await mouse.wheel(0, Math.min(300, y - 250));
+      if (y < most) return;
+      await mouse.wheel(0, Math.min(300, y - most + 20));
       await this.page.waitForTimeout(100);
     }
     throw new Error(`"${words}" does not come into sight.`);
