@@ -1,3 +1,4 @@
+import { chartKindNames, chartKinds, isChartKind } from '../casefile/kinds/chartKinds.ts';
 import { describeHolds } from '../casefile/kinds/describe.ts';
 import type { Key, Keys, Kind } from '../casefile/kinds/key.ts';
 import { kinds } from '../casefile/kinds/kinds.ts';
@@ -51,6 +52,7 @@ function pagesNamed(name: string): Page[] {
     kindPage(name),
     ...keyPages(name),
     wordPage(name),
+    chartPage(name),
     structure === undefined ? undefined : codePage(structure),
   ].filter((page) => page !== undefined);
 }
@@ -64,8 +66,16 @@ export function nearestPages(name: string): string[] {
     ...Object.keys(kinds),
     ...allKeys().keys(),
     ...languageWords.flatMap(({ words }) => words),
+    ...chartKindNames,
   ]);
   return [...new Set([...spelled, ...nearestSignals(name), ...nearestStates(name)])].slice(0, 5);
+}
+
+/** A kind of chart: what it shows and what it takes. */
+export function chartPage(name: string): Page | undefined {
+  if (!isChartKind(name)) return undefined;
+  const { shows, takes } = chartKinds[name];
+  return { title: `${name}: a kind of chart`, rows: [...row('shows', shows), ...row('takes', takes)] };
 }
 
 const symbolOf = (unit: { readonly symbol: string }): string => unit.symbol;

@@ -10,7 +10,7 @@ import type { Kind } from '../quantity/types.ts';
 import { languageWord } from '../report/languageWords.ts';
 import { blockAsMarkdown } from '../report/markdown/blocks.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
-import { codePage, signalPage, unitPage } from '../report/pages.ts';
+import { chartPage, codePage, signalPage, unitPage } from '../report/pages.ts';
 import { suspectLine } from '../report/suspectLine.ts';
 import { verdictLine } from '../report/verdictLine.ts';
 import { signalOf } from '../signals/lookup.ts';
@@ -69,8 +69,11 @@ function ofSpot(standing: Standing, spot: Spot, units: UnitPreference): string {
         ? ''
         : paragraphs([keyPage(node.text, key), headerValue(standing, spot, units)]);
     case 'word':
-    case 'quantity':
-      return key === undefined || spot.under === undefined ? '' : keyPage(spot.under.text, key);
+    case 'quantity': {
+      if (key === undefined || spot.under === undefined) return '';
+      const page = role === 'word' ? chartPage(node.text) : undefined;
+      return page === undefined ? keyPage(spot.under.text, key) : pageMarkdown(page);
+    }
     case 'signal': {
       const readings = readingsOf(standing, spot);
       const signal = standing.names.ownSignals.get(node.text) ?? signalOf(node.text);

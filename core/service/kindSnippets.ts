@@ -12,7 +12,7 @@ export const kindSnippets: Readonly<Record<KindName, string>> = {
   check: `check: ${blank(1, 'question')}\nlet:\n  ${blank(2, 'name')}: ${blank(3, 'expression')}\nexpect:\n  - $0`,
   test: `test: ${blank(1, 'question')}\nas: ${blank(2, 'name')}\ndid: ${blank(3, 'what was done')}\nfound: ${blank(4, 'what was seen')}\nresult: ${blank(5, 'yes')}$0`,
   picture: `picture: ${blank(1, 'title')}\nfile: ${blank(2, 'pictures/file.jpg')}\nalt: ${blank(3, 'the picture in words')}$0`,
-  chart: `chart: ${blank(1, 'title')}\nplot:\n  - $0`,
+  chart: `chart: ${blank(1, 'title')}\nkind: ${blank(2, 'trace')}\nplot:\n  - $0`,
   suspects: `suspects: ${blank(1, 'title')}\nconsider:\n  - name: ${blank(2, 'fault')}\n    predicts:\n      - $0`,
   question: `question: ${blank(1, 'title')}\nask: ${blank(2, 'question')}\nanswer: $0`,
   repair: `repair: ${blank(1, 'title')}\ndone: ${blank(2, 'what was done')}\nverify:\n  - $0`,

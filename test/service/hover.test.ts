@@ -172,6 +172,10 @@ let:
       'vacuum gauge',
       '*Accuracy:* ± 0.2 inHg',
     ]);
+    checkHover('readings: A\nchart: tri$0ms\nvalues:\n  rpm: 700 rpm\n', 'trims', [
+      'trims: a kind of chart',
+      'total fuel trim against air flow',
+    ]);
     checkHover('readings: A\nwhen: bef$0ore\nvalues:\n  rpm: 700 rpm\n', 'before', [
       'when in the story',
       '`known good`',

@@ -1,3 +1,4 @@
+import { chartKinds } from '../../casefile/kinds/chartKinds.ts';
 import type { Key, Keys, Kind } from '../../casefile/kinds/key.ts';
 import { kinds } from '../../casefile/kinds/kinds.ts';
 import { everyKey } from '../../casefile/kinds/shared.ts';
@@ -52,6 +53,17 @@ ${functionNames()
   .sort()
   .map(code)
   .join(', ')}.
+
+## Charts
+
+\`chart: trims\` under readings, a capture or a check draws the cell's own values.
+A \`chart\` cell lists what it draws under \`plot\` and what it marks under \`mark\`: expressions, and for a mark also a limit (\`17 .. 22 inHg\`, \`at most 3 psi\`).
+
+| kind | what it shows | what it takes |
+| --- | --- | --- |
+${Object.entries(chartKinds)
+  .map(([name, { shows, takes }]) => `| ${code(name)} | ${shows} | ${takes} |`)
+  .join('\n')}
 
 ## Engine states
 
