@@ -72,7 +72,7 @@ export function nearestPages(name: string): string[] {
 }
 
 /** A kind of chart: what it shows and what it takes. */
-export function chartPage(name: string): Page | undefined {
+function chartPage(name: string): Page | undefined {
   if (!isChartKind(name)) return undefined;
   const { shows, takes } = chartKinds[name];
   return { title: `${name}: a kind of chart`, rows: [...row('shows', shows), ...row('takes', takes)] };

@@ -1,3 +1,4 @@
+import { type ChartKind, chartKinds, isChartKind } from '../casefile/kinds/chartKinds.ts';
 import { describeHolds } from '../casefile/kinds/describe.ts';
 import type { Key } from '../casefile/kinds/key.ts';
 import { kindOf } from '../casefile/kinds/kinds.ts';
@@ -10,7 +11,7 @@ import type { Kind } from '../quantity/types.ts';
 import { languageWord } from '../report/languageWords.ts';
 import { blockAsMarkdown } from '../report/markdown/blocks.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
-import { chartPage, codePage, signalPage, unitPage } from '../report/pages.ts';
+import { codePage, signalPage, unitPage } from '../report/pages.ts';
 import { suspectLine } from '../report/suspectLine.ts';
 import { verdictLine } from '../report/verdictLine.ts';
 import { signalOf } from '../signals/lookup.ts';
@@ -71,8 +72,9 @@ function ofSpot(standing: Standing, spot: Spot, units: UnitPreference): string {
     case 'word':
     case 'quantity': {
       if (key === undefined || spot.under === undefined) return '';
-      const page = role === 'word' ? chartPage(node.text) : undefined;
-      return page === undefined ? keyPage(spot.under.text, key) : pageMarkdown(page);
+      return role === 'word' && isChartKind(node.text)
+        ? chartWords(node.text)
+        : keyPage(spot.under.text, key);
     }
     case 'signal': {
       const readings = readingsOf(standing, spot);
@@ -122,6 +124,12 @@ function ofSpot(standing: Standing, spot: Spot, units: UnitPreference): string {
       return structure === undefined ? '' : pageMarkdown(codePage(structure));
     }
   }
+}
+
+/** A kind of chart; its row is Markdown already. */
+function chartWords(kind: ChartKind): string {
+  const { shows, takes } = chartKinds[kind];
+  return paragraphs([`**${codeSpan(kind)}** ${shows}`, `*Takes* ${takes}`]);
 }
 
 /** A key: what it is for, what it takes, and an example. */

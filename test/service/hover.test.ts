@@ -173,7 +173,8 @@ let:
       '*Accuracy:* ± 0.2 inHg',
     ]);
     checkHover('readings: A\nchart: tri$0ms\nvalues:\n  rpm: 700 rpm\n', 'trims', [
-      'trims: a kind of chart',
+      '**`trims`**',
+      '*Takes* under readings or a log its own `stft_b1`',
       'total fuel trim against air flow',
     ]);
     checkHover('readings: A\nwhen: bef$0ore\nvalues:\n  rpm: 700 rpm\n', 'before', [
