@@ -4,6 +4,8 @@ export interface ExpectedCase {
   readonly file: string;
   /** Computed values by full name, in SI units (percent as its hundredth, temperatures in kelvin); of a map or of several values, by member; words as they are. */
   readonly values: Readonly<Record<string, number | string | Readonly<Record<string, number | string>>>>;
+  /** What is read off a synthetic capture: the generator's truth in SI units, and how near to it the reading must be. */
+  readonly near?: Readonly<Record<string, { readonly truth: number; readonly within: number }>>;
   /** Half-widths by full name, SI. */
   readonly halfWidths: Readonly<Record<string, number>>;
   /** The `expect` and `verify` that do not hold, as "expect: text". All others hold. */

@@ -1,6 +1,7 @@
 import type { ExpectedCase } from '../expectedCase.ts';
 import { airInTheExhaust } from './airInTheExhaust.ts';
 import { blockedExhaust } from './blockedExhaust.ts';
+import { camToothLate } from './camToothLate.ts';
 import { earlyThermostat } from './earlyThermostat.ts';
 import { fuelInTheOil } from './fuelInTheOil.ts';
 import { groundSideDrop } from './groundSideDrop.ts';
@@ -16,6 +17,7 @@ import { studentsFirstNotebook } from './studentsFirstNotebook.ts';
 import { thirdThermostat } from './thirdThermostat.ts';
 import { twoBanksTwoSensors } from './twoBanksTwoSensors.ts';
 import { unitsWorkbook } from './unitsWorkbook.ts';
+import { weakCylinder } from './weakCylinder.ts';
 import { weakFuelSupply } from './weakFuelSupply.ts';
 import { wornIntakeLobe } from './wornIntakeLobe.ts';
 
@@ -36,6 +38,8 @@ export const allCases: readonly ExpectedCase[] = [
   purgeThatNeverShuts,
   mirroringRearSensor,
   twoBanksTwoSensors,
+  weakCylinder,
+  camToothLate,
   halfWorkedCase,
   unitsWorkbook,
   studentsFirstNotebook,
