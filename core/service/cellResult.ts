@@ -84,6 +84,7 @@ function whatItShows(study: Study, index: number, units: UnitPreference): readon
   if (suspects.length > 0) made.push(study.next, study.suspects[study.suspects.length - 1]?.cell);
   for (const each of cautionsAt(study, index)) made.push(saidIn(each));
   for (const each of study.answers) if (each.cell === index) made.push(each.value);
+  made.push(...(study.memo.names.cells[index]?.readAs ?? []));
   made.push(drawnOf(study, index)?.drawing);
   return made;
 }
@@ -116,6 +117,9 @@ function compute(study: Study, index: number, units: UnitPreference): CellResult
   };
 }
 
+/** What a paragraph tells that the cell's text does not: by what stands before it. */
+const saidBeside: ReadonlySet<string> = new Set(['Next', 'Answer', 'Read as']);
+
 /** Pictures stand in the cell's own preview; nothing is read for them here. */
 const noPictures: CellContext['pictures'] = () => undefined;
 
@@ -129,7 +133,7 @@ function resultOf(block: Block, units: UnitPreference): readonly ResultBlock[] {
     case 'chart':
       return [block];
     case 'paragraph':
-      return block.lead === 'Next' || block.lead === 'Answer' ? [block] : [];
+      return saidBeside.has(block.lead ?? '') ? [block] : [];
     case 'finding':
     case 'caution':
     case 'prose':

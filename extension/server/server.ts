@@ -57,7 +57,10 @@ export function serve(connection: Connection, service: Service, host: Host): voi
     showResults: inOrder((results) => void connection.sendNotification(resultsNotification, results)),
     settingsFor,
     filesOf: (uri) => files.of(uri),
-    studied: refreshSoon,
+    studied: () => {
+      watchNamed();
+      refreshSoon();
+    },
   });
   const files = new FilesOfCases(host, fetchFile, (uri) => cases.filesChanged(uri));
   const watch = watchFiles(connection);
@@ -115,6 +118,8 @@ export function serve(connection: Connection, service: Service, host: Host): voi
   });
 
   connection.onRequest(recomputeRequest, ({ uri }: RecomputeParams) => {
+    // Not every file system tells of changes: who asks anew gets the files as they are now.
+    files.changed(uri);
     cases.recompute(uri);
     return null;
   });
@@ -156,17 +161,18 @@ export function serve(connection: Connection, service: Service, host: Host): voi
   function releaseFiles(): void {
     const open = cases.filesNamed();
     for (const uri of files.uris()) if (!open.has(uri)) files.release(uri);
-    refreshSoon();
+    watchNamed();
   }
 
-  /**
-   * Editors ask again for hints and colours of the document that changed, not for those of the other cells; and they
-   * watch the files that cases name now.
-   */
+  /** At once: a file may change as soon as it was read. */
+  function watchNamed(): void {
+    if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true) watch(cases.filesNamed());
+  }
+
+  /** Editors ask again for hints and colours of the document that changed, not for those of the other cells. */
   function refreshSoon(): void {
     cancelRefresh?.();
     cancelRefresh = host.later(restOfTyping, () => {
-      if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true) watch(cases.filesNamed());
       if (client.workspace?.inlayHint?.refreshSupport === true) connection.languages.inlayHint.refresh();
       if (client.workspace?.semanticTokens?.refreshSupport === true) {
         connection.languages.semanticTokens.refresh();

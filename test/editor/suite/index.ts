@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import './activation.ts';
 import './bytes.ts';
+import './captures.ts';
 import './commands.ts';
 import './results.ts';
 import { closeEverything, folder } from './caseInEditor.ts';
