@@ -1,6 +1,7 @@
 import type { Cell } from '../casefile/cell.ts';
 import { chartKindNames } from '../casefile/kinds/chartKinds.ts';
 import { diagnose } from '../diagnostics/diagnostic.ts';
+import { inError } from '../study/evaluateSource.ts';
 import type { Study } from '../study/types.ts';
 import type { Drawn } from './chart.ts';
 import { type Asked, chartOf, type Unclear } from './chartOf.ts';
@@ -17,7 +18,7 @@ export function drawnOf(study: Study, index: number): Drawn | undefined {
   const madeOf = partsOf(asked);
   const before = known.get(cell);
   if (before !== undefined && sameParts(before.madeOf, madeOf)) return before.drawn;
-  const drawn = drawAsked(asked);
+  const drawn = explained(drawAsked(asked), asked, (study.memo.outcomes[index]?.plotted.length ?? 0) > 0);
   known.set(cell, { madeOf, drawn });
   return drawn;
 }
@@ -30,6 +31,24 @@ function drawAsked(asked: Asked | Unclear): Drawn {
     return { drawing: undefined, diagnostics: [missing] };
   }
   return draw(asked.chart, asked.data, wholeExtent);
+}
+
+/** Where there is no chart and nothing else says why, what could not be computed does. */
+function explained(drawn: Drawn, asked: Asked | Unclear, isListed: boolean): Drawn {
+  if (drawn.drawing !== undefined || drawn.diagnostics.length > 0 || 'unclear' in asked || !isListed)
+    return drawn;
+  for (const { name, value, against } of asked.data.items) {
+    const sources = [
+      { what: name, value },
+      ...(against === undefined ? [] : [{ what: against.name, value: against.value }]),
+    ];
+    for (const { what, value: of } of sources) {
+      if (of.kind !== 'absent' || of.status !== 'cannot compute' || of.why === inError.why) continue;
+      const why = /[.!?]$/.test(of.why) ? of.why : `${of.why}.`;
+      return { ...drawn, diagnostics: [diagnose('chart-not-computed', asked.chart.span, { what, why })] };
+    }
+  }
+  return drawn;
 }
 
 /** What a chart is made from beside the cell itself. */

@@ -10,7 +10,8 @@ export function nothingToPlot(
   needs: string,
   diagnostics: readonly Diagnostic[],
 ): Drawn {
-  const isExpected = diagnostics.length > 0 || items.some(isAbsent);
+  const isExpected =
+    diagnostics.length > 0 || items.some((item) => isAbsent(item) || item.against?.value.kind === 'absent');
   return {
     drawing: undefined,
     diagnostics: isExpected ? diagnostics : [diagnose('nothing-to-plot', span, { kind, needs })],

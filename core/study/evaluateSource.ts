@@ -120,4 +120,9 @@ function cellsOf(named: readonly Named[], cell: number): Set<number> {
   return cells;
 }
 
-const inError: Absent = { kind: 'absent', status: 'cannot compute', why: 'the expression has an error' };
+/** Stands for a value whose expression was misread; what is wrong is told where it stands. */
+export const inError: Absent = {
+  kind: 'absent',
+  status: 'cannot compute',
+  why: 'the expression has an error',
+};

@@ -78,6 +78,22 @@ table: |
     expect(found(blank)).toEqual([]);
   });
 
+  it('says what could not be computed, where nothing else does', () => {
+    const pressure = `capture: Half a turn
+as: one
+chart: crank
+rows: |
+${rows(['time', 'pressure'], ['s', 'kPa'], 40, 0.001, (t) => 100 + t)}
+channels:
+  pressure: {column: pressure, unit: kPa gauge}
+`;
+    expect(found(pressure)).toEqual([
+      expect.stringMatching(
+        /^chart-not-computed at “crank”: There is no chart, since `crank_angle\(one\.pressure\)` cannot be computed: .*\.$/,
+      ),
+    ]);
+  });
+
   it('names a channel that is not there, with the nearest', () => {
     expect(found(sensors, 'chart: Front\nkind: trace\nplot:\n  - o2.frnt\n')).toEqual([
       expect.stringMatching(/“(o2\.)?frnt”: .*front/),
@@ -149,6 +165,7 @@ describe('findings of charts', () => {
 
   it.each([
     'nothing-to-plot',
+    'chart-not-computed',
     'chart-kind-missing',
     'not-plotted',
     'mixed-units',

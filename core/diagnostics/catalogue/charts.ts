@@ -3,6 +3,7 @@ import type { Rows } from '../row.ts';
 /** Findings about charts: what is asked for and cannot be drawn. */
 export interface ChartsFacts {
   readonly 'nothing-to-plot': { readonly kind: string; readonly needs: string };
+  readonly 'chart-not-computed': { readonly what: string; readonly why: string };
   readonly 'chart-kind-missing': { readonly kinds: readonly string[] };
   readonly 'not-plotted': {
     readonly kind: string;
@@ -32,6 +33,16 @@ export const chartsRows: Rows<ChartsFacts> = {
     wrong: 'readings: Key on, engine off\nchart: trims\nvalues:\n  map: 29.6 inHg',
     right:
       'readings: Idle and cruise\nchart: trims\nstates:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  drive  unit\n  maf      4.4   22.4   g/s\n  stft_b1  +8    +1     %\n  ltft_b1  +17   +3     %',
+  },
+  'chart-not-computed': {
+    severity: 'warning',
+    title: 'A chart whose values cannot be computed',
+    say: ({ what, why }) => `There is no chart, since \`${what}\` cannot be computed: ${why}`,
+    why: 'A chart that is asked for and does not come would be missed. What it is drawn from says why.',
+    wrong:
+      'capture: Cylinder 1, half a turn\nchart: crank\nrows: |\n  time  pressure\n  s     kPa\n  0     102\n  0.1   140',
+    right:
+      'capture: Cylinder 1, several turns\nchart: crank\nfile: captures/cylinder-1.csv\nchannels:\n  pressure: {column: pressure, unit: kPa}',
   },
   'chart-kind-missing': {
     severity: 'warning',

@@ -1,3 +1,4 @@
+import { chartTests } from './chartTests.ts';
 import type { WindowTest } from './runInWindow.ts';
 
 const text = `diag: 1
@@ -22,6 +23,7 @@ expect:
 `;
 
 export const windowTests: readonly WindowTest[] = [
+  ...chartTests,
   {
     name: 'the outline shows the titles of cells',
     files: { 'case.diag': text },
