@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { type Code, catalogue } from '../../core/diagnostics/diagnostic.ts';
+import { allRules } from '../../core/rules/allRules.ts';
+import { findingsOf } from '../support/annotated.ts';
+
+/*
+ * The page of each rule shows what is wrong and what is right. Both are parts of a case: what stands before `# …` belongs
+ * into the header, what stands behind it into a readings cell. Here they are put into one, and the rule looks at them.
+ */
+
+/** Their examples are parts of captures, of recorded answers, or of the header alone in several ways: `spec/` has them whole. */
+const elsewhere: ReadonlySet<string> = new Set([
+  'rear-copies-front',
+  'obd-code-not-listed',
+  'obd-code-not-stored',
+  'header-impossible',
+  'unknown-fuel',
+]);
+
+/** What an example leaves to the reader: a barometer, the number of cylinders. */
+const seaLevel = 'site:\n  altitude: 40 ft\n  sea level pressure: 29.90 inHg\n';
+const againstBarometer: ReadonlySet<string> = new Set([
+  'pressure-and-vacuum',
+  'above-barometer',
+  'vacuum-for-absolute',
+  'manifold-at-barometer',
+]);
+
+function caseOf(code: string, example: string): string {
+  const parts = example.split('# …\n');
+  const isHeader = parts.length > 1 || /^(vehicle|engine|site|codes):/.test(example);
+  const header = isHeader ? (parts[0] ?? '').trimEnd() : '';
+  const cell = parts.length > 1 ? parts[1] : isHeader ? '' : example;
+  const more = [
+    ...(/^engine:/m.test(header) ? [] : ['engine:\n  cylinders: 4\n']),
+    ...(againstBarometer.has(code) && !/^site:/m.test(header) ? [seaLevel] : []),
+    'tools:\n  scan:\n    description: generic scan data\n',
+  ];
+  const head = `diag: 1\ncase: An example\n${header === '' ? '' : `${header}\n`}${more.join('')}`;
+  return cell === '' ? head : `${head}---\nreadings: One\n${cell}\n`;
+}
+
+const shown = allRules.map(({ code }) => code).filter((code) => !elsewhere.has(code));
+
+describe.each(shown)('the page of %s', (code: Code) => {
+  const said = (example: string): boolean =>
+    findingsOf(caseOf(code, example)).some((line) => line.includes(` ${code}:`));
+
+  it('has an example that the rule speaks of', () => {
+    expect(said(catalogue[code].wrong), caseOf(code, catalogue[code].wrong)).toBe(true);
+  });
+
+  it('has it put right', () => {
+    expect(said(catalogue[code].right), caseOf(code, catalogue[code].right)).toBe(false);
+  });
+});
