@@ -24,7 +24,7 @@ import { manifoldAtBarometer } from './pressure/manifoldAtBarometer.ts';
 import { pressureAndVacuum } from './pressure/pressureAndVacuum.ts';
 import { seaLevelForStation } from './pressure/seaLevelForStation.ts';
 import { vacuumForAbsolute } from './pressure/vacuumForAbsolute.ts';
-import type { CaseRule, Rule } from './rule.ts';
+import type { CaseRule, CellRule, MomentRule, ReadingRule, Rule } from './rule.ts';
 import { frozenReading } from './sets/frozenReading.ts';
 import { missingCylinder } from './sets/missingCylinder.ts';
 import { readingsDiffer } from './sets/readingsDiffer.ts';
@@ -71,12 +71,27 @@ export const allRules: readonly Rule[] = [
   codeNotStored,
 ];
 
-/** Those that look at one cell at a time. */
-export const cellRules = allRules.filter((rule) => !isCaseRule(rule)) as readonly Exclude<Rule, CaseRule>[];
+/** What a rule looks at in a cell; of one shape for all rules, since it is asked of every cell at every keystroke. */
+interface Look {
+  readonly reading: ReadingRule['checkReading'] | undefined;
+  readonly moment: MomentRule['checkMoment'] | undefined;
+  readonly cell: CellRule['checkCell'] | undefined;
+}
+
+/** Those that look at one cell at a time, in their order. */
+export const cellRules: readonly Look[] = allRules.filter((rule) => !isCaseRule(rule)).map(lookOf);
 
 /** Those that compare cells. */
 export const caseRules: readonly CaseRule[] = allRules.filter(isCaseRule);
 
 function isCaseRule(rule: Rule): rule is CaseRule {
   return 'check' in rule;
+}
+
+function lookOf(rule: Rule): Look {
+  return {
+    reading: 'checkReading' in rule ? rule.checkReading : undefined,
+    moment: 'checkMoment' in rule ? rule.checkMoment : undefined,
+    cell: 'checkCell' in rule ? rule.checkCell : undefined,
+  };
 }

@@ -75,10 +75,10 @@ function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, header: Header):
   const add = (diagnostic: Diagnostic | undefined): void => {
     if (diagnostic !== undefined) found.push({ cell, diagnostic });
   };
-  for (const rule of cellRules) {
-    if ('checkReading' in rule) for (const one of measured) add(rule.checkReading(one, ruled));
-    else if ('checkMoment' in rule) for (const moment of moments) add(rule.checkMoment(moment, ruled));
-    else for (const diagnostic of rule.checkCell(ruled)) add(diagnostic);
+  for (const look of cellRules) {
+    if (look.reading !== undefined) for (const one of measured) add(look.reading(one, ruled));
+    else if (look.moment !== undefined) for (const moment of moments) add(look.moment(moment, ruled));
+    else if (look.cell !== undefined) for (const diagnostic of look.cell(ruled)) add(diagnostic);
   }
   return found.length === 0 ? nothing : found;
 }

@@ -68,7 +68,11 @@ const forms = new WeakMap<HeaderRow, Form>();
 
 /** What a header value's form is, by the name that expressions use. */
 export function headerForm(fullName: string): Form | undefined {
-  for (const [key, row] of Object.entries(headerUnits))
-    if (key.replaceAll(' ', '_') === fullName) return formOf(row);
-  return undefined;
+  byName ??= new Map(
+    Object.entries(headerUnits).map(([key, row]) => [key.replaceAll(' ', '_'), formOf(row)] as const),
+  );
+  return byName.get(fullName);
 }
+
+/** By the names that expressions use; made when the first is asked for. */
+let byName: ReadonlyMap<string, Form> | undefined;

@@ -21,8 +21,9 @@ function loadsOf(ruled: RuledCase): readonly (readonly Moment[])[] {
     if (moment.cell === last) continue;
     last = moment.cell;
     const columns = ruled.inCell(moment.cell);
-    if (columns.length > 1) tables.push(columns);
-    else if (totalTrims(moment).length > 0) {
+    if (columns.length > 1) {
+      if (columns.some(hasTrim)) tables.push(columns);
+    } else if (totalTrims(moment).length > 0) {
       const visit = visits.get(moment.when);
       if (visit === undefined) visits.set(moment.when, [moment]);
       else visit.push(moment);
@@ -34,6 +35,9 @@ function loadsOf(ruled: RuledCase): readonly (readonly Moment[])[] {
   }
   return tables;
 }
+
+const hasTrim = ({ values }: Moment): boolean =>
+  values.has('ltft_b1') || values.has('stft_b1') || values.has('ltft_b2') || values.has('stft_b2');
 
 function findingsOf(loads: readonly Moment[], header: Header): readonly Finding[] {
   const patterns = { 1: patternOf(loads, 1), 2: patternOf(loads, 2) };
@@ -77,16 +81,15 @@ const slope = 0.08;
 
 /** The pattern of one bank over loads, from the least air to the most; undefined where there is none, or only one load. */
 export function patternOf(moments: readonly Moment[], bank: 1 | 2): Pattern | undefined {
-  const all = moments
-    .flatMap((moment) =>
-      totalTrims(moment)
-        .filter((each) => each.bank === bank)
-        .map((total) => ({ moment, total })),
-    )
-    .toSorted((a, b) => airAt(a.moment) - airAt(b.moment));
+  const all: Taken[] = [];
+  for (const moment of moments) {
+    for (const total of totalTrims(moment)) if (total.bank === bank) all.push({ moment, total });
+  }
+  if (all.length < 2) return undefined;
+  all.sort((a, b) => airAt(a.moment) - airAt(b.moment));
   const low = all[0];
   const high = all.at(-1);
-  if (low === undefined || high === undefined || all.length < 2) return undefined;
+  if (low === undefined || high === undefined) return undefined;
   if (!isIdle(low.moment) || isIdle(high.moment)) return undefined;
   const [atLow, atHigh] = [low.total.share, high.total.share];
   const apart = Math.abs(atLow - atHigh) >= slope;

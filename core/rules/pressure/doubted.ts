@@ -20,7 +20,9 @@ function doubtedIn(ruled: RuledCase): readonly Doubted[] {
   for (const { cell } of ruled.moments) {
     if (cell === last) continue;
     last = cell;
-    const doubted = manifoldsIn(cell, ruled).filter((each): each is Doubted => each.doubt !== undefined);
+    const manifolds = manifoldsIn(cell, ruled);
+    if (manifolds.every(({ doubt }) => doubt === undefined)) continue;
+    const doubted = manifolds.filter((each): each is Doubted => each.doubt !== undefined);
     const of = (kind: Doubt['kind']): Doubted | undefined => doubted.find(({ doubt }) => doubt.kind === kind);
     const first = of('above barometer') ?? of('is a vacuum') ?? doubted[0];
     if (first !== undefined) firsts.push(first);
