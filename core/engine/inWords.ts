@@ -3,17 +3,20 @@ import type { ComputedType, NoAnswer, Plain, WholeFunction } from '../expression
 import type { Type } from '../expression/type.ts';
 import type { Value } from '../expression/value.ts';
 import { halfWidth } from '../quantity/amount.ts';
+import type { SourceId } from '../quantity/types.ts';
 
 /** What a reading usually means, as one of the row's sayings; or a sentence that says why nothing can be said. */
 export type Wording = string | NoAnswer;
+
+type Arguments = readonly (Value | undefined)[];
 
 /** The part of a row that answers in words. */
 type InWords = Pick<WholeFunction, 'form' | 'result' | 'evaluate'>;
 
 /**
  * A function that answers in words from single values: numbers in SI units and texts, in the parameters' order.
- * Where a value's half-width would change the words, the answer is that it is too close to call,
- * so that a pattern never looks more certain than its readings.
+ * Where the values' uncertainty would change the words, the answer is that it is too close to call,
+ * so that a pattern never looks more certain than its readings. What the formula refuses cannot be the truth, and is left out.
  */
 export function inWords(name: string, formula: (args: readonly Plain[]) => Wording): InWords {
   return {
@@ -32,28 +35,61 @@ export function numbersInWords(name: string, formula: (...numbers: number[]) => 
   });
 }
 
-function worded(
-  name: string,
-  formula: (args: readonly Plain[]) => Wording,
-  args: readonly (Value | undefined)[],
-): Value {
+function worded(name: string, formula: (args: readonly Plain[]) => Wording, args: Arguments): Value {
   const plain = args.map(plainOf);
   const said = formula(plain);
   if (typeof said !== 'string') return cannotCompute(`\`${name}\`: ${said.noAnswer}`);
-  for (const [at, arg] of args.entries()) {
-    if (arg?.kind !== 'one') continue;
-    const width = halfWidth(arg.amount);
-    if (width === 0) continue;
-    for (const si of [arg.amount.si - width, arg.amount.si + width]) {
-      const other = formula(plain.with(at, si));
-      if (other === said) continue;
-      const or = typeof other === 'string' ? `"${said}" or "${other}"` : `"${said}"`;
-      return cannotCompute(
-        `\`${name}\` is too close to call: with the readings’ uncertainty it may be ${or}`,
-      );
-    }
+  for (const shifted of withinUncertainty(args, plain)) {
+    const other = formula(shifted);
+    if (typeof other !== 'string' || other === said) continue;
+    return cannotCompute(
+      `\`${name}\` is too close to call: with the readings’ uncertainty it may be "${said}" or "${other}"`,
+    );
   }
   return { kind: 'words', text: said };
+}
+
+/**
+ * The arguments as they may be within their uncertainty: each source moved alone by its half-width, and all together so
+ * far that they make one half-width in quadrature (JCGM 100:2008, 5.1.2).
+ */
+function* withinUncertainty(args: Arguments, plain: readonly Plain[]): Generator<readonly Plain[]> {
+  const ways = waysToMove(args);
+  const moved = (shares: readonly number[]): readonly Plain[] =>
+    plain.map((each, at) =>
+      typeof each === 'number'
+        ? ways.reduce((si, way, i) => si + (shares[i] ?? 0) * (way[at] ?? 0), each)
+        : each,
+    );
+  for (const way of ways)
+    for (const sign of [-1, 1]) yield moved(ways.map((each) => (each === way ? sign : 0)));
+  if (ways.length < 2) return;
+  const share = 1 / Math.sqrt(ways.length);
+  for (let signs = 0; signs < 2 ** ways.length; signs++)
+    yield moved(ways.map((_, i) => ((signs >> i) & 1 ? share : -share)));
+}
+
+/** With more sources each argument moves on its own. */
+const mostSources = 8;
+
+/** For each source of uncertainty by how much it moves each argument; one that several arguments share moves them all. */
+function waysToMove(args: Arguments): readonly (readonly number[])[] {
+  const ways = new Map<SourceId, number[]>();
+  for (const [at, arg] of args.entries()) {
+    if (arg?.kind !== 'one' || arg.amount.spread.length > mostSources) continue;
+    for (const { source, by } of arg.amount.spread) {
+      const way = ways.get(source) ?? args.map(() => 0);
+      way[at] = by;
+      ways.set(source, way);
+    }
+  }
+  const ofOneArgument = args.map((arg, at) =>
+    args.map((_, i) => (i === at && arg?.kind === 'one' ? halfWidth(arg.amount) : 0)),
+  );
+  const many = args.some((arg) => arg?.kind === 'one' && arg.amount.spread.length > mostSources);
+  return many || ways.size > mostSources
+    ? ofOneArgument.filter((way) => way.some((by) => by !== 0))
+    : [...ways.values()];
 }
 
 function plainOf(value: Value | undefined): Plain {

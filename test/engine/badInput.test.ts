@@ -71,7 +71,7 @@ readings: A cylinder
 as: it
 state: cranking
 values:
-  compression: {1: 180 psi, 2: 140 ± 6 psi}
+  compression: {1: 180 psi, 2: 140 ± 6 psi, 3: 181 ± 3 psi, 4: 179 ± 3 psi}
 `;
   const studiedWith = (expression: string) =>
     checkCase(`diag: 1\ncase: A case\n${readings}---\ncheck: What is it?\nlet:\n  asked: ${expression}\n`);
@@ -91,6 +91,19 @@ values:
     expect(reason('compression_pattern(it.compression[2], 60 psi, 112 psi, 184 psi)')).toBe(
       '`compression_pattern` is too close to call: with the readings’ uncertainty it may be "seals and breathes" or "leaks"',
     );
+  });
+
+  it('are given where only a pair that cannot be would change them: the best cylinder is its own neighbour', () => {
+    const best = 'max(it.compression[3], it.compression[4])';
+    for (const cylinder of [3, 4])
+      expect(reason(`wet_pattern(it.compression[${cylinder}], 185 psi, ${best})`)).toBe('a value: words');
+    expect(reason('puff_pattern(160 psi, 180 psi, 181 ± 3 psi)')).toBe('a value: words');
+  });
+
+  it('take the readings’ uncertainties together: neither alone reaches the line, both do', () => {
+    expect(reason('compression_pattern(140 ± 3.8 psi, 60 psi, 112 psi, 181 psi)')).toBe('a value: words');
+    expect(reason('compression_pattern(140 psi, 60 psi, 112 psi, 181 ± 5 psi)')).toBe('a value: words');
+    expect(reason('compression_pattern(140 ± 3.8 psi, 60 psi, 112 psi, 181 ± 5 psi)')).toContain('too close');
   });
 
   it('say so when a reading is none', () => {
