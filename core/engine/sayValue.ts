@@ -18,8 +18,11 @@ export function sayAltitude(metres: number): string {
 /** K → "25 °C (77 °F)" */
 export function sayTemperature(kelvin: number): string {
   const celsius = kelvin - 273.15;
-  return `${sayNumber(celsius)} °C (${sayNumber(celsius * 1.8 + 32)} °F)`;
+  return `${degrees(celsius)} °C (${degrees(celsius * 1.8 + 32)} °F)`;
 }
+
+/** Without what counting from absolute zero leaves behind: 0 °F is no 6e-14 °F. */
+const degrees = (value: number): string => sayNumber(Number(value.toFixed(6)));
 
 /** A share → "45 %" */
 export function sayPercent(share: number): string {

@@ -19,6 +19,9 @@ const loadLimits = {
   y: [8.5, 8.7, 8.9, 9.1, 9.3, 9.4, 9.5, 9.6],
 } as const;
 
+/** 140 °F, K: a battery any hotter is not tested. */
+const hottest = 333.15;
+
 /**
  * The least voltage, V, that a charged 12 V battery may show at the end of a load test, by its temperature in K:
  * 9.6 V from 70 °F on, 8.5 V at 0 °F, straight between the table's points. It is a limit of the load test, not of cranking.
@@ -26,9 +29,9 @@ const loadLimits = {
 export function loadTestLimit(temperature: number): Answer {
   const [coldest = Number.NaN] = loadLimits.x;
   const warmest = loadLimits.x[loadLimits.x.length - 1] ?? Number.NaN;
-  if (!(temperature >= coldest && temperature <= 333.15)) {
+  if (!(temperature >= coldest && temperature <= hottest)) {
     return noAnswer(
-      `The table runs from ${sayTemperature(coldest)} to ${sayTemperature(warmest)}; a battery of ${sayTemperature(temperature)} is outside. Let it come to room temperature first.`,
+      `The limit is given from ${sayTemperature(coldest)} to ${sayTemperature(hottest)}; a battery of ${sayTemperature(temperature)} is outside. Let it come to room temperature first.`,
     );
   }
   return curveAt(loadLimits, Math.min(temperature, warmest))?.y ?? noAnswer('The temperature is no number.');
@@ -102,8 +105,9 @@ export const rippleSayings: readonly Saying[] = [
       '0.5 to 1 V: a weak battery no longer smooths it, or a diode begins to fail. Look at its shape: one hump in six missing is an open diode.',
   },
   {
-    words: 'a diode has failed',
-    meaning: 'above 1 V: most likely a diode or a phase. The shape tells which.',
+    words: 'far too high',
+    meaning:
+      'above 1 V: often a diode or a phase, or a battery that is badly connected and smooths nothing. The shape tells: look at it on a scope before anything is replaced.',
   },
 ];
 
@@ -114,7 +118,7 @@ export function ripplePattern(peakToPeak: number): Wording {
       `A ripple of ${sayNumber(peakToPeak)} V does not exist; it is counted from peak to peak.`,
     );
   if (peakToPeak <= 0.5) return 'smooth';
-  return peakToPeak <= 1 ? 'raised' : 'a diode has failed';
+  return peakToPeak <= 1 ? 'raised' : 'far too high';
 }
 
 /**

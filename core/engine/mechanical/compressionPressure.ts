@@ -14,9 +14,9 @@ export function compressionPressure(ratio: number, pressure: number, exponent: n
       `An absolute pressure of ${sayPressure(pressure)} does not exist. A gauge or vacuum reading needs the barometer first.`,
     );
   }
-  if (!(exponent >= 1 && exponent <= 1.4)) {
+  if (!(exponent >= 1 && exponent <= lossless)) {
     return noAnswer(
-      `The exponent lies between 1 (all heat lost) and 1.4 (none lost); ${sayNumber(exponent)} does not.`,
+      `The exponent lies between 1 (all heat lost) and ${lossless} (none lost); ${sayNumber(exponent)} does not.`,
     );
   }
   return pressure * ratio ** exponent;
@@ -24,7 +24,7 @@ export function compressionPressure(ratio: number, pressure: number, exponent: n
 
 /**
  * The polytropic exponent between two absolute pressures, Pa: ln(end/start)/ln(ratio). A tight cylinder that is cranked shows
- * about 1.2 and more with its effective ratio; far less is leakage (common practice).
+ * about 1.2 and more with its effective ratio; far less is leakage (common practice). It lies between 0 and 1.4.
  */
 export function compressionExponent(start: number, end: number, ratio: number): Answer {
   if (!(ratio > 1)) return noAnswer(`A compression ratio of ${sayNumber(ratio)} compresses nothing.`);
@@ -35,8 +35,22 @@ export function compressionExponent(start: number, end: number, ratio: number): 
       );
     }
   }
-  return Math.log(end / start) / Math.log(ratio);
+  const exponent = Math.log(end / start) / Math.log(ratio);
+  if (!(exponent > 0)) {
+    return noAnswer(
+      `From ${sayPressure(start)} to ${sayPressure(end)} nothing was compressed. Both must be absolute, the start first.`,
+    );
+  }
+  if (exponent > lossless) {
+    return noAnswer(
+      `The exponent would be ${sayNumber(exponent)}, and air without any loss has ${lossless}. Check that the cylinder did not fire, the pressure at the start, and the ratio.`,
+    );
+  }
+  return exponent;
 }
+
+/** The exponent of air that loses neither heat nor mass. */
+const lossless = 1.4;
 
 /**
  * What a gauge (Pa above the barometer) that was read at one barometer (Pa) would show at another: compression · other/baro.

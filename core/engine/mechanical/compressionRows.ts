@@ -41,7 +41,11 @@ export const compressionRows: readonly FunctionRow[] = [
     result: { kind: 'fixed', unit: '1' },
     formula: 'n = ln(end/start)/ln(ratio)',
     range: '1.1 .. 1.25 when cranking, about 1.3 running, at most 1.4',
-    errors: ['A pressure is not above absolute zero.', 'The ratio is not above 1.'],
+    errors: [
+      'A pressure is not above absolute zero.',
+      'The ratio is not above 1.',
+      'The exponent would be below 0 or above 1.4.',
+    ],
     source:
       'polytropic law; usual values after Heywood, Internal Combustion Engine Fundamentals, chapter 9 (from memory)',
     example: { expression: 'compression_exponent(14.7 psi, 194.7 psi, 10)', result: '1.12205' },
@@ -122,7 +126,8 @@ export const compressionRows: readonly FunctionRow[] = [
       quantity('leakdown', '%', 'leakage of the tester'),
       text('place', 'where the air comes out: "tailpipe", "throttle", "oil filler", "radiator", "neighbour"'),
     ],
-    formula: 'up to 20 % is within the usual; above it the place decides',
+    formula:
+      'up to 20 % past rings or valves is within the usual; above it, and in the coolant or a neighbour always, the place decides',
     range: 'piston at top dead centre of compression; the figure depends on the tester',
     errors: [
       'The leakage is outside 0 .. 100 %.',

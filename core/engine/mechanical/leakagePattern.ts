@@ -10,7 +10,8 @@ const sound = 0.2;
 export const leakageSayings: readonly Saying[] = [
   {
     words: 'within the usual',
-    meaning: 'up to 20 %: what is heard is most likely the rings’ ordinary share.',
+    meaning:
+      'up to 20 %, past rings or valves: what many sound engines show. A valve that is clearly heard may still be at its beginning.',
   },
   {
     words: 'exhaust valve',
@@ -23,12 +24,19 @@ export const leakageSayings: readonly Saying[] = [
       'air at the throttle or intake: an intake valve that does not seat, or the piston is not at top dead centre of compression.',
   },
   { words: 'rings or piston', meaning: 'air at the oil filler or dipstick: rings, bore or piston.' },
-  { words: 'head gasket or crack', meaning: 'bubbles in the coolant: head gasket, head or bore.' },
+  {
+    words: 'head gasket or crack',
+    meaning:
+      'bubbles in the coolant, however few: head gasket, head or bore. Let the engine cool before the cap comes off.',
+  },
   {
     words: 'gasket between cylinders',
-    meaning: 'air at the neighbour’s plug hole: the gasket between the two.',
+    meaning: 'air at the neighbour’s plug hole, however little: the gasket between the two.',
   },
 ];
+
+/** Where a sound engine lets nothing out at all, whatever the tester shows (common practice). */
+const never: ReadonlySet<string> = new Set(['head gasket or crack', 'gasket between cylinders']);
 
 /** Where the air may come out, as a technician writes it. */
 const places: readonly (readonly [string, readonly string[]])[] = [
@@ -54,5 +62,6 @@ export function leakagePattern(leakage: number, place: string): Wording {
     const offer = near.length === 0 ? '' : ` Did you mean ${near.join(' or ')}?`;
     return noAnswer(`The place "${place}" is not known.${offer} Known are ${known.join(', ')}.`);
   }
-  return leakage <= sound ? 'within the usual' : found[0];
+  const [leaks] = found;
+  return leakage <= sound && !never.has(leaks) ? 'within the usual' : leaks;
 }

@@ -34,6 +34,11 @@ export function sensorCircuit(volts: number, supply: number, margin: number): Wo
     return noAnswer(`The pull-up must hang on a voltage above 0, not ${sayNumber(supply)} V.`);
   if (!(margin > 0 && margin < 0.5))
     return noAnswer('The margin is a small share of the supply, such as 2 %.');
+  if (volts < -supply * margin) {
+    return noAnswer(
+      `The voltage of ${sayNumber(volts)} V lies below ground. Check the leads, and the sensor’s ground.`,
+    );
+  }
   if (volts > supply * (1 + margin)) return 'above the supply';
   if (volts >= supply * (1 - margin)) return 'open circuit';
   return volts <= supply * margin ? 'short to ground' : 'between the ends';

@@ -116,7 +116,8 @@ export const sensorRows: readonly FunctionRow[] = [
     range: 'a sensor between the signal pin and ground, with a pull-up in the computer',
     errors: [
       'The supply is not above 0.',
-      'The margin is none.',
+      'The voltage lies below ground.',
+      'The margin is not between 0 and 50 %.',
       'A reading is too close to a limit for its uncertainty.',
     ],
     source: 'common practice; Ohm’s law',

@@ -73,5 +73,7 @@ describe('compression at another barometer', () => {
     expect(sentenceOf(compressionAt(-psi, 1e5, 1e5))).toContain('on the gauge does not exist');
     expect(sentenceOf(compressionExponent(-1, 1, 10))).toContain('does not exist');
     expect(sentenceOf(compressionExponent(1, 1, 1))).toContain('compresses nothing');
+    expect(sentenceOf(compressionExponent(101e3, 60e3, 10))).toContain('nothing was compressed');
+    expect(sentenceOf(compressionExponent(101e3, 5e6, 10))).toContain('air without any loss has 1.4');
   });
 });

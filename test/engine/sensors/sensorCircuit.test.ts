@@ -35,6 +35,8 @@ describe('a sensor behind a pull-up', () => {
     expect(sensorCircuit(0.02, 5, 0.02)).toBe('short to ground');
     expect(sensorCircuit(12.4, 5, 0.02)).toBe('above the supply');
     expect(sensorCircuit(4.68, 5, 0.02)).toBe('between the ends');
+    expect(sensorCircuit(-0.01, 5, 0.02)).toBe('short to ground');
+    expect(sensorCircuit(-3, 5, 0.02)).toHaveProperty('noAnswer', expect.stringContaining('below ground'));
     expect(sensorCircuit(4.98, 0, 0.02)).toHaveProperty('noAnswer');
     expect(sensorCircuit(4.98, 5, 0.7)).toHaveProperty('noAnswer');
   });
