@@ -20,7 +20,7 @@ export function chartBlocks({
   return drawing === undefined ? [] : [chartBlock(drawing, drawChart)];
 }
 
-export function chartBlock(drawing: Drawing, drawChart: DrawChart | undefined): ChartBlock {
+function chartBlock(drawing: Drawing, drawChart: DrawChart | undefined): ChartBlock {
   const spec = vegaLiteOf(drawing);
   return {
     kind: 'chart',

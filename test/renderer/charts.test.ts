@@ -8,7 +8,7 @@ import { charts } from '../../extension/server/charts.ts';
 import { compiledSpec } from '../../extension/server/compiledResults.ts';
 import { caseWith, exampleCharts, rows } from '../chart/exampleCharts.ts';
 import { openBrowser } from '../editor/harness/openBrowser.ts';
-import { openRenderer, type PageOptions, type RendererPage } from './rendererPage.ts';
+import { builtChart, openRenderer, type PageOptions, type RendererPage } from './rendererPage.ts';
 import { themes } from './themes.ts';
 
 let browser: Browser;
@@ -111,6 +111,10 @@ describe('a chart in an output', () => {
     const plain = { ...resultOf(long, 1), blocks: [{ kind: 'paragraph', runs: ['words'] }] };
     await found.page.evaluate((text) => globalThis.host.show('a', text), JSON.stringify(plain));
     expect(found.requests.some((each) => each.endsWith('chart.js'))).toBe(false);
+  });
+
+  it('costs a notebook that has one no more than it must', async () => {
+    expect(Buffer.from(await builtChart()).length).toBeLessThan(600_000);
   });
 
   it('stands there in words where it was not compiled', async () => {

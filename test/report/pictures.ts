@@ -1,12 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { writeReport } from '../../core/report/html/report.ts';
-import { checkCase } from '../../core/rules/checkCase.ts';
 import { caseResult, summarise } from '../../core/study/results.ts';
+import { drawChart } from '../../extension/charts/drawChart.ts';
 import { caseText } from '../../extension/cli/caseText.ts';
 import { paintFor } from '../../extension/cli/color.ts';
+import { studyFile } from '../../extension/cli/studyFile.ts';
 import { summaryText } from '../../extension/cli/summaryText.ts';
 import { openBrowser } from '../editor/harness/openBrowser.ts';
 import { ansiMarkup, plainText } from './ansiMarkup.ts';
@@ -18,7 +19,6 @@ import { ansiMarkup, plainText } from './ansiMarkup.ts';
 const root = join(import.meta.dirname, '..', '..');
 const target = join(root, 'samples', 'pictures');
 const sample = 'samples/plenum-leak.diag';
-const text = readFileSync(join(root, sample), 'utf8');
 
 /** Of the report these cells are drawn, by number; a dotted line stands where cells are left out. */
 const cellsDrawn = [1, 6, 7, 11];
@@ -37,8 +37,8 @@ try {
 }
 
 async function drawReport(page: Page): Promise<void> {
-  const study = checkCase(text);
-  await page.setContent(writeReport([{ study, file: sample, pictures: () => undefined }]));
+  const study = studyFile(join(root, sample));
+  await page.setContent(writeReport([{ study, file: sample, pictures: () => undefined, drawChart }]));
   const left = study.file.cells.map((_, at) => at + 1).filter((number) => !cellsDrawn.includes(number));
   const hidden = left.map((number) => `#case-1-cell-${number}`).join(', ');
   const cut = cellsDrawn
@@ -55,7 +55,7 @@ body { padding-bottom: 2rem !important; }`,
 }
 
 async function drawTerminal(page: Page): Promise<void> {
-  const study = checkCase(text);
+  const study = studyFile(join(root, sample));
   const written = `${caseText(study, sample, await paintFor(true))}\n${summaryText(summarise([caseResult(study, sample)]))}`;
   const { stdout } = spawnSync(process.execPath, ['dist/casebook.js', 'check', sample], {
     cwd: root,

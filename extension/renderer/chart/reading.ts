@@ -54,7 +54,7 @@ export function stepFrom(
 }
 
 /** Its index in a list that mostly ascends; cycles laid over each other begin anew. */
-export function nearest(list: readonly number[], place: number): number {
+function nearest(list: readonly number[], place: number): number {
   let best = -1;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < list.length; i++) {
