@@ -89,13 +89,14 @@ function read(bytes: Uint8Array, layout: Layout, wanted: readonly Wanted[]): Rec
     },
     Math.floor(mostNumbers / distinct.length),
   );
+  const scanned = rows.columns();
   for (const [slot, column] of distinct.entries()) {
-    const samples = rows.columns[slot];
+    const samples = scanned[slot];
     if (samples !== undefined && about.get(column)?.isClock === true) sinceFirst(samples);
   }
   const used = new Set<Float64Array>();
   const columns = wanted.map(({ column, factor, offset }) => {
-    const raw = rows.columns[distinct.indexOf(column)] ?? new Float64Array(0);
+    const raw = scanned[distinct.indexOf(column)] ?? new Float64Array(0);
     if (factor === 1 && offset === 0) return raw;
     const isShared = used.has(raw) || wanted.filter((each) => each.column === column).length > 1;
     used.add(raw);

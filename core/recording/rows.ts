@@ -32,8 +32,8 @@ export class Rows {
   line = 0;
   scanned = 0;
   readonly slots: Int32Array;
-  columns: Float64Array[];
-  /** Rows that there is room for. */
+  /** The columns one behind the other, each with room for `capacity` rows; the time first. */
+  data: Float64Array;
   capacity: number;
   /** Lines left out, and fields of other lines that are no number. */
   refusedLines = 0;
@@ -58,7 +58,7 @@ export class Rows {
       this.slots[column] = slot;
     });
     this.capacity = Math.min(most, firstRows);
-    this.columns = plan.columns.map(() => new Float64Array(this.capacity));
+    this.data = new Float64Array(plan.columns.length * this.capacity);
   }
 
   /**
@@ -75,11 +75,11 @@ export class Rows {
     const perRow = Math.max(1, (this.scanned + more) / row);
     const foreseen = Math.ceil((this.#bytes / perRow) * 1.02) + 16;
     const wanted = this.capacity === firstRows ? foreseen : Math.ceil(this.capacity * 1.5);
+    const before = this.columns(row);
     this.capacity = Math.min(this.#most, Math.max(wanted, this.capacity + firstRows));
-    this.columns = this.columns.map((old) => {
-      const larger = new Float64Array(this.capacity);
-      larger.set(old);
-      return larger;
+    this.data = new Float64Array(before.length * this.capacity);
+    before.forEach((column, slot) => {
+      this.data.set(column, slot * this.capacity);
     });
   }
 
@@ -92,7 +92,7 @@ export class Rows {
         ? written.slice(1, -1).replaceAll('""', '"')
         : written;
     const value = this.#plan.odd(text, column);
-    (this.columns[slot] as Float64Array)[row] = value ?? Number.NaN;
+    this.data[slot * this.capacity + row] = value ?? Number.NaN;
     if (value === undefined) {
       if (this.#fieldsHere === 0) this.#toldHere = this.refusals.length;
       this.#fieldsHere++;
@@ -134,12 +134,13 @@ export class Rows {
     this.refusals.push({ ...refusal, text: refusal.text.slice(0, longestTold) });
   }
 
-  /** Columns as long as there are rows. */
-  finish(): void {
-    const wasted = this.capacity - this.count > this.capacity / 8;
-    this.columns = this.columns.map((each) =>
-      wasted ? each.slice(0, this.count) : each.subarray(0, this.count),
-    );
+  /** The columns, as long as there are rows; they share their memory unless much of it would be wasted. */
+  columns(rows = this.count): readonly Float64Array[] {
+    const wasted = this.capacity - rows > this.capacity / 8;
+    return this.#plan.columns.map((_, slot) => {
+      const from = slot * this.capacity;
+      return wasted ? this.data.slice(from, from + rows) : this.data.subarray(from, from + rows);
+    });
   }
 }
 

@@ -62,7 +62,6 @@ export function scan(bytes: Uint8Array, plan: Plan, most: number): Rows {
     const line = joined(rest, new Uint8Array([lineFeed]));
     scanLines(line, 0, line.length, toSkip, plan, rows);
   }
-  rows.finish();
   return rows;
 }
 
@@ -110,8 +109,7 @@ function scanLines(
   const { delimiter, decimal, width, turnsBack } = plan;
   const spaces = delimiter === space;
   const slots = rows.slots;
-  let columns = rows.columns;
-  let time = columns[0] as Float64Array;
+  let data = rows.data;
   let capacity = rows.capacity;
   let row = rows.count;
   let before = rows.before;
@@ -129,8 +127,7 @@ function scanLines(
     }
     if (row === capacity) {
       rows.grow(row, at - start);
-      columns = rows.columns;
-      time = columns[0] as Float64Array;
+      data = rows.data;
       capacity = rows.capacity;
       row = rows.count;
     }
@@ -138,13 +135,14 @@ function scanLines(
     if (spaces) while (c === space || c === tab) c = bytes[++at] as number;
     let column = 0;
     let isEmpty = false;
+    let isOdd = false;
     for (;;) {
       const slot = column < width ? (slots[column] as number) : -1;
       const from = at;
       c = bytes[at] as number;
       isEmpty = c === lineFeed || c === carriageReturn;
       if (slot >= 0) {
-        if (!spaces) while (c === space) c = bytes[++at] as number;
+        if (c === space && !spaces) while (c === space) c = bytes[++at] as number;
         let negative = false;
         if (c === minus) {
           negative = true;
@@ -168,38 +166,45 @@ function scanLines(
           scale = at - point;
           digits += scale;
         }
-        const mantissa = digits <= 9 ? sum : longMantissa(bytes, first, at);
-        if (digits > 0 && (c === smallE || c === capitalE)) {
-          let shrinks = false;
-          c = bytes[++at] as number;
-          if (c === minus || c === plus) {
-            shrinks = c === minus;
-            c = bytes[++at] as number;
-          }
-          const power = at;
-          let exponent = 0;
-          while ((c - zero) >>> 0 <= 9) {
-            if (exponent < 1000) exponent = exponent * 10 + (c - zero);
-            c = bytes[++at] as number;
-          }
-          if (at === power) digits = 0;
-          scale += shrinks ? exponent : -exponent;
-        }
-        if (!spaces) while (c === space) c = bytes[++at] as number;
-        const ends = c === delimiter || c === lineFeed || c === carriageReturn || (spaces && c === tab);
-        if (ends && digits > 0 && digits <= 15 && scale <= 22 && scale >= -22) {
-          const value =
-            scale > 0
-              ? mantissa / (exactTens[scale] as number)
-              : scale === 0
-                ? mantissa
-                : mantissa * (exactTens[-scale] as number);
-          (columns[slot] as Float64Array)[row] = negative ? -value : value;
-        } else if (ends && at === from) {
-          (columns[slot] as Float64Array)[row] = Number.NaN;
+        if ((c === delimiter || c === lineFeed) && digits > 0 && digits <= 9) {
+          // What most fields are: up to nine digits, nothing behind them.
+          const value = scale === 0 ? sum : sum / (exactTens[scale] as number);
+          data[slot * capacity + row] = negative ? -value : value;
         } else {
-          at = rows.odd(bytes, from, column, slot, row, line);
-          c = bytes[at] as number;
+          const mantissa = digits <= 9 ? sum : longMantissa(bytes, first, at);
+          if (digits > 0 && (c === smallE || c === capitalE)) {
+            let shrinks = false;
+            c = bytes[++at] as number;
+            if (c === minus || c === plus) {
+              shrinks = c === minus;
+              c = bytes[++at] as number;
+            }
+            const power = at;
+            let exponent = 0;
+            while ((c - zero) >>> 0 <= 9) {
+              if (exponent < 1000) exponent = exponent * 10 + (c - zero);
+              c = bytes[++at] as number;
+            }
+            if (at === power) digits = 0;
+            scale += shrinks ? exponent : -exponent;
+          }
+          if (!spaces) while (c === space) c = bytes[++at] as number;
+          const ends = c === delimiter || c === lineFeed || c === carriageReturn || (spaces && c === tab);
+          if (ends && digits > 0 && digits <= 15 && scale <= 22 && scale >= -22) {
+            const value =
+              scale > 0
+                ? mantissa / (exactTens[scale] as number)
+                : scale === 0
+                  ? mantissa
+                  : mantissa * (exactTens[-scale] as number);
+            data[slot * capacity + row] = negative ? -value : value;
+          } else if (ends && at === from) {
+            data[slot * capacity + row] = Number.NaN;
+          } else {
+            isOdd = true;
+            at = rows.odd(bytes, from, column, slot, row, line);
+            c = bytes[at] as number;
+          }
         }
       } else if (c === quote) {
         at = pastField(bytes, at, delimiter);
@@ -218,16 +223,11 @@ function scanLines(
       }
     }
     if (isEmpty && column === width + 1) column = width;
-    const now = time[row] as number;
-    if (column === width && now >= before) {
-      rows.accept();
-      before = now;
-      row++;
-    } else if (column !== width || Number.isNaN(now)) {
-      rows.refuse(column, bytes, lineStart, at, line);
-    } else {
-      if (before - now <= turnsBack) rows.turnBack(bytes, lineStart, line);
-      rows.accept();
+    const now = data[row] as number;
+    if (column !== width || Number.isNaN(now)) rows.refuse(column, bytes, lineStart, at, line);
+    else {
+      if (now < before && before - now <= turnsBack) rows.turnBack(bytes, lineStart, line);
+      if (isOdd) rows.accept();
       before = now;
       row++;
     }
