@@ -19,7 +19,8 @@ const fastest = 200;
 
 /**
  * Humps a turn of a motor with two brushes: one for each commutator bar when their number is even,
- * two for each when it is odd, since the brushes then change bars by turns.
+ * two for each when it is odd, since the brushes then change bars by turns: bars · poles / gcd(bars, poles) with two poles
+ * (value from memory).
  */
 export function humpsPerTurn(bars: number): number {
   return bars % 2 === 0 ? bars : 2 * bars;

@@ -36,7 +36,8 @@ export const pumpCurrentRow: FunctionRow = {
     'The samples are too sparse, or no rhythm stands out.',
     'The number of bars is not whole, or not from 3 to 40.',
   ],
-  source: 'commutation of two brushes on a ring of bars; eight bars: common practice',
+  source:
+    'humps a turn = bars · poles / gcd(bars, poles), here with two poles (value from memory); eight bars: common practice',
   example: { expression: 'pump_current(pump.amps, bars = 8).speed', result: '5400 rpm' },
   evaluate: severalOf(fields, read),
 };
