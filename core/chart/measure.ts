@@ -65,7 +65,7 @@ const rest = 1e-9;
 export function roundAxis(name: string, unit: string, [low, high]: readonly [number, number]): Axis {
   const spread = high - low;
   const room = spread > 0 ? spread : Math.abs(low) > 0 ? Math.abs(low) * 0.1 : 1;
-  const step = roundStep(room / 4);
+  const step = roundStep(room / 8);
   const round = (at: number): number => Number((at * step).toPrecision(12));
   const from = round(Math.floor(low / step + rest));
   const to = round(Math.ceil(high / step - rest));

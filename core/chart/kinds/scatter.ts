@@ -79,7 +79,7 @@ export const scatter: Draw = (chart, { items, marks, listed }) => {
         y: roundAxis(
           sets.length === 1 ? first.item.label : '',
           yUnit,
-          extremes([all.map(({ y }) => y)]) ?? [0, 1],
+          extremes([all.flatMap(({ y, plusMinus }) => [y - plusMinus, y + plusMinus])]) ?? [0, 1],
         ),
         height: 260,
         layers: [

@@ -57,7 +57,11 @@ export const trims: Draw = (chart, data) => {
         y: roundAxis(
           'total trim',
           unitWords(trimType),
-          extremes([all.map(({ y }) => y), [0], bands.flatMap((each) => endsOf(each))]) ?? [0, 1],
+          extremes([
+            all.flatMap(({ y, plusMinus }) => [y - plusMinus, y + plusMinus]),
+            [0],
+            bands.flatMap((each) => endsOf(each)),
+          ]) ?? [0, 1],
         ),
         height: 250,
         layers: [
