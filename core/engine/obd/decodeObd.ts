@@ -116,6 +116,14 @@ function decodeMessage(decoding: Decoding, message: Message): void {
   else if (service === 1 || service === 2) decodeParameters(decoding, message, service);
   else {
     const named = statusOf(service) === undefined && service !== 4;
+    if (named && to - from < 2) {
+      tell(problems, 'obd-short-answer', spanOnTape(tape, from, to), {
+        what: 'The answer',
+        needs: 2,
+        has: 1,
+      });
+      return;
+    }
     const parameter = named ? tape.bytes[from + 1] : undefined;
     const items = itemsOf(decoding, message, service);
     answers.push({ id, service, parameter, frame: undefined, items, from, to });
@@ -200,8 +208,11 @@ function decodeParameters(decoding: Decoding, message: Message, service: 1 | 2):
       return;
     }
     const items = decodeParameter(row, bytes, data, scaling);
-    answers.push({ id, service, parameter: pid, frame, items, from: at, to: data + row.bytes });
-    at = data + row.bytes;
+    // Of one parameter alone, one byte more is the trim of bank 3 or 4: no parameter is so short.
+    const more = row.furtherBank === true && at === from + 1 && data + row.bytes + 1 === to ? 1 : 0;
+    const end = data + row.bytes + more;
+    answers.push({ id, service, parameter: pid, frame, items, from: at, to: end });
+    at = end;
   }
 }
 

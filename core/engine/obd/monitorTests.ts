@@ -85,7 +85,7 @@ function numberOf(
   value: number,
   unit: string,
   step: number,
-  kind: 'none' | 'point' | 'absolute' = 'none',
+  kind: 'none' | 'point' | 'open' = 'none',
 ): ItemValue {
   return { is: 'number', value, unit, kind, step };
 }

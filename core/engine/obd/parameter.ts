@@ -9,6 +9,8 @@ export interface ParameterRow {
   readonly bytes: number;
   readonly meaning: string;
   readonly parts: readonly Part[];
+  /** Engines of more than two banks answer with a byte more, for bank 3 or 4, of which there is no signal. */
+  readonly furtherBank?: true;
   /** Whether the scaling was read in a public copy of the standard's text, or is a value from memory. */
   readonly source: 'found' | 'from memory';
 }

@@ -60,6 +60,11 @@ function parameter(
   return { pid, bytes, meaning: meaning ?? list[0]?.meaning ?? '', parts: list, source };
 }
 
+/** A trim of bank 1 or 2; the byte of bank 3 or 4 follows it where there is such a bank. */
+function trim(pid: number, meaning: string, signal: string, source?: ParameterRow['source']): ParameterRow {
+  return { ...parameter(pid, 1, signedPercent(meaning, signal), source), furtherBank: true };
+}
+
 function firstRows(): ParameterRow[] {
   return [
     ...[0x00, 0x20, 0x40, 0x60, 0x80, 0xa0, 0xc0, 0xe0].map((pid) =>
@@ -97,10 +102,10 @@ function firstRows(): ParameterRow[] {
     ),
     parameter(0x04, 1, percent('Calculated load', 'load'), 'found'),
     parameter(0x05, 1, celsius('Coolant temperature', 'ect'), 'found'),
-    parameter(0x06, 1, signedPercent('Short-term fuel trim, bank 1', 'stft_b1'), 'found'),
-    parameter(0x07, 1, signedPercent('Long-term fuel trim, bank 1', 'ltft_b1'), 'found'),
-    parameter(0x08, 1, signedPercent('Short-term fuel trim, bank 2', 'stft_b2'), 'found'),
-    parameter(0x09, 1, signedPercent('Long-term fuel trim, bank 2', 'ltft_b2'), 'found'),
+    trim(0x06, 'Short-term fuel trim, bank 1', 'stft_b1', 'found'),
+    trim(0x07, 'Long-term fuel trim, bank 1', 'ltft_b1', 'found'),
+    trim(0x08, 'Short-term fuel trim, bank 2', 'stft_b2', 'found'),
+    trim(0x09, 'Long-term fuel trim, bank 2', 'ltft_b2', 'found'),
     parameter(0x0a, 1, number('Fuel pressure', 'fuel_pressure', 1, [3, 1], 'kPa', 'gauge'), 'found'),
     parameter(
       0x0b,
@@ -306,10 +311,10 @@ function middleRows(): ParameterRow[] {
       2,
       number('Tank pressure, absolute', 'tank_pressure_absolute', 2, [1, 200], 'kPa', 'absolute'),
     ),
-    parameter(0x55, 1, signedPercent('Short-term trim of the rear sensor, bank 1', 'stft_b1s2')),
-    parameter(0x56, 1, signedPercent('Long-term trim of the rear sensor, bank 1', 'ltft_b1s2')),
-    parameter(0x57, 1, signedPercent('Short-term trim of the rear sensor, bank 2', 'stft_b2s2')),
-    parameter(0x58, 1, signedPercent('Long-term trim of the rear sensor, bank 2', 'ltft_b2s2')),
+    trim(0x55, 'Short-term trim of the rear sensor, bank 1', 'stft_b1s2'),
+    trim(0x56, 'Long-term trim of the rear sensor, bank 1', 'ltft_b1s2'),
+    trim(0x57, 'Short-term trim of the rear sensor, bank 2', 'stft_b2s2'),
+    trim(0x58, 'Long-term trim of the rear sensor, bank 2', 'ltft_b2s2'),
     parameter(0x59, 2, number('Rail pressure, absolute', undefined, 2, [10, 1], 'kPa', 'absolute')),
     parameter(0x5a, 1, percent('Accelerator position, relative', undefined)),
     parameter(0x5b, 1, percent('Charge of the hybrid battery', 'soc')),

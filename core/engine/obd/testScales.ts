@@ -3,7 +3,8 @@ export interface TestScale {
   readonly step: number;
   readonly plus: number;
   readonly unit: string;
-  readonly kind: 'none' | 'point' | 'absolute';
+  /** What a pressure is counted from is not the scale's to say. */
+  readonly kind: 'none' | 'point' | 'open';
   /** A count of things: its step is no uncertainty. */
   readonly counts: boolean;
 }
@@ -20,7 +21,7 @@ export function testScale(id: number): TestScale | undefined {
     step,
     unit,
     plus: more === '-40' ? -40 : 0,
-    kind: unit === '°C' ? 'point' : unit === 'kPa' ? 'absolute' : 'none',
+    kind: unit === '°C' ? 'point' : unit === 'kPa' ? 'open' : 'none',
     counts: more === 'counts',
   };
 }

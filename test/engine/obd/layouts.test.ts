@@ -72,6 +72,20 @@ describe('one answer in the usual layouts', () => {
   });
 });
 
+describe('trims of more than two banks', () => {
+  // SAE J1979: the second byte is bank 3 or 4, where there is such a bank.
+  it.each([
+    ['7E8 04 41 06 80 82', ['7E8 stft_b1 0 %']],
+    ['41 09 90 04', ['ltft_b2 12.5 %']],
+    ['7E8 05 42 07 00 90 05', ['7E8 ltft_b1 12.5 %']],
+    ['41 55 84 0C', ['stft_b1s2 3.125 %']],
+    ['7E8 05 41 06 80 05 7B', ['7E8 stft_b1 0 %', '7E8 ect 83 °C']],
+  ])('%j', (text, says) => {
+    expect(saidBy(text)).toEqual(says);
+    expect(foundIn(text)).toEqual([]);
+  });
+});
+
 describe('requests and noise', () => {
   it.each([
     '010C',
@@ -180,6 +194,12 @@ describe('lines that cannot be read', () => {
     ],
   ])('%j', (text, found) => {
     expect(foundIn(text)).toEqual([found]);
+  });
+
+  it('are not filled up with the line below', () => {
+    expect(foundIn('46\n45\n49\n41 05 7B').map((each) => each.split(':').slice(0, 3).join(':'))).toEqual(
+      ['1:1-3', '2:1-3', '3:1-3'].map((place) => `${place} obd-short-answer: The answer`),
+    );
   });
 
   it('do not keep the others from being read', () => {

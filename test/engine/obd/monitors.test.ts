@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { decodeObd } from '../../../core/engine/obd/decodeObd.ts';
 import { encodeMonitors, monitorItems } from '../../../core/engine/obd/monitors.ts';
+import { itemWords } from '../../../core/report/answerTable.ts';
 import { signalOf } from '../../../core/signals/lookup.ts';
 import { bytesOf, foundIn, saidBy } from './bytes.ts';
 
@@ -166,6 +168,15 @@ describe('results of the controller’s own tests', () => {
   ])('%s', (text, says) => {
     expect(saidBy(text)).toEqual(says);
     expect(foundIn(text)).toEqual([]);
+  });
+
+  it('have pressures of which the scale does not say what they are counted from', () => {
+    const [answer] = decodeObd('46 3C 81 17 00 10 00 00 FF FF').answers;
+    expect(answer?.items.map(itemWords)).toEqual([
+      { value: '0.160 ± 0.005', unit: 'kPa' },
+      { value: '0.000 ± 0.005', unit: 'kPa' },
+      { value: '655.350 ± 0.005', unit: 'kPa' },
+    ]);
   });
 
   it('give misfires by cylinder', () => {
