@@ -311,13 +311,13 @@ function isResult(tree: Expression): boolean {
   return tree.kind === 'member' && tree.name === 'result';
 }
 
-/** Both branches must give one type, since which one is taken is only known later. */
 /** Curves are read each on its own; results with several values must have the same ones. */
 function sameNames(yes: Type, no: Type): boolean {
   if (yes.kind === 'fields') return no.kind === 'fields' && sayType(yes) === sayType(no);
   return yes.kind !== 'curve';
 }
 
+/** Both branches must give one type, since which one is taken is only known later. */
 export function checkChoice(checking: Checking, tree: Conditional): Typed {
   const condition = statement(checking, tree.condition, 'if');
   const yes = check(checking, tree.yes);

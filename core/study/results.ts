@@ -50,6 +50,8 @@ export interface ValueResult {
   readonly uncertainty?: number | Readonly<Record<string, number>>;
   readonly status?: string;
   readonly why?: string;
+  /** Of a map, the members without a number: the same two of each. */
+  readonly missing?: Readonly<Record<string, { readonly status: string; readonly why: string }>>;
 }
 
 export interface ExpectationResult {
@@ -213,14 +215,21 @@ function valueResult(value: Value): ValueResult {
         uncertainty: widthIn(value.amount, value.type),
       };
     case 'members': {
-      const numbers: Record<string, NumberOrNull> = {};
-      const widths: Record<string, number> = {};
-      for (const [name, member] of value.members) {
-        const absent = isAbsent(member);
-        numbers[name] = absent ? null : inUnit(member, value.type);
-        widths[name] = absent ? 0 : widthIn(member, value.type);
-      }
-      return { value: numbers, ...units(value.type), uncertainty: widths };
+      const members = [...value.members];
+      const missing = members.flatMap(([name, member]) =>
+        isAbsent(member) ? [[name, { status: member.status, why: member.why }] as const] : [],
+      );
+      // A label may be called `__proto__`, which only `fromEntries` takes for a name.
+      return {
+        value: Object.fromEntries(
+          members.map(([name, member]) => [name, isAbsent(member) ? null : inUnit(member, value.type)]),
+        ),
+        ...units(value.type),
+        uncertainty: Object.fromEntries(
+          members.map(([name, member]) => [name, isAbsent(member) ? 0 : widthIn(member, value.type)]),
+        ),
+        ...(missing.length === 0 ? {} : { missing: Object.fromEntries(missing) }),
+      };
     }
     case 'fields':
       return {

@@ -179,6 +179,34 @@ describe('a check for programs', () => {
     });
   });
 
+  it('says why a value, or one member of it, has no number; a label may have any name', () => {
+    const text = `${head}---
+readings: Drops
+as: r
+values:
+  drops: {__proto__: 0.35 V, ground: not taken}
+---
+check: Work
+let:
+  ratio: stoichiometric_ratio("petrool")
+`;
+    const { out } = run('check', write('why.diag', text), '--format', 'json');
+    const results = JSON.parse(out);
+    conforms(results);
+    expect(conforms.errors ?? []).toEqual([]);
+    const { 'r.drops': drops, ratio } = results.cases[0].values;
+    expect(Object.entries(drops.value)).toEqual([
+      ['__proto__', 0.35],
+      ['ground', null],
+    ]);
+    expect(drops.missing).toEqual({ ground: { status: 'not measured', why: 'not taken' } });
+    expect(ratio).toEqual({
+      value: null,
+      status: 'cannot compute',
+      why: expect.stringContaining('Did you mean petrol'),
+    });
+  });
+
   it('is refused by the schema where it is broken', () => {
     const good = JSON.parse(run('check', write('x.diag', failing), '--format', 'json').out);
     expect(conforms(good)).toBe(true);
