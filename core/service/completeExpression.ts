@@ -10,6 +10,7 @@ import { allFunctions } from '../study/functions.ts';
 import { readsOf } from '../study/graph/reads.ts';
 import { lookUp } from '../study/names.ts';
 import type { Span } from '../text/span.ts';
+import { closedCall } from './closedCall.ts';
 import { completeUnit } from './completeUnit.ts';
 import { typeOfNamed } from './fixes/wrapPressure.ts';
 import { functionOffer } from './functionOffer.ts';
@@ -20,8 +21,11 @@ import { computedAt, computedOf, type Standing } from './standing.ts';
 import type { Completion } from './types.ts';
 import { type Typing, wordBefore } from './typing.ts';
 import { valueWords } from './valueWords.ts';
+import { outcomes, wordsAfterIs, wordsInText } from './wordsAfterIs.ts';
 
 const dottedEnd = /((?:[\p{L}_][\p{L}\p{M}\p{N}_]*\.)+)[\p{L}\p{M}\p{N}_]*$/u;
+/** A call that ends in a point at the cursor: `valve_events(snap.pressure).`, a word begun or not. */
+const callEnd = /\)\.[\p{L}\p{M}\p{N}_]*$/u;
 const labelEnd = /((?:[\p{L}_][\p{L}\p{M}\p{N}_]*)(?:\.[\p{L}_][\p{L}\p{M}\p{N}_]*)*)\[\s*"?([^"\]]*)$/u;
 
 /** What may follow in an expression of which this is the beginning. */
@@ -30,11 +34,11 @@ export function completeExpression(standing: Standing, typing: Typing): readonly
   const span = wordBefore(typing.before, typing.start);
   const label = labelEnd.exec(before);
   if (label !== null) return inBrackets(standing, typing, label[1] ?? '', label[2] ?? '', before);
-  if (isInText(before)) return [];
+  if (isInText(before)) return wordsInText(standing, before, typing.start + typing.before.length);
   const path = dottedEnd.exec(before)?.[1]?.split('.').slice(0, -1);
   if (path !== undefined) return memberOffers(standing, path, span);
-  const call = calledBefore(before);
-  if (call !== undefined) return membersOfCall(call, span);
+  const call = callEnd.exec(before)?.index;
+  if (call !== undefined) return membersOfCall(closedCall(before.slice(0, call + 1)) ?? '', span);
   const head = before.slice(0, before.length - (span.end - span.start));
   const units = completeUnit(typing, wantedUnits(standing, before), false);
   if (units.length > 0) return [...units, ...(/\s$/.test(head) ? operators(span, 40) : [])];
@@ -48,22 +52,6 @@ function textBefore({ before, block }: Typing): string {
   return [...block.map(({ text }) => text), before].join('\n');
 }
 
-/** The function of a call that ends in a point at the cursor: `valve_events(snap.pressure).`, a word begun or not. */
-function calledBefore(before: string): string | undefined {
-  // A bracket in quotes is none.
-  const text = before.replace(/"[^"]*"/g, (quoted) => ' '.repeat(quoted.length));
-  const end = /\)\.[\p{L}\p{M}\p{N}_]*$/u.exec(text)?.index;
-  if (end === undefined) return undefined;
-  let open = 0;
-  for (let at = end; at >= 0; at--) {
-    if (text[at] === ')') open++;
-    else if (text[at] === '(' && --open === 0) {
-      return /[\p{L}_][\p{L}\p{M}\p{N}_]*$/u.exec(text.slice(0, at))?.[0];
-    }
-  }
-  return undefined;
-}
-
 const isInText = (before: string): boolean => (before.match(/"/g) ?? []).length % 2 === 1;
 
 /** After nothing, an operator, an opening bracket, a comma or a word that wants something behind it. */
@@ -74,8 +62,6 @@ function operandIsDue(head: string): boolean {
   return word !== undefined && keywords.has(word) && !outcomes.has(word);
 }
 
-const outcomes: ReadonlySet<string> = new Set(['yes', 'no', 'unclear', 'true', 'false']);
-
 function operands(
   standing: Standing,
   typing: Typing,
@@ -84,7 +70,7 @@ function operands(
   before: string,
 ): readonly Completion[] {
   const tail = head.trimEnd();
-  if (/\bis(?:\s+not)?$/.test(tail)) return wordsFor(standing, tail, span);
+  if (/\bis(?:\s+not)?$/.test(tail)) return wordsAfterIs(standing, tail, span);
   return [
     ...parameterOffers(before, head, span),
     ...nameOffers(standing, typing.path, span),
@@ -185,30 +171,6 @@ function parameterOffers(before: string, head: string, span: Span): readonly Com
       newText: `${name} = `,
       rank: 30,
     }));
-}
-
-/** What a word may be: a test's outcome, or the words of the signal to the left. */
-function wordsFor(standing: Standing, head: string, span: Span): readonly Completion[] {
-  const path = /([\p{L}_][\p{L}\p{N}_.]*)\s+is(?:\s+not)?$/u.exec(head)?.[1]?.split('.') ?? [];
-  const named = lookUp(
-    standing.names,
-    standing.index,
-    path,
-    path.map(() => span),
-  );
-  const signal =
-    named.kind === 'reading'
-      ? named.reading.signal
-      : named.kind === 'not measured'
-        ? named.signal
-        : undefined;
-  const words = (signal?.words ?? []).map((word) => ({
-    ...offer('word', `"${word}"`, signal?.meaning ?? '', span),
-    rank: 1,
-  }));
-  const isTest = named.kind === 'reading' && named.reading.from === 'test';
-  if (words.length > 0 && !isTest) return words;
-  return [...outcomes].map((word, rank) => ({ ...offer('word', word, 'an outcome', span), rank }));
 }
 
 /** Labels, cylinders and states of the value before the bracket. */

@@ -37,6 +37,17 @@ function checkTaken(source: string, label: string, after: string): void {
   expect(text.replace(/\n$/, '')).toBe(after);
 }
 
+const loads = `readings: Three loads
+as: before
+states:
+  idle: warm idle
+  fast: 2500 rpm no load
+table: |
+  reading   idle   fast   unit
+  maf       3.4    11.5   g/s
+  stft_b1   +14    +4     %
+`;
+
 const koeo = `readings: Key on
 as: koeo
 values:
@@ -202,6 +213,31 @@ describe('completion', () => {
     ]);
   });
 
+  it('offers the words that a function can answer with, called or by a name, begun or not', () => {
+    const charging = ['"not charging"', '"low, or held low on purpose"', '"charging"'];
+    const check = 'check: A\nlet:\n  said: charging_pattern(14.2 V)\nexpect:\n';
+    checkFirst(`${check}  - charging_pattern(14.2 V) is $0`, charging);
+    checkFirst(`${check}  - charging_pattern((14 + 0.2) V) is not $0`, charging);
+    checkFirst(`${check}  - said is $0`, charging);
+    checkOffers(`${check}  - said is "ch$0`, charging, ['yes']);
+    expect(offersAt(`${check}  - total_trim(1 %, 2 %) is "$0`)).toEqual([]);
+    checkTaken(`${check}  - said is "ch$0"`, '"charging"', `${check}  - said is "charging"`);
+    checkTaken(`${check}  - loop is "cl$0`, '"closed"', `${check}  - loop is "closed"`);
+  });
+
+  it('offers the words among several values of an answer', () => {
+    const check = 'check: A\nlet:\n  events: trim_pattern(before.stft_b1, before.maf)\nexpect:\n';
+    checkOffers(`${loads}---\n${check}  - events.pattern is $0`, ['"same grams"'], ['yes']);
+    checkOffers(`${loads}---\n${check}  - trim_pattern(before.stft_b1, before.maf).pattern is $0`, [
+      '"same grams"',
+    ]);
+    checkOffers(
+      `${check}  - trim_pattern(before.stft_b1, before.maf).grams is $0`,
+      ['yes'],
+      ['"same grams"'],
+    );
+  });
+
   it('offers functions with their signatures, and the names of their parameters', () => {
     const trim = offersAt('check: A\nlet:\n  a: tot$0').find((each) => each.label === 'total_trim');
     expect(trim).toMatchObject({ kind: 'function', snippet: true });
@@ -219,6 +255,7 @@ describe('completion', () => {
     expect(offersAt('note: |\n  wo$0')).toEqual([]);
     expect(offersAt('readings: ti$0')).toEqual([]);
     expect(offersAt('readings: A\nstate: warm idle # re$0')).toEqual([]);
-    expect(offersAt('check: A\nexpect:\n  - loop is "op$0')).toEqual([]);
+    expect(offersAt('check: A\nexpect:\n  - drops["op$0')).toEqual([]);
+    expect(offersAt('check: A\nlet:\n  a: wire_drop("18 $0')).toEqual([]);
   });
 });
