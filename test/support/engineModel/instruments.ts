@@ -37,7 +37,7 @@ export function drawInstruments(chance: Chance): Instruments {
 }
 
 /** To the nearest step that the encoding carries, within its ends (SAE J1979). */
-export function encoded(value: number, step: number, low: number, high: number): number {
+function encoded(value: number, step: number, low: number, high: number): number {
   const steps = Math.round((Math.max(low, Math.min(high, value)) - low) / step);
   return low + steps * step;
 }

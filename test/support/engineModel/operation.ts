@@ -24,7 +24,7 @@ export type StateName =
   | 'deceleration'
   | 'wide open throttle';
 
-export const stateNames: readonly StateName[] = [
+const stateNames: readonly StateName[] = [
   'cold idle',
   'warm idle',
   '2500 rpm no load',

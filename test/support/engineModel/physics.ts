@@ -5,7 +5,7 @@
  */
 
 /** Specific gas constant of dry air, J/(kg·K): 8314.32 / 28.9644 (U.S. Standard Atmosphere 1976). */
-export const gasConstant = 287.053;
+const gasConstant = 287.053;
 /** Ratio of specific heats of air. */
 const gamma = 1.4;
 
