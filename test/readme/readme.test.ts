@@ -54,6 +54,10 @@ describe('the README', () => {
       'Eighteen',
       'Nineteen',
       'Twenty',
+      'Twenty-one',
+      'Twenty-two',
+      'Twenty-three',
+      'Twenty-four',
     ];
     expect(readme).toContain(`${words[samples.size - 10]} cases from the workshop`);
     const open = [...samples.values()].filter((text) => /^outcome: open$/m.test(text));
