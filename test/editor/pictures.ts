@@ -49,8 +49,8 @@ await writeExtension(root, join(scratch, 'extension'));
 await writeArchive(join(scratch, 'extension'), join(scratch, 'casebook.vsix'));
 await installExtension(join(scratch, 'casebook.vsix'), profile);
 writePlainSettings(profile);
-const server = await startServer(profile);
 const browser = await openBrowser();
+const server = await startServer(profile);
 try {
   const wanted = process.argv.slice(2);
   for (const picture of pictures.filter(({ name }) => wanted.length === 0 || wanted.includes(name))) {

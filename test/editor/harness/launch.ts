@@ -27,8 +27,9 @@ const folder = positionals[0];
 if (folder === undefined) throw new Error('A folder to open must be given.');
 
 const profile = { extensions: given('extensions-dir'), data: given('user-data-dir') };
-const server = await startServer(profile, { runsTests: true });
+// First what goes by itself when the other cannot be had.
 const browser = await openBrowser();
+const server = await startServer(profile, { runsTests: true });
 let status = 1;
 const browserLog: string[] = [];
 try {

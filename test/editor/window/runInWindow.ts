@@ -31,8 +31,8 @@ export async function runInWindow(only: string): Promise<readonly Outcome[]> {
   const profile = profileIn(folder);
   await installExtension(await packExtension(folder, 'process'), profile);
   writePlainSettings(profile);
-  const server = await startServer(profile);
   const browser = await openBrowser();
+  const server = await startServer(profile);
   const run = async (tests: readonly WindowTest[]): Promise<readonly Outcome[]> => {
     const outcomes: Outcome[] = [];
     for (const each of tests.filter(isWanted)) outcomes.push(await runTest(each, browser, server, folder));
