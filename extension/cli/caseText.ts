@@ -1,4 +1,5 @@
 import { joinStream } from '../../core/casefile/stream.ts';
+import type { Value } from '../../core/expression/value.ts';
 import type { Runs } from '../../core/report/blocks.ts';
 import { inWords } from '../../core/report/figure.ts';
 import { findingLine } from '../../core/report/findingLine.ts';
@@ -37,10 +38,11 @@ function cellText(study: Study, cell: number, paint: Paint): string {
   if (computed.length + suspects.length + expectations.length === 0) return '';
   const read = study.file.cells[cell]?.cell;
   const title = read === undefined ? `Cell ${cell + 1}` : plain(read.title.text);
-  const longest = Math.max(0, ...computed.map((each) => each.name.length));
+  const plainly = computed.filter(({ value }) => value.kind !== 'fields');
+  const longest = Math.max(0, ...plainly.map((each) => each.name.length));
   return [
     `  ${title}\n`,
-    ...computed.map((each) => `    ${computedText(each, longest)}\n`),
+    ...computed.map((each) => computedText(each, longest)),
     ...expectations.map((each) => expectationText(each, paint)),
     ...suspects.map((each) => suspectText(each, paint)),
     ...(suspects.length > 0 && study.next !== undefined
@@ -49,9 +51,19 @@ function cellText(study: Study, cell: number, paint: Paint): string {
   ].join('');
 }
 
+/** A name and its value; of a value with several fields, each has a line of its own. */
 function computedText({ name, value }: Computed, longest: number): string {
+  if (value.kind !== 'fields') return `    ${plain(name).padEnd(longest)}  ${figureText(value)}\n`;
+  const widest = Math.max(0, ...[...value.fields.keys()].map((each) => each.length));
+  const lines = [...value.fields].map(
+    ([field, each]) => `      ${plain(field).padEnd(widest)}  ${figureText(each)}\n`,
+  );
+  return `    ${plain(name)}\n${lines.join('')}`;
+}
+
+function figureText(value: Value): string {
   const type = typeOf(value);
-  return `${plain(name).padEnd(longest)}  ${plain(inWords(valueFigure(value), type === undefined ? '' : unitWords(type)))}`;
+  return plain(inWords(valueFigure(value), type === undefined ? '' : unitWords(type)));
 }
 
 function expectationText(expectation: Expectation, paint: Paint): string {

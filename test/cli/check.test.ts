@@ -88,6 +88,13 @@ describe('a check in words', () => {
     );
   });
 
+  it('gives each field of an answer a line of its own', () => {
+    const text = `${head}---\ncapture: Sensor\nas: o2\nrows: |\n  time  front\n  0 0.1\n  1 0.8\n  2 0.1\n  3 0.8\n  4 0.1\nchannels:\n  front: {column: front, unit: V}\n---\ncheck: How does it switch?\nlet:\n  sensor: oxygen_sensor(o2.front)\n`;
+    const { out } = run('check', write('fields.diag', text));
+    expect(out).toMatch(/^ {4}sensor\n {6}verdict {7}\S/m);
+    expect(out).toMatch(/^ {6}maximum {7}0\.8 V$/m);
+  });
+
   it('counts lines of every kind', () => {
     const text = wrong.replace('map: 101 inHg', '\tmap: 漢 inHg');
     const lf = run('check', write('x.diag', text)).out;
