@@ -1,4 +1,4 @@
-import type { Cell, HeaderCell } from '../casefile/cell.ts';
+import type { Cell, CheckCell, HeaderCell } from '../casefile/cell.ts';
 import { joinStream } from '../casefile/stream.ts';
 import type { Value } from '../expression/value.ts';
 import type { Finding, Study } from '../study/types.ts';
@@ -187,11 +187,25 @@ export function workOf(cell: Cell, { readings }: Pick<CellContext, 'readings'>):
       };
     case 'test':
       return { ...none, words: [cell.title, cell.did, cell.at].map(words).join('. ') };
+    case 'check':
+      return { ...none, functions: functionsCalledIn(cell) };
     case 'repair':
       return { ...none, words: `Repaired ${words(cell.title)}. ${words(cell.done)}` };
     default:
       return none;
   }
+}
+
+/** By their names in the text: a check that is not computed yet brings its cautions, too. */
+function functionsCalledIn({ let: lets, expect }: CheckCell): readonly string[] {
+  const texts = [
+    ...(lets ?? []).map(({ value }) => value),
+    ...(expect ?? []).map(({ expression }) => expression),
+  ];
+  const called = texts.flatMap((each) =>
+    [...words(each).matchAll(/\b([a-z]\w*)\s*\(/g)].map(([, name = '']) => name),
+  );
+  return [...new Set(called)];
 }
 
 function audience(word: string): string | undefined {

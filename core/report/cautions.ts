@@ -10,6 +10,8 @@ export interface Work {
   readonly called?: string;
   /** Names of the engine states that it is done in. */
   readonly states: readonly string[];
+  /** The functions that a check calls: what they read was taken somehow, even where no signal says how. */
+  readonly functions?: readonly string[];
 }
 
 interface CautionRow {
@@ -24,6 +26,9 @@ interface CautionRow {
   readonly things?: RegExp;
   readonly verbs?: RegExp;
   readonly states?: RegExp;
+  readonly functions?: RegExp;
+  /** The caution that says it too: where that one is called, this one is not. */
+  readonly saidBy?: string;
 }
 
 /** Said with every caution: a page is not the maker's instructions and not a licence. */
@@ -53,9 +58,18 @@ export const cautionRows: readonly CautionRow[] = [
   {
     id: 'cranking',
     title: 'Compression, a plug out',
-    text: 'Stop fuel and spark in the way that the maker gives, for all cylinders when cranking: fuel mist from an open plug hole burns at a spark. Keep clear of belts, of the plug holes and of what turns, and give the starter time to cool.',
+    text: 'Out of gear or in park, brake set. Stop fuel and spark in the way that the maker gives, for all cylinders when cranking: fuel mist from an open plug hole burns at a spark. Keep clear of belts, of the plug holes and of what turns, and give the starter time to cool.',
     signals: /(^|_)compression$|^(first|fifth)_puff$|^cylinder_pressure$/,
     words: /\b(compression test|wet test|cranking compression)\b/,
+    functions: /^(compression_pattern|puff_pattern|wet_pattern|valve_events|crank_angle)$/,
+  },
+  {
+    id: 'starter',
+    title: 'Cranking',
+    text: 'Out of gear or in park, brake set: the car may jump and the engine may start. Keep hands, leads, sleeves and hair clear of belts and fans, and give the starter time to cool. Where it is not to start, stop fuel and spark in the way that the maker gives.',
+    states: /\bcranking\b/,
+    functions: /^(relative_compression|hump_balance|cranking_speed|cranking_pattern|start_voltage)$/,
+    saidBy: 'cranking',
   },
   {
     id: 'leak-down',
@@ -63,6 +77,7 @@ export const cautionRows: readonly CautionRow[] = [
     text: 'Air pressure can turn the engine with force. Take tools off the crankshaft, stand clear, and let the pressure go before the hose comes off. Take the pressure cap off a cold engine only.',
     signals: /^(leakdown|leak_down)/,
     words: /\bleak-?down\b/,
+    functions: /^leakage_pattern$/,
   },
   {
     id: 'fuel-pressure',
@@ -88,6 +103,8 @@ export const cautionRows: readonly CautionRow[] = [
     signals:
       /^(back_pressure\w*|co|co2|hc|nox|o2_gas|opacity|analyser_lambda|egt|egrt|nox_in|nox_out)$|^(cat_temp|dpf_|turbine_|scr_in)/,
     words: /\b(forced|started|ran) (a )?regeneration\b/,
+    functions:
+      /^(gas_pattern|lambda_from_gas|lambda_from_composition|exhaust_air|unburnt_fuel|back_pressure_pattern)$/,
     things:
       /\b(catalysts?|catalytic converter|exhaust(?! (valve|lobe|cam|lift|stroke|side|gas))|muffler|tail ?pipe|particulate filter|(front|rear|oxygen) sensors?)\b/g,
   },
@@ -97,6 +114,7 @@ export const cautionRows: readonly CautionRow[] = [
     text: 'Tens of thousands of volts: never pull a lead or a coil of a running engine by hand, never let a coil fire into the open, and use an adjustable, grounded tester. Keep away with a pacemaker.',
     signals: /^(firing_|burn_|available_voltage|dwell|primary_|secondary_)/,
     words: /\bspark tester\b/,
+    functions: /^dwell_(angle|time)$/,
     things: /\b(coils?|spark plugs?|plug (lead|wire)s?|ignition leads?)\b/g,
   },
   {
@@ -122,6 +140,8 @@ export const cautionRows: readonly CautionRow[] = [
     signals:
       /^(battery_(current|conductance|resistance|charge)|resting_voltage|specific_gravity|cold_cranking|cranking_voltage|charging_|alternator_|starter_current|parasitic_draw|drops$|drop_current|glow_)/,
     words: /\b(battery load test|load test of the battery|parasitic|(from|across) the battery)\b/,
+    functions:
+      /^(relative_compression|hump_balance|start_voltage|internal_resistance|load_test_limit|charging_\w+|ripple_pattern|cranking_pattern|draw_pattern)$/,
     things: /\b(battery|jump(er)? (lead|cable)s?|starter|alternator|(ground )?strap|ground cable)\b/g,
   },
   {
@@ -192,15 +212,21 @@ export interface Called extends Caution {
 export function cautionsOf(work: Work): readonly Called[] {
   const sentences = sentencesOf(work.words);
   const names = sentencesOf(work.called ?? '');
-  return cautionRows.flatMap((row): Called[] => {
-    const { id, title, text, signals, states } = row;
+  const called = cautionRows.flatMap((row): (Called & { readonly saidBy: string | undefined })[] => {
+    const { id, title, text, signals, states, functions, saidBy } = row;
     const own =
       (signals !== undefined && work.signals.some((name) => signals.test(name))) ||
       sentences.some((each) => row.words?.test(each) === true || handles(each, row)) ||
       names.some((each) => handles(each, row));
-    const called = own || (states !== undefined && work.states.some((state) => states.test(state)));
-    return called ? [{ kind: 'caution', id, own, title, text: `${text} ${deference}` }] : [];
+    const comes =
+      own ||
+      (states !== undefined && work.states.some((state) => states.test(state))) ||
+      (functions !== undefined && work.functions?.some((name) => functions.test(name)) === true);
+    return comes ? [{ kind: 'caution', id, own, title, text: `${text} ${deference}`, saidBy }] : [];
   });
+  return called
+    .filter(({ saidBy }) => !called.some(({ id }) => id === saidBy))
+    .map(({ saidBy: _, ...caution }) => caution);
 }
 
 /** Of a step's words, so much is read; more is no step that a person took. */

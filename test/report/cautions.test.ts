@@ -13,17 +13,27 @@ const brought = (work: {
   words?: string;
   called?: string;
   states?: string[];
+  functions?: string[];
 }): string[] =>
   cautionsOf({
     signals: work.signals ?? [],
     words: work.words ?? '',
     called: work.called ?? '',
     states: work.states ?? [],
+    functions: work.functions ?? [],
   }).map((each) => each.id);
 
 describe('a caution', () => {
   it.each([
     [{ signals: ['compression'], states: ['cranking'] }, ['cranking']],
+    [{ signals: ['rpm'], states: ['cranking'] }, ['starter']],
+    // A channel may have any name: what is read off it says how it was taken.
+    [{ functions: ['relative_compression', 'lowest'] }, ['starter', 'battery']],
+    [{ functions: ['valve_events'] }, ['cranking']],
+    [{ functions: ['leakage_pattern'] }, ['leak-down']],
+    [{ functions: ['gas_pattern'] }, ['exhaust']],
+    [{ functions: ['dwell_time'] }, ['ignition']],
+    [{ functions: ['total_trim', 'mean'] }, []],
     [{ signals: ['fuel_pressure'] }, ['fuel-pressure']],
     [{ signals: ['back_pressure'] }, ['exhaust']],
     [{ signals: ['leakdown'] }, ['leak-down']],
@@ -85,6 +95,20 @@ describe('a caution', () => {
         runs: ['', { strong: 'Fuel under pressure' }, ' (see “Pressure at idle”)', '.'],
       },
     ]);
+  });
+
+  it('comes with the check of a channel that no signal names', () => {
+    const { sections } = casePage({
+      study: checkCase(
+        'diag: 1\n---\ncheck: Which is weak?\nlet:\n  share: relative_compression(c.current)\n',
+      ),
+      file: 'case.diag',
+      pictures: () => undefined,
+    });
+    const titles = sections.flatMap(({ blocks }) =>
+      blocks.flatMap((each) => (each.kind === 'caution' ? [each.title] : [])),
+    );
+    expect(titles).toEqual(['Cranking', 'Battery and heavy current']);
   });
 
   it('that stands in a cell which is kept back is given again, and does not tell that cell’s title', () => {

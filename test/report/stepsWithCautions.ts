@@ -21,6 +21,7 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
     'Pressure in the exhaust before the catalyst, after: ↑ Hot exhaust and exhaust gas',
     'Coil first, then the catalyst: ↑ Hot exhaust and exhaust gas, ↑ Ignition voltage',
   ],
+  'cam-tooth-late.diag': ['At idle: Running engine', 'Compression, throttle open: Compression, a plug out'],
   'early-thermostat.diag': [
     'Warm-up, before: Road test',
     'Infrared, another day, after fifteen minutes at idle in the yard: Running engine',
@@ -43,7 +44,7 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
   ],
   'ground-side-drop.diag': [
     'Battery at rest: Battery and heavy current',
-    'While cranking: ↑ Battery and heavy current',
+    'While cranking: Cranking, ↑ Battery and heavy current',
     'A second cable beside the strap: ↑ Battery and heavy current',
     'While cranking, after: ↑ Battery and heavy current',
     'Strap and joint: ↑ Battery and heavy current',
@@ -108,6 +109,13 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
   'units-workbook.diag': [
     'The training stand at idle: Running engine, Fuel under pressure',
     'Mistake 2, a comma for the point: ↑ Fuel under pressure',
+  ],
+  'weak-cylinder.diag': [
+    'Misfires in the first five minutes: Running engine',
+    'Cranking, fuel off: Cranking',
+    'Do all cylinders compress alike?: Battery and heavy current',
+    'Leak-down at top dead centre: Air pressure in a cylinder',
+    'Cylinder 2 with a gauge, dry and with a spoon of oil: Compression, a plug out',
   ],
   'weak-fuel-supply.diag': [
     'Four loads, before: Running engine, Road test',
