@@ -1,3 +1,5 @@
+import { siOf } from './siOf.ts';
+
 /** Values as the sentences of `NoAnswer` name them: SI in, two units of the trade out. */
 
 /** Up to five significant digits, no trailing zeros. */
@@ -7,12 +9,12 @@ export function sayNumber(value: number): string {
 
 /** Pa → "84.3 kPa (24.894 inHg)" */
 export function sayPressure(pascal: number): string {
-  return `${sayNumber(pascal / 1000)} kPa (${sayNumber(pascal / pascalPerInchOfMercury)} inHg)`;
+  return `${sayNumber(pascal / 1000)} kPa (${sayNumber(pascal / siOf('inHg'))} inHg)`;
 }
 
 /** m → "1609.3 m (5280 ft)" */
 export function sayAltitude(metres: number): string {
-  return `${sayNumber(metres)} m (${sayNumber(metres / 0.3048)} ft)`;
+  return `${sayNumber(metres)} m (${sayNumber(metres / siOf('ft'))} ft)`;
 }
 
 /** K → "25 °C (77 °F)" */
@@ -28,6 +30,3 @@ const degrees = (value: number): string => sayNumber(Number(value.toFixed(6)));
 export function sayPercent(share: number): string {
   return `${sayNumber(share * 100)} %`;
 }
-
-/** Conventional column at 0 °C (NIST SP 811, appendix B.8). */
-const pascalPerInchOfMercury = 3386.388640341;

@@ -1,8 +1,9 @@
 import { type Answer, noAnswer } from '../answer.ts';
 import { sayAltitude, sayPressure } from '../sayValue.ts';
+import { siOf } from '../siOf.ts';
 
 /** 1 inHg of the conventional column over 1000 ft, Pa/m. */
-const ruleSlope = 3386.388640341 / 304.8;
+const ruleSlope = (): number => siOf('inHg') / (1000 * siOf('ft'));
 
 /**
  * The barometer, Pa absolute, by the rule of thumb "one inch of mercury for a thousand feet" (common practice;
@@ -22,7 +23,7 @@ export function barometerByRule(seaLevelPressure: number, altitude: number): Ans
       `The rule of thumb is used from ${sayAltitude(lowest)} to ${sayAltitude(highest)}; for an altitude of ${sayAltitude(altitude)} take \`standard_pressure\` or \`station_pressure\`.`,
     );
   }
-  return seaLevelPressure - ruleSlope * altitude;
+  return seaLevelPressure - ruleSlope() * altitude;
 }
 
 const lowest = -304.8;

@@ -1,9 +1,10 @@
 import { type Answer, noAnswer } from '../answer.ts';
 import { sayNumber } from '../sayValue.ts';
+import { siOf } from '../siOf.ts';
 import { unlikelyAir } from './airDensity.ts';
 
 /** The barometer that the peak flow is referred to, Pa: 29.92 inHg of the conventional column at 0 °C. */
-const referenceBarometer = 29.92 * 3386.388640341;
+const referenceBarometer = (): number => 29.92 * siOf('inHg');
 
 /**
  * Calculated load as a share (1 is 100 %): maf / (peak · baro/29.92 inHg · √(298/(t + 273))), t in °C (SAE J1979 / ISO 15031-5, LOAD_PCT).
@@ -22,5 +23,5 @@ export function calculatedLoad(maf: number, peak: number, baro: number, temperat
   // The standard counts kelvin from −273 °C, not from −273.15 °C.
   const colder = Math.sqrt(298 / (temperature - 0.15));
   if (!Number.isFinite(colder)) return noAnswer('Air so cold does not exist. Check the unit.');
-  return maf / (peak * (baro / referenceBarometer) * colder);
+  return maf / (peak * (baro / referenceBarometer()) * colder);
 }

@@ -2,8 +2,8 @@ import { type Composition, molarMass } from './composition.ts';
 import type { Fuel } from './fuels.ts';
 
 /** kg/L at 15 to 20 °C (values from memory). Fuel is sold by volume and burns by mass. */
-const gasolineDensity = 0.745;
-const ethanolDensity = 0.789;
+export const gasolineDensity = 0.745;
+export const ethanolDensity = 0.789;
 const gasoline: Composition = { carbon: 1, hydrogen: 1.87, oxygen: 0 };
 const ethanol: Composition = { carbon: 2, hydrogen: 6, oxygen: 1 };
 
@@ -20,7 +20,7 @@ export function ethanolBlend(share: number): Fuel {
       hydrogen: gasoline.hydrogen * fromGasoline + ethanol.hydrogen * fromEthanol,
       oxygen: ethanol.oxygen * fromEthanol,
     },
-    source: 'blend by mass of gasoline CH1.87, 0.745 kg/L, and ethanol, 0.789 kg/L (values from memory)',
+    source: `blend by mass of gasoline CH1.87, ${gasolineDensity} kg/L, and ethanol, ${ethanolDensity} kg/L (values from memory)`,
   };
 }
 

@@ -2,6 +2,7 @@ import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers, ofNumbersAndFuel } from '../answer.ts';
 import { fuelName, quantity } from '../parameters.ts';
 import { blendRatio } from './blendRatio.ts';
+import { ethanolDensity, gasolineDensity } from './ethanolBlend.ts';
 import { gasRows } from './gasRows.ts';
 import { injectionRows } from './injectionRows.ts';
 import {
@@ -135,8 +136,8 @@ export const fuelRows: readonly FunctionRow[] = [
       quantity('share', '%', 'the added fuel’s share by volume'),
       quantity('base', '1', 'stoichiometric ratio of the base fuel', { otherwise: '14.6' }),
       quantity('added', '1', 'stoichiometric ratio of the added fuel', { otherwise: '9.0' }),
-      quantity('base_density', 'kg/L', 'density of the base fuel', { otherwise: '0.745 kg/L' }),
-      quantity('added_density', 'kg/L', 'density of the added fuel', { otherwise: '0.789 kg/L' }),
+      quantity('base_density', 'kg/L', 'density of the base fuel', { otherwise: `${gasolineDensity} kg/L` }),
+      quantity('added_density', 'kg/L', 'density of the added fuel', { otherwise: `${ethanolDensity} kg/L` }),
     ],
     result: { kind: 'fixed', unit: '1' },
     formula: 'A/F = (1 − w)·base + w·added, w = v·ρa/(v·ρa + (1 − v)·ρb), v the share by volume',

@@ -15,8 +15,7 @@ const gases = [
 const nitrogenOxides = quantity('nox', 'ppm', 'nitrogen oxides as NO', { otherwise: '0 ppm' });
 const noGas = ['CO2 is 0.', 'A gas is negative, or all together are more than 100 %.'];
 const noFuel = 'The fuel’s name is not known, or it has no carbon.';
-const brettschneiderSource =
-  'J. Brettschneider, Bosch Technische Berichte 6 (1979) no. 4, 177–186; UN Regulation No. 83; OIML R 99 (values from memory)';
+const brettschneiderSource = 'J. Brettschneider (1979); UN Regulation No. 83; OIML R 99 (values from memory)';
 
 /** Functions of an exhaust-gas analysis, all of dry gas. */
 export const gasRows: readonly FunctionRow[] = [

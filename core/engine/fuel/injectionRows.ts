@@ -2,6 +2,7 @@ import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers, ofNumbersAndFuel } from '../answer.ts';
 import { numbersInWords } from '../inWords.ts';
 import { absolutePressure, cylinders, engineSpeed, fuelName, quantity } from '../parameters.ts';
+import { gasolineDensity } from './ethanolBlend.ts';
 import { fuelCut, fuelCutSayings } from './fuelCut.ts';
 import { airForFuel, injectedFuel, injectorPressure, pressureTrim } from './injectedFuel.ts';
 import { injectorDuty, injectorFlow } from './injector.ts';
@@ -89,7 +90,7 @@ export const injectionRows: readonly FunctionRow[] = [
         header: 'engine.injector_flow',
       }),
       { ...cylinders, name: 'injectors', meaning: 'number of injectors' },
-      quantity('density', 'kg/L', 'the fuel’s density', { otherwise: '0.745 kg/L' }),
+      quantity('density', 'kg/L', 'the fuel’s density', { otherwise: `${gasolineDensity} kg/L` }),
     ],
     result: { kind: 'fixed', unit: 'g/s' },
     formula: 'fuel = rpm/60/2 · injectors · flow · density · (pulse_width − dead_time)',

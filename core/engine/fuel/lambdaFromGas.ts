@@ -21,7 +21,7 @@ const waterGas = 3.5;
  *
  * λ = (CO2 + CO/2 + O2 + NO/2 + (h/4 · 3.5/(3.5 + CO/CO2) − o/2)·(CO2 + CO)) / ((1 + h/4 − o/2)·(CO2 + CO + 6·HC)),
  * h and o being the fuel's hydrogen and oxygen atoms per carbon atom.
- * J. Brettschneider, Bosch Technische Berichte 6 (1979) no. 4, 177–186, as in UN Regulation No. 83 and OIML R 99 (values from memory).
+ * J. Brettschneider (1979), as in UN Regulation No. 83 and OIML R 99 (values from memory).
  *
  * Holds from about 0.75 to 1.5. Gas after a working catalyst gives the same lambda; air that leaks into the pipe
  * or a secondary air pump makes it leaner than the engine was.

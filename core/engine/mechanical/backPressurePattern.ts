@@ -2,8 +2,7 @@ import type { Saying } from '../../expression/functionRow.ts';
 import { noAnswer } from '../answer.ts';
 import type { Wording } from '../inWords.ts';
 import { sayNumber, sayPressure } from '../sayValue.ts';
-
-const psi = 6894.757293168362;
+import { siOf } from '../siOf.ts';
 
 export const backPressureSayings: readonly Saying[] = [
   { words: 'free', meaning: 'no more than a sound exhaust makes at this speed.' },
@@ -23,13 +22,13 @@ export const backPressureSayings: readonly Saying[] = [
 export function backPressureLimit(rpm: number): number {
   const [idle, fast] = [1000 / 60, 2500 / 60];
   const share = Math.min(1, Math.max(0, (rpm - idle) / (fast - idle)));
-  return (1.5 + 1.5 * share) * psi;
+  return (1.5 + 1.5 * share) * siOf('psi');
 }
 
 /** Exhaust back pressure (Pa on the gauge) at a speed without load (turns a second), in one of the words of `backPressureSayings`. */
 export function backPressurePattern(backPressure: number, rpm: number): Wording {
   if (!(rpm > 0)) return noAnswer(`At ${sayNumber(rpm * 60)} rpm nothing flows through the exhaust.`);
-  if (!(backPressure >= -psi))
+  if (!(backPressure >= -siOf('psi')))
     return noAnswer(`A back pressure of ${sayPressure(backPressure)} on the gauge does not exist.`);
   const limit = backPressureLimit(rpm);
   if (backPressure <= limit) return 'free';
