@@ -21,7 +21,13 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
     'Pressure in the exhaust before the catalyst, after: ↑ Hot exhaust and exhaust gas',
     'Coil first, then the catalyst: ↑ Hot exhaust and exhaust gas, ↑ Ignition voltage',
   ],
-  'cam-tooth-late.diag': ['At idle: Running engine', 'Compression, throttle open: Compression, a plug out'],
+  'cam-tooth-late.diag': [
+    'At idle: Running engine',
+    'Compression, throttle open: Compression, a plug out',
+    'Cylinder 1 at idle: ↑ Compression, a plug out',
+    'Cylinder 1 of van 22, the same engine, sound: ↑ Compression, a plug out',
+    'Cylinder 1, after: ↑ Compression, a plug out',
+  ],
   'early-thermostat.diag': [
     'Warm-up, before: Road test',
     'Infrared, another day, after fifteen minutes at idle in the yard: Running engine',
@@ -112,10 +118,10 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
   ],
   'weak-cylinder.diag': [
     'Misfires in the first five minutes: Running engine',
-    'Cranking, fuel off: Cranking',
-    'Do all cylinders compress alike?: Battery and heavy current',
+    'Cranking, fuel off: Cranking, Battery and heavy current',
     'Leak-down at top dead centre: Air pressure in a cylinder',
     'Cylinder 2 with a gauge, dry and with a spoon of oil: Compression, a plug out',
+    'Cranking, after: ↑ Battery and heavy current',
   ],
   'weak-fuel-supply.diag': [
     'Four loads, before: Running engine, Road test',
