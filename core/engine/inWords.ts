@@ -39,14 +39,17 @@ function worded(name: string, formula: (args: readonly Plain[]) => Wording, args
   const plain = args.map(plainOf);
   const said = formula(plain);
   if (typeof said !== 'string') return cannotCompute(`\`${name}\`: ${said.noAnswer}`);
+  const mayBe = new Set([said]);
   for (const shifted of withinUncertainty(args, plain)) {
     const other = formula(shifted);
-    if (typeof other !== 'string' || other === said) continue;
-    return cannotCompute(
-      `\`${name}\` is too close to call: with the readings’ uncertainty it may be "${said}" or "${other}"`,
-    );
+    if (typeof other === 'string') mayBe.add(other);
   }
-  return { kind: 'words', text: said };
+  if (mayBe.size === 1) return { kind: 'words', text: said };
+  const words = [...mayBe].map((each) => `"${each}"`).join(' or ');
+  return {
+    ...cannotCompute(`\`${name}\` is too close to call: with the readings’ uncertainty it may be ${words}`),
+    mayBe: [...mayBe],
+  };
 }
 
 /**

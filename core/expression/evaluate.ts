@@ -206,6 +206,8 @@ const noNumbers = {
 function sameWord(node: SameWord, environment: Environment): Truth {
   const left = evaluateNode(node.left, environment);
   const right = evaluateNode(node.right, environment);
+  const open = wordAmong(node, left, right) ?? wordAmong(node, right, left);
+  if (open !== undefined) return open;
   const absent = absentOf([left, right]);
   if (absent !== undefined) return undecided(absent);
   let same: boolean;
@@ -226,6 +228,16 @@ function sameWord(node: SameWord, environment: Environment): Truth {
   const holds = same !== node.negated;
   const why = !holds && left.kind === 'words' ? `it is ${left.text}` : undefined;
   return { kind: 'truth', ...noNumbers, verdict: holds ? 'holds' : 'fails', limit, why };
+}
+
+/** Beside what may be several words: one of them is too close to call, and any other it is not. */
+function wordAmong({ negated }: SameWord, several: Value, word: Value): Truth | undefined {
+  if (several.kind !== 'absent' || several.mayBe === undefined || word.kind !== 'words') return undefined;
+  const { mayBe } = several;
+  const why = `with the readings’ uncertainty it may be ${mayBe.map((each) => `"${each}"`).join(' or ')}`;
+  const verdict = mayBe.includes(word.text) ? 'too close to call' : negated ? 'holds' : 'fails';
+  const limit = negated ? `not ${word.text}` : word.text;
+  return { kind: 'truth', ...noNumbers, verdict, limit, why };
 }
 
 /** A test that came out unclear says neither yes nor no. */

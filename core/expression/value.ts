@@ -80,4 +80,6 @@ export interface Absent {
   readonly kind: 'absent';
   readonly status: 'not measured' | 'cannot compute';
   readonly why: string;
+  /** Words that it may be within the readings' uncertainty, where it is one of several. */
+  readonly mayBe?: readonly string[];
 }

@@ -93,6 +93,14 @@ values:
     );
   });
 
+  it('compared with one of the words that it may be are too close to call, with any other decided', () => {
+    const pattern = 'compression_pattern(it.compression[2], 60 psi, 112 psi, 184 psi)';
+    const verdicts = studiedWith(
+      `${pattern}\nexpect:\n  - asked is "leaks"\n  - ${pattern} is not "seals and breathes"\n  - asked is "cannot fill"\n  - asked is not "cannot fill"`,
+    ).expectations.map(({ truth }) => truth.verdict);
+    expect(verdicts).toEqual(['too close to call', 'too close to call', 'fails', 'holds']);
+  });
+
   it('are given where only a pair that cannot be would change them: the best cylinder is its own neighbour', () => {
     const best = 'max(it.compression[3], it.compression[4])';
     for (const cylinder of [3, 4])
