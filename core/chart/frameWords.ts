@@ -134,9 +134,10 @@ const colourIn = (layer: Layer): Tone | Quiet =>
 function besideDots(drawing: Drawing, frame: Frame, layout: Layout): Word[] {
   const points = frame.layers.flatMap((layer) =>
     layer.kind === 'dots' && layer.shape !== 'cloud'
-      ? layer.dots.map(({ x, y, says }) => ({
+      ? layer.dots.map(({ x, y, plusMinus, says }) => ({
           x: xOf(drawing, layout, x),
           y: yOf(frame, y),
+          reach: yOf(frame, y) - yOf(frame, y + plusMinus),
           text: says,
           colour: layer.tone,
         }))

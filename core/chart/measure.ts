@@ -61,14 +61,18 @@ export function extremes(lists: Iterable<ArrayLike<number>>): readonly [number, 
 /** What is left of a step where a number was meant to be on it: rounding of the computer's last digits. */
 const rest = 1e-9;
 
-/** An axis that holds these numbers, from one round number to another. */
+/**
+ * An axis that holds these numbers, from one round number to another, with a little room at either end so that nothing
+ * stands on the frame; never beyond zero for its sake.
+ */
 export function roundAxis(name: string, unit: string, [low, high]: readonly [number, number]): Axis {
   const spread = high - low;
   const room = spread > 0 ? spread : Math.abs(low) > 0 ? Math.abs(low) * 0.1 : 1;
   const step = roundStep(room / 8);
   const round = (at: number): number => Number((at * step).toPrecision(12));
-  const from = round(Math.floor(low / step + rest));
-  const to = round(Math.ceil(high / step - rest));
+  const air = spread / 25;
+  const from = round(Math.floor((low < 0 ? low - air : Math.max(0, low - air)) / step + rest));
+  const to = round(Math.ceil((high > 0 ? high + air : Math.min(0, high + air)) / step - rest));
   return { name, unit, from, to: to > from ? to : from + step };
 }
 

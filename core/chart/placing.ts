@@ -15,27 +15,41 @@ interface Box {
   readonly bottom: number;
 }
 
+/** A point with its text; the line of its ± reaches so far up and down. */
+interface Point {
+  readonly x: number;
+  readonly y: number;
+  readonly reach: number;
+  readonly text: string;
+}
+
 /**
- * Sets each text beside its point where it covers neither a point nor a text that is set already: above, below,
- * right or left of it, the nearer first. Where all is taken, it stands above after all.
+ * Sets each text beside its point where it covers neither a point with its ± nor a text that is set already: above,
+ * below, right or left of it, the nearer first. Where all is taken, it stands above after all.
  */
 export function placeBeside(
-  points: readonly { readonly x: number; readonly y: number; readonly text: string }[],
+  points: readonly Point[],
   frame: { readonly width: number; readonly height: number },
   fontSize: number,
 ): readonly Placed[] {
-  const taken: Box[] = points.map(({ x, y }) => ({ left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 }));
+  const taken: Box[] = points.map(({ x, y, reach }) => ({
+    left: x - 4,
+    right: x + 4,
+    top: y - Math.max(4, reach),
+    bottom: y + Math.max(4, reach),
+  }));
   const placed: Placed[] = [];
-  for (const { x, y, text } of points) {
+  for (const { x, y, reach, text } of points) {
     if (text === '') continue;
     const wide = textWidth(text, fontSize);
+    const away = Math.max(fontSize, reach + fontSize / 2 + 1);
     const choices: readonly Placed[] = [
-      { x, y: y - fontSize, align: 'center', text },
-      { x, y: y + fontSize, align: 'center', text },
+      { x, y: y - away, align: 'center', text },
+      { x, y: y + away, align: 'center', text },
       { x: x + 8, y, align: 'left', text },
       { x: x - 8, y, align: 'right', text },
-      { x, y: y - 2 * fontSize, align: 'center', text },
-      { x, y: y + 2 * fontSize, align: 'center', text },
+      { x, y: y - away - fontSize, align: 'center', text },
+      { x, y: y + away + fontSize, align: 'center', text },
     ];
     const boxes = choices.map((each) => boxOf(each, wide, fontSize));
     const at = boxes.findIndex(
