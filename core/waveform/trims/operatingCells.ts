@@ -3,7 +3,6 @@ import type { Absent } from '../../expression/value.ts';
 
 /** Where an engine runs, in the trade's four cells. */
 export const operatingCellNames = ['idle', 'light load', 'cruise', 'heavy load'] as const;
-export type OperatingCell = (typeof operatingCellNames)[number];
 
 /** Channels of one log, sample by sample, SI; what was not recorded is left out. */
 export interface DriveLog {
@@ -40,7 +39,7 @@ const standing = 0.6;
 const cutSpeed = 20;
 const cutPulse = 0.0012;
 
-export const leftOut = -1;
+const leftOut = -1;
 
 /**
  * The operating cell of each sample, as its place among `operatingCellNames`; -1 where the trims do not count:
