@@ -9,6 +9,7 @@ import { codeForm } from './header/codeForm.ts';
 import { firingOrderUnfit } from './header/firingOrderUnfit.ts';
 import { impossibleHeader } from './header/impossibleHeader.ts';
 import { unknownFuel } from './header/unknownFuel.ts';
+import { vinDiffers } from './header/vinDiffers.ts';
 import { vinForm } from './header/vinForm.ts';
 import { impossibleValue } from './impossibleValue.ts';
 import { misspeltState } from './misspeltState.ts';
@@ -69,6 +70,7 @@ export const allRules: readonly Rule[] = [
   unusualValue,
   codeNotListed,
   codeNotStored,
+  vinDiffers,
 ];
 
 /** What a rule looks at in a cell; of one shape for all rules, since it is asked of every cell at every keystroke. */

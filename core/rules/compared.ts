@@ -25,7 +25,7 @@ export function compared(
 ): Compared {
   const moments: Moment[] = [];
   for (const each of taken) for (const moment of each.moments) moments.push(moment);
-  const given = facts.filter(({ givenCodes }) => givenCodes !== undefined);
+  const given = facts.filter(({ givenCodes, givenVins }) => givenCodes !== undefined || givenVins.length > 0);
   const isKnown = before?.header === header && isSameList(before.given, given);
   if (isKnown && isSameList(before.moments, moments)) return before;
   const ruled = ruledCase(header, moments, given, read);

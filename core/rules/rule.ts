@@ -50,7 +50,7 @@ export interface RuledCell {
 export interface RuledCase {
   readonly header: Header;
   readonly moments: readonly Moment[];
-  /** The cells in which controllers gave codes. */
+  /** The cells in which controllers gave codes or the vehicle's number. */
   readonly given: readonly CellFacts[];
   readonly read: (cell: number) => ReadCell | undefined;
   /** What was worked out for one rule and is of use to another, by the function that works it out. */

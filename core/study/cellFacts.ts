@@ -32,6 +32,8 @@ export interface CellFacts {
   readonly meantToFail: Span | undefined;
   /** The trouble codes that a recording in the cell holds; undefined where none was asked for codes. */
   readonly givenCodes: GivenCodes | undefined;
+  /** The vehicle identification numbers in it. */
+  readonly givenVins: readonly GivenVin[];
   readonly diagnostics: readonly Diagnostic[];
   /** What the host gave for the file that a capture names. */
   readonly content: FileContent | undefined;
@@ -50,6 +52,13 @@ export interface GivenCodes {
   readonly stored: boolean;
   readonly pending: boolean;
   readonly permanent: boolean;
+}
+
+/** A vehicle identification number that a controller gave. */
+export interface GivenVin {
+  readonly id: string;
+  readonly vin: string;
+  readonly span: Span;
 }
 
 /** A `let`: a name and the expression that computes it. */

@@ -13,6 +13,7 @@ const elsewhere: ReadonlySet<string> = new Set([
   'rear-copies-front',
   'obd-code-not-listed',
   'obd-code-not-stored',
+  'vin-differs',
   'header-impossible',
   'unknown-fuel',
 ]);

@@ -23,6 +23,13 @@ export interface ObdReadingFacts {
     readonly status: 'stored' | 'pending' | 'permanent';
   };
   readonly 'obd-code-not-stored': { readonly code: string };
+  readonly 'vin-differs': {
+    readonly vin: string;
+    readonly sender: string;
+    readonly expected: string;
+    /** The header says it; otherwise an earlier recording. */
+    readonly isWritten: boolean;
+  };
 }
 
 export const obdReadingRows: Rows<ObdReadingFacts> = {
@@ -90,5 +97,16 @@ export const obdReadingRows: Rows<ObdReadingFacts> = {
     why: 'The header’s codes and the recorded ones tell one story, or the difference is a part of it.',
     wrong: 'codes:\n  - P0171\n…\nobd: 43 00',
     right: 'codes:\n  - P0171\n…\nobd: 43 01 01 71',
+  },
+  'vin-differs': {
+    severity: 'warning',
+    title: 'A recording that gives another vehicle’s number',
+    say: ({ vin, sender, expected, isWritten }) =>
+      `${sender === '' ? 'A controller' : `The controller ${sender}`} gives ${vin} as its vehicle’s number, and ${isWritten ? 'the header says' : 'an earlier recording gives'} ${expected}. Was this recorded on another car, or does the controller come from one?`,
+    why: 'A recording that was filed with the wrong car makes every reading in it wrong for this one. A used controller that was not set up tells its old car’s number.',
+    wrong:
+      'vehicle:\n  vin: 11111111111111111\n…\nobd: |\n  014\n  0: 49 02 01 31 31 31\n  1: 31 31 31 31 31 31 31\n  2: 31 31 31 31 31 31 41',
+    right:
+      'vehicle:\n  vin: 11111111111111111\n…\nobd: |\n  014\n  0: 49 02 01 31 31 31\n  1: 31 31 31 31 31 31 31\n  2: 31 31 31 31 31 31 31',
   },
 };

@@ -20,7 +20,8 @@ const texts: Readonly<
   10: { meaning: 'Name of the controller', length: 20, messages: 5 },
 };
 
-const vinKind = 2;
+/** Of service 09: the vehicle identification number. */
+export const vinKind = 2;
 
 /** Messages of before CAN, joined where they are parts of one text; all others as they are. */
 export function joinInformation(

@@ -29,6 +29,7 @@ export function collectCell(
   const {
     readings,
     givenCodes,
+    givenVins = [],
     diagnostics,
     isUnknown = false,
     readAs = [],
@@ -71,6 +72,7 @@ export function collectCell(
     plots: plots.plots,
     meantToFail: cell.kind === 'check' && cell.shows !== undefined ? cell.title.span : undefined,
     givenCodes,
+    givenVins,
     diagnostics: found,
     content,
     readAs,
@@ -83,16 +85,16 @@ function readingsOf(
   index: number,
   header: Header,
   content: FileContent | undefined,
-): Collected & { readonly givenCodes?: CellFacts['givenCodes'] } {
+): Collected & Partial<Pick<CellFacts, 'givenCodes' | 'givenVins'>> {
   switch (cell.kind) {
     case 'readings': {
       const around = circumstancesOf(cell, 'readings', index, header);
       const taken = takenReadings(cell, around);
       if (cell.obd === undefined) return taken;
-      const { readings, givenCodes, diagnostics } = answeredReadings(cell, text, around, taken.readings);
+      const { readings, diagnostics, ...given } = answeredReadings(cell, text, around, taken.readings);
       return {
         readings: [...taken.readings, ...readings],
-        givenCodes,
+        ...given,
         diagnostics: [...taken.diagnostics, ...diagnostics],
       };
     }
@@ -140,6 +142,7 @@ function unread(text: string, index: number): CellFacts {
     plots: [],
     meantToFail: undefined,
     givenCodes: undefined,
+    givenVins: [],
     diagnostics: [],
     content: undefined,
     readAs: [],

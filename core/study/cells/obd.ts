@@ -6,9 +6,10 @@ import { type Chosen, chooseValues, sayTheSame } from '../../engine/obd/chooseVa
 import { type Decoded, decodeObd } from '../../engine/obd/decodeObd.ts';
 import type { Item } from '../../engine/obd/item.ts';
 import { spanOnTape } from '../../engine/obd/tape.ts';
+import { vinKind } from '../../engine/obd/vehicleInformation.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import type { Span } from '../../text/span.ts';
-import type { GivenCodes } from '../cellFacts.ts';
+import type { GivenCodes, GivenVin } from '../cellFacts.ts';
 import { placedIn } from '../placed.ts';
 import type { Reading } from '../types.ts';
 import { decodedReading, readItem } from './decodedReading.ts';
@@ -20,10 +21,11 @@ import type { Circumstances } from './values.ts';
 export interface FromAnswers {
   readonly readings: readonly Reading[];
   readonly givenCodes: GivenCodes | undefined;
+  readonly givenVins: readonly GivenVin[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
-const nothing: FromAnswers = { readings: [], givenCodes: undefined, diagnostics: [] };
+const nothing: FromAnswers = { readings: [], givenCodes: undefined, givenVins: [], diagnostics: [] };
 
 /**
  * Decodes the recording of a cell into readings. A value that is also typed stays as it was typed, and is compared.
@@ -64,7 +66,7 @@ export function answeredReadings(
     }
   }
   diagnostics.sort((a, b) => a.span.start - b.span.start);
-  return { readings, givenCodes: codesIn(decoded, placed), diagnostics };
+  return { readings, givenCodes: codesIn(decoded, placed), givenVins: vinsIn(decoded, placed), diagnostics };
 }
 
 /** What belongs to the cell's moment, and what of current data or freeze frames does not. Of several frames the first counts. */
@@ -136,6 +138,19 @@ function sayItem({ value }: Item): string {
   return read === undefined
     ? `${value.value} ${value.unit}`
     : formatQuantity(read.si, read.type, read.step / 2);
+}
+
+/** Each controller's own; what has not 17 characters is told by itself. */
+function vinsIn({ answers }: Decoded, placed: (from: number, to: number) => Span): readonly GivenVin[] {
+  return answers
+    .filter(({ service, parameter }) => service === 9 && parameter === vinKind)
+    .flatMap(({ id, items }) =>
+      items.flatMap(({ value, from, to }) =>
+        value.is === 'words' && value.text.length === 17
+          ? [{ id, vin: value.text, span: placed(from, to) }]
+          : [],
+      ),
+    );
 }
 
 function codesIn(
