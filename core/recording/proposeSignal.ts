@@ -29,6 +29,8 @@ function waysToSay(heading: string): ReadonlySet<string> {
     .replace(/\bsensor\s*([1-4])\b/g, 's$1')
     .replace(/\bb([12])\s+s([1-4])\b/g, 'b$1s$2');
   const idle = /\b(?:sensor|signal|engine|value|actual|current|measured|the|voltage|volts)\b/g;
-  const ways = [bare, placed, placed.replace(idle, ' '), plainName(heading).toLowerCase()];
+  // `STFT1` is `stft 1`.
+  const counted = placed.replace(/\b([a-z]{3,})(\d)\b/g, '$1 $2');
+  const ways = [bare, placed, counted, placed.replace(idle, ' '), plainName(heading).toLowerCase()];
   return new Set(ways.map((each) => each.replace(/\s+/g, ' ').trim()));
 }

@@ -14,6 +14,7 @@ import { samplesOf } from '../study/cells/fileSamples.ts';
 import { takenByLanguage } from '../study/cells/names.ts';
 import type { Column, Samples } from '../study/cells/samples.ts';
 import { findTime } from '../study/cells/timeColumn.ts';
+import { unitMeant } from '../study/fitTo.ts';
 
 /** What is made of a recorder's file: cells for a case, and what their author should know. */
 export interface ImportedCapture {
@@ -108,11 +109,14 @@ function channelsIn(samples: Samples, timeAt: number | undefined): readonly Prop
   return samples.headings.flatMap((heading, at): Proposed[] => {
     if (at === timeAt || !samples.holdsNumbers(at)) return [];
     const unit = (samples.unitIn(at) ?? samples.firstValue(at))?.unit;
-    const signal = proposeSignal(heading, unit?.dimension);
+    const called = proposeSignal(heading, undefined);
+    const of = called === undefined ? undefined : signalOf(called);
+    const meant = unit === undefined || of === undefined ? undefined : unitMeant(unit, of);
+    const signal = meant === undefined ? proposeSignal(heading, unit?.dimension) : called;
     const name = free(signal ?? plainName(heading).toLowerCase(), used);
     const forms = signal === undefined ? [] : (signalOf(signal)?.forms ?? []);
     const needs = unit === undefined && forms.length > 0 && forms.every((form) => form.unit !== '1');
-    const lacks = needs ? forms.map((form) => form.unit).join(' or ') : undefined;
+    const lacks = meant ?? (needs ? forms.map((form) => form.unit).join(' or ') : undefined);
     return [{ name, heading, at, signal, unit, lacks }];
   });
 }
@@ -125,7 +129,10 @@ function free(name: string, used: Set<string>): string {
 }
 
 function channelLine({ name, heading, signal, lacks }: Proposed): string {
-  const remark = lacks === undefined ? '' : `   # say its unit, such as {column: …, unit: ${lacks}}`;
+  const remark =
+    lacks === undefined
+      ? ''
+      : `   # say its unit, such as {column: ${JSON.stringify(heading)}, unit: ${lacks}}`;
   if (signal === undefined || signal === name) return `  ${name}: ${written(heading)}${remark}`;
   return `  ${name}: {column: ${JSON.stringify(heading)}, signal: ${signal}}${remark}`;
 }

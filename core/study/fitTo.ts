@@ -1,7 +1,7 @@
 import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.ts';
 import { otherUnit } from '../quantity/format.ts';
-import type { Kind, Quantity, QuantityType } from '../quantity/types.ts';
+import type { Kind, Quantity, QuantityType, Unit } from '../quantity/types.ts';
 import { plainUnit, unitOf } from '../quantity/unit.ts';
 import type { Form, Signal } from '../signals/types.ts';
 
@@ -71,12 +71,18 @@ function wrongDimension(quantity: Quantity, signal: Signal, name: string, node: 
   return diagnose('wrong-dimension', node.span, facts, fixes);
 }
 
-/** Units that are written for others, by what they mean there: the farad and the pound. */
-const slips: Readonly<Record<string, readonly string[]>> = { F: ['°F'], lb: ['psi'] };
+/** Units that are written for others, by what they mean there: the farad, the pound, a gauge's kilograms. */
+const slips: Readonly<Record<string, readonly string[]>> = { F: ['°F'], lb: ['psi'], 'kg/cm²': ['kgf/cm²'] };
+
+/** The unit that is meant by one which this signal cannot have, such as °F by F; undefined where the signal can, or nobody knows. */
+export function unitMeant(unit: Unit, signal: Signal): string | undefined {
+  if (fits(unit.symbol, signal)) return undefined;
+  return slips[unit.symbol]?.find((each) => fits(each, signal));
+}
 
 /** The value with another unit in its unit's place, where the text stands as it is read. */
 function unitReplaced(node: TextNode, unit: string): Fix[] {
-  const found = /^(.*\d)\s*([A-Za-z]+)\s*$/.exec(node.text);
+  const found = /^(.*\d)\s*([A-Za-z][A-Za-z/²2]*)\s*$/.exec(node.text);
   if (found === null || node.style !== 'plain') return [];
   const newText = `${found[1]?.trim()} ${unit}`;
   return [{ title: `Write \`${newText}\``, edits: [{ span: node.span, newText }] }];

@@ -54,6 +54,21 @@ values:
 `);
   });
 
+  it('asks for the unit where the heading has none, or one that is written for another', () => {
+    writeFileSync(
+      join(casebook.folder, 'captures', 'short.csv'),
+      'Time (s),RPM,ECT (F),STFT1 (%),LTFT1,MAF air flow rate (g/s)\n0,780,191,1.5,4,3.1\n1,790,192,2.5,4,3.2\n',
+    );
+    const { out } = casebook.run('import', 'captures/short.csv');
+    expect(out).toContain(`channels:
+  rpm: RPM   # say its unit, such as {column: "RPM", unit: rpm}
+  ect: ECT (F)   # say its unit, such as {column: "ECT (F)", unit: °F}
+  stft_b1: STFT1 (%)
+  ltft_b1: LTFT1   # say its unit, such as {column: "LTFT1", unit: %}
+  maf: MAF air flow rate (g/s)
+`);
+  });
+
   it('puts them at the end of a case, which is then in order', () => {
     const path = join(casebook.folder, 'van14.diag');
     const before = 'diag: 1\r\ncase: Idle\r\n---\r\nnote: As found.';

@@ -43,6 +43,16 @@ const told = (text: string, says: string, right: string | undefined): void => {
   if (right !== undefined) expect(errors(right)).toEqual([]);
 };
 
+describe('a unit that is written for another', () => {
+  it('is offered as what it means there', () => {
+    told(
+      reading('compression: 12.3 kg/cm2'),
+      '12.3 kg/cm2 | wrong-dimension: `compression` (Cranking compression, throttle open, the highest reading) is not measured as m^-2·kg (`12.3 kg/cm2`). It takes `kgf/cm²`.',
+      reading('compression: 12.3 kgf/cm²'),
+    );
+  });
+});
+
 describe('a reading is one value', () => {
   it.each([
     [

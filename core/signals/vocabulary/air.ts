@@ -97,7 +97,16 @@ export const air: readonly Signal[] = [
       { unit: 'V', physical: '0 .. 6 V', usual: [usually('warm idle', '0.4 .. 2.5 V')] },
       { unit: 'Hz', physical: '0 .. 20 kHz' },
     ],
-    alsoCalled: ['mass air flow', 'mass airflow', 'air flow', 'airflow rate', 'air flow rate', 'air mass'],
+    alsoCalled: [
+      'mass air flow',
+      'mass airflow',
+      'mass air flow rate',
+      'maf air flow rate',
+      'air flow',
+      'airflow rate',
+      'air flow rate',
+      'air mass',
+    ],
     note: 'Mass flow, volts and hertz are three forms; only the meter’s own curve turns one into another.',
   },
   {

@@ -84,7 +84,7 @@ export function planChannel(
   }
   // A gear or a state of the loop may be sampled as a plain number.
   const asQuantity = signal?.holds === 'quantity' ? signal : undefined;
-  const fitting = fitTo(scaled.quantity, asQuantity, channel.key.text, channel.unit ?? samples.placeOf(at));
+  const fitting = fitTo(scaled.quantity, asQuantity, channel.key.text, channel.unit ?? channel.column);
   found.push(...fitting.diagnostics);
   const { fitted } = fitting;
   if (fitted === undefined) return undefined;
