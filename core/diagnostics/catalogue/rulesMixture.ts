@@ -93,7 +93,7 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
     severity: 'info',
     title: 'Idle air nearly shut while fuel is added',
     say: ({ written, trim, bank, rpm }) =>
-      `The idle valve is at ${written}${rpm === undefined ? '' : ` (${rpm})`} and bank ${bank} has ${trim} of trim: air comes in another way, and not through the meter. Smoke the intake, or clamp its hoses one by one.`,
+      `The idle valve is at ${written}${rpm === undefined ? '' : ` (${rpm})`} and bank ${bank} has ${trim} of trim: air seems to come in another way, and not through the meter. Smoke the intake, or clamp its hoses one by one.`,
     why: 'The control closes the idle valve when too much air comes in. That it also adds fuel says that the air was not metered (common practice).',
     wrong: 'state: warm idle\nvalues:\n  iac: 3 %\n  ltft_b1: +17 %',
     right: 'state: warm idle\nvalues:\n  iac: 24 %\n  ltft_b1: +2 %',
@@ -113,7 +113,7 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
     severity: 'info',
     title: 'One bank trimmed otherwise than the other',
     say: ({ state, first, second, bank, sign }) =>
-      `At ${state} bank 1 has ${first} and bank 2 ${second}. What both banks share is not the cause: look at bank ${bank} alone, its ${
+      `At ${state} bank 1 has ${first} and bank 2 ${second}. What both banks share is hardly the cause: look at bank ${bank} alone, its ${
         sign === 'adds'
           ? 'intake gasket, injectors, exhaust joints before the sensor and sensor'
           : 'injectors and sensor'
@@ -180,9 +180,9 @@ function nextForTrim(shape: 'falls' | 'same' | 'rises', sign: Sign, metering: 'p
       : 'It grows with the air: measure the fuel pressure under load, and look whether the meter reads high.';
   }
   if (sign === 'takes') {
-    return 'A fixed amount of fuel comes in that no injector was told to give: purge, the crankcase, a dripping injector.';
+    return 'It looks like a fixed amount of fuel that no injector was told to give: purge, the crankcase, a dripping injector.';
   }
   return metering === 'flow'
-    ? 'A fixed amount of air comes in past the meter: smoke the intake.'
+    ? 'It looks like a fixed amount of air past the meter: smoke the intake; a leak in the exhaust before the front sensor can look alike.'
     : 'A fixed amount is missing at little air: with metering by manifold pressure look at the sensor’s zero, at a leak in the exhaust before the front sensor and at the injectors, before the intake.';
 }
