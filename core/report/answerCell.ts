@@ -1,7 +1,7 @@
 import type { Answer } from '../engine/obd/answer.ts';
 import type { Decoded } from '../engine/obd/decodeObd.ts';
 import { spanOnTape } from '../engine/obd/tape.ts';
-import { lineIndex, positionAt } from '../text/lines.ts';
+import { type LineIndex, lineIndex, positionAt } from '../text/lines.ts';
 import { itemWords } from './answerTable.ts';
 
 /**
@@ -47,6 +47,7 @@ function linesOf(
   };
   for (const answer of answers) {
     for (let byte = answer.from; byte < answer.to; byte++) at(tape.places[byte] ?? 0);
+    for (const start of lengthsAbove(text, index, tape.places[answer.from] ?? 0)) at(start);
     for (const item of answer.items) {
       const { value, unit } = itemWords(item);
       const words = `${item.signal ?? item.meaning} ${value}${unit === '' ? '' : ` ${unit}`}`;
@@ -56,6 +57,20 @@ function linesOf(
       if (from >= answer.from && from < answer.to) at(tape.places[from] ?? 0).push(`${code} ${status}`);
   }
   return lines;
+}
+
+/** Where the lines start that stand above `0: 49 02 …` and say how long its message is, such as `014`: it cannot be read without. */
+function lengthsAbove(text: string, index: LineIndex, place: number): readonly number[] {
+  const { starts } = index;
+  let line = positionAt(index, place).line - 1;
+  if (!/^0:/.test(lineAt(text, starts[line] ?? 0))) return [];
+  const found: number[] = [];
+  for (line--; line >= 0; line--) {
+    const above = lineAt(text, starts[line] ?? 0);
+    if (/^[0-9a-f]{3}$/i.test(above)) found.push(starts[line] ?? 0);
+    else if (above !== '') break;
+  }
+  return found;
 }
 
 const fewOf = (says: readonly string[]): string =>

@@ -54,6 +54,15 @@ Trouble codes
     for (const words of [['decode'], ['decode', '-']]) expect(piped(words, answers).stdout).toBe(direct);
   });
 
+  it('keeps the line that says how long a numbered message is: the cell is read again', () => {
+    const numbered =
+      '>0902\n014\n0: 49 02 01 31 41 30\n1: 42 43 31 32 33 34 35\n2: 36 37 38 39 30 31 32\n\n>';
+    const { out } = run('decode', put('numbered.txt', numbered), '--cell');
+    expect(out).toContain('obd: |\n  014\n  0: 49 02 01 31 41 30   # Vehicle identification number ');
+    const { findings } = checkCase(`diag: 1\ncase: A case\n${out}`);
+    expect(findings.map(({ diagnostic }) => diagnostic.code)).toEqual(['vin-form']);
+  });
+
   it('makes cells to paste that a check reads alike', () => {
     const { status, out } = run('decode', put('answers.txt', answers), '--cell');
     expect(status).toBe(0);
