@@ -300,10 +300,20 @@ function membersOf(cell: CellFacts): string[] {
 }
 
 /** Every name that could be meant in a cell, its own computed names first, for the nearest one. */
-function knownNames(names: Names, from: number): Set<string> {
-  const own = (names.cells[from]?.definitions ?? []).map((each) => each.name);
-  return new Set([...own, ...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
+function knownNames(names: Names, from: number): ReadonlySet<string> {
+  const byCell = namesKnown.get(names) ?? new Map<number, ReadonlySet<string>>();
+  namesKnown.set(names, byCell);
+  let all = byCell.get(from);
+  if (all === undefined) {
+    const own = (names.cells[from]?.definitions ?? []).map((each) => each.name);
+    all = new Set([...own, ...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
+    byCell.set(from, all);
+  }
+  return all;
 }
+
+/** A cell of many slips asks for the same names at each. */
+const namesKnown = new WeakMap<Names, Map<number, ReadonlySet<string>>>();
 
 /** A name with a slip of its own is reported where it stands, and offered nowhere. */
 const canBeWritten = (name: string): boolean => /^[\p{L}_][\p{L}\p{M}\p{N}_.]*$/u.test(name);
