@@ -16,6 +16,10 @@ export function round12(value: number): number {
 export function formatNumber(value: number, halfWidth = 0, digits = 5): string {
   if (!Number.isFinite(value)) return Number.isNaN(value) ? 'no number' : value < 0 ? '-∞' : '∞';
   if (halfWidth > 0) return besideWidth(value, halfWidth);
+  // Most numbers have six digits and at most the computer's last bits behind them: twelve digits say the same.
+  const six = Number(value.toPrecision(6));
+  if (Math.abs(value) >= 1e-6 && Math.abs(value) < 1e15 && Math.abs(six - value) <= 1e-14 * Math.abs(value))
+    return written(six);
   const rounded = round12(value);
   const magnitude = Math.abs(rounded);
   if (magnitude !== 0 && (magnitude < 1e-9 || magnitude >= 1e21))

@@ -78,13 +78,28 @@ interface Look {
   readonly reading: ReadingRule['checkReading'] | undefined;
   readonly moment: MomentRule['checkMoment'] | undefined;
   readonly cell: CellRule['checkCell'] | undefined;
+  /** The kind of cell that it looks at, where it is one. */
+  readonly kind: CellRule['in'];
+  /** Its bit among those of the signals that it asks for; 0 where it is asked whatever was read. */
+  readonly bit: number;
 }
+
+/** A rule that compares cells, with its bit. */
+interface Comparison {
+  readonly check: CaseRule['check'];
+  readonly bit: number;
+}
+
+const bits = new Map<string, number>();
+const bitsOf = new Map<string, number>();
 
 /** Those that look at one cell at a time, in their order. */
 export const cellRules: readonly Look[] = allRules.filter((rule) => !isCaseRule(rule)).map(lookOf);
 
 /** Those that compare cells. */
-export const caseRules: readonly CaseRule[] = allRules.filter(isCaseRule);
+export const caseRules: readonly Comparison[] = allRules
+  .filter(isCaseRule)
+  .map((rule) => ({ check: rule.check, bit: bitOf(rule) }));
 
 function isCaseRule(rule: Rule): rule is CaseRule {
   return 'check' in rule;
@@ -95,5 +110,26 @@ function lookOf(rule: Rule): Look {
     reading: 'checkReading' in rule ? rule.checkReading : undefined,
     moment: 'checkMoment' in rule ? rule.checkMoment : undefined,
     cell: 'checkCell' in rule ? rule.checkCell : undefined,
+    kind: 'in' in rule ? rule.in : undefined,
+    bit: bitOf(rule),
   };
+}
+
+/** The bits of the rules that ask for a signal: whoever adds up those of what was read knows whom to ask. */
+export function askedWith(signal: string): number {
+  return bitsOf.get(signal) ?? 0;
+}
+
+/** Each list of signals that a rule asks for has a bit of its own. */
+function bitOf(rule: Rule): number {
+  const signals = 'of' in rule ? rule.of : undefined;
+  if (signals === undefined) return 0;
+  const list = signals.join();
+  let bit = bits.get(list);
+  if (bit === undefined) {
+    bit = 1 << bits.size;
+    bits.set(list, bit);
+    for (const signal of signals) bitsOf.set(signal, (bitsOf.get(signal) ?? 0) | bit);
+  }
+  return bit;
 }

@@ -6,7 +6,7 @@ import type { Header } from '../study/header.ts';
 import { study } from '../study/study.ts';
 import { withFindings } from '../study/studyOf.ts';
 import type { Finding, Study } from '../study/types.ts';
-import { cellRules } from './allRules.ts';
+import { askedWith, cellRules } from './allRules.ts';
 import { type Compared, compared } from './compared.ts';
 import { type Taken, takenIn } from './moments.ts';
 import type { RuledCell } from './rule.ts';
@@ -48,7 +48,7 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
   const merged: (readonly Finding[])[] = [];
   const taken = facts.map((here, cell) => {
     const known = before?.facts[cell] === here ? before.taken[cell] : undefined;
-    return known ?? takenIn(here);
+    return known ?? takenIn(here, askedWith);
   });
   const across = compared(facts, taken, header, file.cells, before?.compared);
   for (let cell = 0; cell < facts.length; cell++) {
@@ -69,13 +69,16 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
 function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, header: Header): readonly Finding[] {
   const { cell, readings } = facts;
   if (readings.length === 0 && !mayBeRuled(read)) return nothing;
-  const { measured, moments } = taken;
+  const { measured, moments, asked } = taken;
+  const kind = read.cell?.kind;
   const ruled: RuledCell = { read, header, readings, measured, moments };
   const found: Finding[] = [];
   const add = (diagnostic: Diagnostic | undefined): void => {
     if (diagnostic !== undefined) found.push({ cell, diagnostic });
   };
   for (const look of cellRules) {
+    if (look.bit !== 0 && (look.bit & asked) === 0) continue;
+    if (look.kind !== undefined && look.kind !== kind) continue;
     if (look.reading !== undefined) for (const one of measured) add(look.reading(one, ruled));
     else if (look.moment !== undefined) for (const moment of moments) add(look.moment(moment, ruled));
     else if (look.cell !== undefined) for (const diagnostic of look.cell(ruled)) add(diagnostic);

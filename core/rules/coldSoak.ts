@@ -13,12 +13,8 @@ import type { CellRule } from './rule.ts';
 export const coldSoak: CellRule = {
   code: 'cold-soak-apart',
   checkCell: ({ measured }): readonly Diagnostic[] => {
-    const temperatures = measured.filter(
-      (each) =>
-        each.reading.state?.known?.name === 'cold soak' &&
-        each.type.kind === 'point' &&
-        failureOf(each, measured) === undefined,
-    );
+    if (!measured.some(isSoaked)) return none;
+    const temperatures = measured.filter((each) => isSoaked(each) && failureOf(each, measured) === undefined);
     const [first, second] = temperatures;
     if (first !== undefined && second !== undefined && temperatures.length === 2) return ofTwo(first, second);
     return temperatures.flatMap((one) => {
@@ -32,6 +28,11 @@ export const coldSoak: CellRule = {
     });
   },
 };
+
+const none: readonly Diagnostic[] = [];
+
+const isSoaked = ({ reading, type }: Measured): boolean =>
+  reading.state?.known?.name === 'cold soak' && type.kind === 'point';
 
 /** K: how far apart temperatures that agree may be, and from where on one of them does not. */
 const together = 6;

@@ -32,7 +32,10 @@ export function compared(
   const found = new Map<number, Finding[]>();
   if (moments.length === 0 && given.length === 0 && header.values.size === 0)
     return { header, moments, given, found };
+  let asked = 0;
+  for (const each of taken) asked |= each.asked;
   for (const rule of caseRules) {
+    if (rule.bit !== 0 && (rule.bit & asked) === 0) continue;
     for (const finding of rule.check(ruled)) {
       const cell = finding.cell ?? 0;
       const list = found.get(cell);

@@ -1,3 +1,4 @@
+import type { Cell } from '../casefile/cell.ts';
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { Code, Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
@@ -12,9 +13,13 @@ import type { Moment } from './moments.ts';
  */
 export type Rule = ReadingRule | MomentRule | CellRule | CaseRule;
 
+/** Signals without which a rule has nothing to say: it is asked only where a number of one of them was read. */
+export type AskedOf = readonly string[];
+
 /** Compares what stands in different cells. */
 export interface CaseRule {
   readonly code: Code;
+  readonly of?: AskedOf;
   readonly check: (ruled: RuledCase) => readonly Finding[];
 }
 
@@ -27,12 +32,16 @@ export interface ReadingRule {
 /** Looks at one moment at a time. */
 export interface MomentRule {
   readonly code: Code;
+  readonly of?: AskedOf;
   readonly checkMoment: (moment: Moment, cell: RuledCell) => Diagnostic | undefined;
 }
 
 /** Looks at one cell at a time. These, like those above, are asked again only when the cell or the header changes. */
 export interface CellRule {
   readonly code: Code;
+  readonly of?: AskedOf;
+  /** The one kind of cell that it looks at, where it is one. */
+  readonly in?: Cell['kind'];
   readonly checkCell: (cell: RuledCell) => readonly Diagnostic[];
 }
 

@@ -30,13 +30,13 @@ export function ruledCase(
     read: (cell) => read[cell],
     inCell: (cell) => cells.get(cell) ?? none,
     alike: (moment, signal) => {
-      const key = likeness(moment);
+      const key = moment.likeness;
       if (key === undefined) return moment.values.has(signal) ? [moment] : none;
       let lists = alike.get(signal);
       if (lists === undefined) {
         lists = new Map();
         for (const each of moments) {
-          const its = each.values.has(signal) ? likeness(each) : undefined;
+          const its = each.values.has(signal) ? each.likeness : undefined;
           if (its === undefined) continue;
           const list = lists.get(its);
           if (list === undefined) lists.set(its, [each]);
@@ -51,10 +51,3 @@ export function ruledCase(
 }
 
 const none: readonly Moment[] = [];
-
-/** The same visit and the same state, in gear or not; free words are like nothing else. */
-function likeness({ when, state }: Moment): string | undefined {
-  return state?.known === undefined
-    ? undefined
-    : `${when} ${state.known.name} ${state.more.get('gear') ?? ''}`;
-}

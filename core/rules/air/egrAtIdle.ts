@@ -7,6 +7,7 @@ import type { MomentRule } from '../rule.ts';
 /** Recirculation that is not commanded at idle and flows nevertheless. Spark ignition only: a diesel recirculates at idle. */
 export const egrAtIdle: MomentRule = {
   code: 'egr-at-idle',
+  of: ['egr_cmd'],
   checkMoment: (moment, { header }): Diagnostic | undefined => {
     const state = stateName(moment);
     if ((state !== 'warm idle' && state !== 'idle in gear') || !hasThrottle(header)) return undefined;

@@ -13,6 +13,7 @@ import { type Filling, fillingOf, isUnlikely } from './filling.ts';
 /** Air flow against speed, displacement and pressure: the volumetric efficiency must be one that an engine can have. */
 export const fillingUnlikely: CaseRule = {
   code: 'filling-unlikely',
+  of: ['maf'],
   check: (ruled) => {
     const cells = new Map<number, Told>();
     for (const moment of ruled.moments) {

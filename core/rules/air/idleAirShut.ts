@@ -8,6 +8,7 @@ import type { MomentRule } from '../rule.ts';
 /** The idle valve nearly closed while fuel is added: air comes in another way. */
 export const idleAirShut: MomentRule = {
   code: 'idle-air-shut',
+  of: ['iac'],
   checkMoment: (moment): Diagnostic | undefined => {
     const iac = moment.values.get('iac');
     if (stateName(moment) !== 'warm idle' || iac === undefined) return undefined;

@@ -6,6 +6,7 @@ import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
 /** One bank is trimmed otherwise than the other: what both share is not the cause. */
 export const banksApart: CellRule = {
   code: 'banks-apart',
+  of: ['stft_b2', 'ltft_b2'],
   checkCell: ({ moments }) => {
     const [worst] = moments
       .flatMap(bothBanks)

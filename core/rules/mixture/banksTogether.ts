@@ -7,6 +7,7 @@ import { patternOf } from './trimByLoad.ts';
 /** Both banks far out on one side: a cause that both share. Where the loads of a cell show a pattern, that says more. */
 export const banksTogether: CellRule = {
   code: 'banks-together',
+  of: ['stft_b2', 'ltft_b2'],
   checkCell: ({ moments }) => {
     const found = moments
       .flatMap(bothBanks)

@@ -12,30 +12,30 @@ import type { CellRule } from '../rule.ts';
  */
 export const rearCopiesFront: CellRule = {
   code: 'rear-copies-front',
-  checkCell: ({ read, readings, header }) =>
-    (read.cell?.kind !== 'capture' || engineWord(header, 'front_sensor') === 'wideband'
-      ? []
-      : ([1, 2] as const)
-    ).flatMap((bank): readonly Diagnostic[] => {
-      const front = channelOf(readings, `o2_b${bank}s1`);
-      const rear = channelOf(readings, `o2_b${bank}s2`);
-      if (front === undefined || rear === undefined || !isSteady(rear.reading)) return [];
-      const [before, behind] = [widthOf(front.series), widthOf(rear.series)];
-      if (before < switching || behind / before < copied) return [];
-      const alike = alikeness(front.series, rear.series);
-      if (alike === undefined || alike.correlation < follows) return [];
-      const facts = {
-        bank,
-        front: front.reading.key,
-        rear: rear.reading.key,
-        frontSwing: `${before.toFixed(2)} V`,
-        rearSwing: `${behind.toFixed(2)} V`,
-        ratio: (behind / before).toFixed(2),
-        later: `${alike.lag.toFixed(2)} s`,
-        correlation: alike.correlation.toFixed(2),
-      };
-      return [diagnose('rear-copies-front', rear.reading.keySpan, facts)];
-    }),
+  in: 'capture',
+  checkCell: ({ readings, header }) =>
+    (engineWord(header, 'front_sensor') === 'wideband' ? [] : ([1, 2] as const)).flatMap(
+      (bank): readonly Diagnostic[] => {
+        const front = channelOf(readings, `o2_b${bank}s1`);
+        const rear = channelOf(readings, `o2_b${bank}s2`);
+        if (front === undefined || rear === undefined || !isSteady(rear.reading)) return [];
+        const [before, behind] = [widthOf(front.series), widthOf(rear.series)];
+        if (before < switching || behind / before < copied) return [];
+        const alike = alikeness(front.series, rear.series);
+        if (alike === undefined || alike.correlation < follows) return [];
+        const facts = {
+          bank,
+          front: front.reading.key,
+          rear: rear.reading.key,
+          frontSwing: `${before.toFixed(2)} V`,
+          rearSwing: `${behind.toFixed(2)} V`,
+          ratio: (behind / before).toFixed(2),
+          later: `${alike.lag.toFixed(2)} s`,
+          correlation: alike.correlation.toFixed(2),
+        };
+        return [diagnose('rear-copies-front', rear.reading.keySpan, facts)];
+      },
+    ),
 };
 
 /** V: a front sensor that switches swings further. The ratio is an example of a limit (SAE 900062 and 910561 give the method; limits are the maker's): common practice. */

@@ -10,6 +10,7 @@ import { totalTrims, writtenTrim } from './totalTrim.ts';
 /** Fuel is added and the exhaust is rich, or taken away and it is lean: the sensor that steers says otherwise than the gas. */
 export const trimAgainstGas: CaseRule = {
   code: 'trim-against-gas',
+  of: ['lambda_b1', 'analyser_lambda', 'co2'],
   check: (ruled) =>
     ruled.moments.flatMap((moment): readonly Finding[] => {
       const totals = totalTrims(moment);

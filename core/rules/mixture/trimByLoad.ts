@@ -9,6 +9,7 @@ import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
 /** How the total trim goes with the air that the engine takes: what falls is a fixed amount, what stays a share, what rises a supply that cannot keep up. */
 export const trimByLoad: CaseRule = {
   code: 'trim-by-load',
+  of: ['stft_b1', 'ltft_b1', 'stft_b2', 'ltft_b2'],
   check: (ruled) => loadsOf(ruled).flatMap((loads) => findingsOf(loads, ruled.header)),
 };
 

@@ -107,16 +107,39 @@ const knownFrom = (one: Measured): Known => ({
  * Otherwise of the altitude alone, where that is asked for, with the weather as its half-width.
  */
 export function siteBarometer(header: Header, when: When, byAltitudeAlone: boolean): Known | undefined {
+  let site = sites.get(header);
+  if (site === undefined) {
+    site = siteOf(header);
+    sites.set(header, site);
+  }
+  if (site.isReported && when === 'before') return site.byReport;
+  return byAltitudeAlone ? site.byAltitude : undefined;
+}
+
+/** What a header says of the site's air. It is asked for each pressure of a case. */
+interface Site {
+  readonly isReported: boolean;
+  readonly byReport: Known | undefined;
+  readonly byAltitude: Known | undefined;
+}
+
+const sites = new WeakMap<Header, Site>();
+
+function siteOf(header: Header): Site {
   const altitude = headerNumber(header, 'site.altitude');
   const seaLevel = headerNumber(header, 'site.sea_level_pressure');
-  if (altitude === undefined) return undefined;
-  if (seaLevel !== undefined && when === 'before') {
-    const si = stationPressure(seaLevel, altitude);
-    if (typeof si !== 'number') return undefined;
-    return { si, halfWidth: siteError, from: 'the weather report at this altitude' };
-  }
-  const si = byAltitudeAlone ? standardPressure(altitude) : undefined;
-  return typeof si === 'number' ? { si, halfWidth: weather, from: 'this altitude' } : undefined;
+  if (altitude === undefined) return { isReported: false, byReport: undefined, byAltitude: undefined };
+  const here = standardPressure(altitude);
+  const reported = seaLevel === undefined ? undefined : stationPressure(seaLevel, altitude);
+  return {
+    isReported: seaLevel !== undefined,
+    byReport:
+      typeof reported === 'number'
+        ? { si: reported, halfWidth: siteError, from: 'the weather report at this altitude' }
+        : undefined,
+    byAltitude:
+      typeof here === 'number' ? { si: here, halfWidth: weather, from: 'this altitude' } : undefined,
+  };
 }
 
 /** As high as the weather report says for the sea level, at a place that is well above it. */

@@ -11,6 +11,7 @@ import { barometersOf, type Known, siteBarometer } from './barometerOf.ts';
 /** A barometer that the altitude and the weather cannot give. */
 export const barometerUnfit: CaseRule = {
   code: 'barometer-unfit',
+  of: ['baro', 'map'],
   check: (ruled) =>
     barometersOf(ruled).flatMap((one): readonly Finding[] => {
       const site = siteThatRefuses(one, ruled.header);

@@ -10,6 +10,7 @@ import { siteThatRefuses } from './barometerUnfit.ts';
 /** Two readings of the barometer of one visit: `baro`, or the manifold pressure with the key on and the engine still. */
 export const barometersApart: CaseRule = {
   code: 'barometers-apart',
+  of: ['baro', 'map'],
   check: (ruled) => {
     const first = new Map<string, Measured>();
     const findings: Finding[] = [];

@@ -10,6 +10,7 @@ import { soundManifold, sumWidth } from './manifold.ts';
 /** Manifold pressure and manifold vacuum of one state are two sides of the barometer: together they are it. */
 export const pressureAndVacuum: CaseRule = {
   code: 'pressure-and-vacuum',
+  of: ['vacuum'],
   check: (ruled) =>
     ruled.moments.flatMap((moment): readonly Finding[] => {
       const vacuum = inForm(moment, 'vacuum', 'inHg');

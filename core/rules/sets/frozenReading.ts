@@ -3,9 +3,13 @@ import { writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 
+/** What must follow the throttle. */
+const followers = ['map', 'maf', 'tp', 'load', 'load_abs', 'vacuum'];
+
 /** Exactly the same number with the throttle closed and wide open: the sensor does not follow, or one column was copied. */
 export const frozenReading: CellRule = {
   code: 'frozen-reading',
+  of: followers,
   checkCell: ({ moments }) => {
     const open = moments.find((each) => stateName(each) === 'wide open throttle');
     const shut = moments.find((each) => closed.has(stateName(each) ?? ''));
@@ -14,8 +18,6 @@ export const frozenReading: CellRule = {
   },
 };
 
-/** What must follow the throttle. */
-const followers = ['map', 'maf', 'tp', 'load', 'load_abs', 'vacuum'];
 const closed: ReadonlySet<string> = new Set([
   'warm idle',
   'idle in gear',

@@ -4,19 +4,25 @@ import type { CellRule } from '../rule.ts';
 /** A set by cylinder that lacks one. One cylinder alone is no set. */
 export const missingCylinder: CellRule = {
   code: 'missing-cylinder',
-  checkCell: ({ header, readings }) =>
-    readings.flatMap(({ from, key, keySpan, value }): readonly Diagnostic[] => {
-      const { cylinders } = header;
-      if (cylinders === undefined || from !== 'readings') return [];
-      if (value.kind !== 'members' || value.by !== 'cylinder' || value.members.size < 2) return [];
+  checkCell: ({ header: { cylinders }, readings }) => {
+    if (cylinders === undefined) return none;
+    let found: Diagnostic[] | undefined;
+    for (const { from, key, keySpan, value } of readings) {
+      if (value.kind !== 'members' || value.by !== 'cylinder' || value.members.size < 2) continue;
+      if (from !== 'readings') continue;
       const missing: string[] = [];
       for (let each = 1; each <= cylinders && each <= most; each++) {
         if (!value.members.has(String(each))) missing.push(String(each));
       }
-      if (missing.length === 0) return [];
-      return [diagnose('missing-cylinder', keySpan, { name: key, cylinders, missing })];
-    }),
+      if (missing.length === 0) continue;
+      found ??= [];
+      found.push(diagnose('missing-cylinder', keySpan, { name: key, cylinders, missing }));
+    }
+    return found ?? none;
+  },
 };
+
+const none: readonly Diagnostic[] = [];
 
 /** No engine on a road has more; a slip in the header is told elsewhere. */
 const most = 24;

@@ -11,6 +11,7 @@ import type { CellRule } from '../rule.ts';
 /** Two readings of one thing at one moment that differ by more than their accuracy. */
 export const readingsDiffer: CellRule = {
   code: 'readings-differ',
+  of: ['load_abs', 'afr_b1', 'afr_b2', 'charging_voltage', 'cranking_voltage'],
   checkCell: ({ header, moments }) => {
     // A row is told once.
     const rows = new Map<string, Diagnostic>();

@@ -8,6 +8,7 @@ import { explained, temperatureSensor } from '../tolerance.ts';
 /** Intake air hotter than the coolant of a warm running engine, with no compressor and no hot soak to explain it. */
 export const chargeHotterThanCoolant: MomentRule = {
   code: 'charge-hotter-than-coolant',
+  of: ['iat'],
   checkMoment: (moment, { header }): Diagnostic | undefined => {
     if (!running.has(stateName(moment) ?? '') || !isUnboosted(header)) return undefined;
     const iat = inForm(moment, 'iat', '°C');

@@ -9,6 +9,7 @@ import type { CellRule } from '../rule.ts';
 /** A warm engine whose coolant stays below where its thermostat begins to open. */
 export const thermostatEarly: CellRule = {
   code: 'thermostat-early',
+  of: ['ect'],
   checkCell: ({ header, moments }) => {
     const rating = headerNumber(header, 'engine.thermostat');
     if (rating === undefined) return [];
