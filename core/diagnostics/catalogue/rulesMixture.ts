@@ -184,5 +184,5 @@ function nextForTrim(shape: 'falls' | 'same' | 'rises', sign: Sign, metering: 'p
   }
   return metering === 'flow'
     ? 'It looks like a fixed amount of air past the meter: smoke the intake; a leak in the exhaust before the front sensor can look alike.'
-    : 'A fixed amount is missing at little air: with metering by manifold pressure look at the sensor’s zero, at a leak in the exhaust before the front sensor and at the injectors, before the intake.';
+    : 'That looks like a fixed amount missing at little air: with metering by manifold pressure look at the sensor’s zero, at a leak in the exhaust before the front sensor and at the injectors, before the intake.';
 }
