@@ -10,15 +10,21 @@ export const orderSayings: readonly Saying[] = [
   { words: 'a cylinder too many', meaning: 'a number that this engine does not have.' },
 ];
 
-/** The cylinders in the order they fire: "1-3-4-2", with hyphens, commas or spaces between. */
+/** More cylinders than any engine on the road has. */
+export const mostCylinders = 24;
+
+/** UTF-16 units: as many cylinders twice, with a hyphen and spaces between. */
+const longestOrder = 400;
+
+/** The cylinders in the order they fire: "1-3-4-2", with hyphens, commas, semicolons or spaces between, or "1342". */
 export function cylindersInOrder(order: string): readonly number[] | NoAnswer {
-  const parts = order.trim().split(/\s*[-–,\s]\s*/);
-  const numbers = parts.map(Number);
-  if (numbers.every((each) => Number.isInteger(each) && each >= 1) && parts.every((each) => each !== ''))
-    return numbers;
-  return noAnswer(
-    `The firing order "${order}" cannot be read. Write the cylinders with hyphens between: 1-3-4-2.`,
+  const text = order.trim();
+  const unreadable = noAnswer(
+    `The firing order "${text.length > 40 ? `${text.slice(0, 40)}…` : text}" cannot be read. Write the cylinders with hyphens between: 1-3-4-2.`,
   );
+  if (text.length > longestOrder) return unreadable;
+  const parts = /^[1-9]{2,9}$/.test(text) ? [...text] : text.split(/\s*[-–,;\s]\s*/);
+  return parts.every((each) => /^[1-9][0-9]?$/.test(each)) ? parts.map(Number) : unreadable;
 }
 
 /** Whether a firing order names every cylinder of the engine once, in one of the words of `orderSayings`. */

@@ -1,4 +1,5 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { cylindersInOrder, mostCylinders as most } from '../../engine/mechanical/firingOrder.ts';
 import type { CellRule } from '../rule.ts';
 
 /** A firing order in which a cylinder is missing, twice, or not of this engine. */
@@ -9,8 +10,9 @@ export const firingOrderUnfit: CellRule = {
     const engine = cell?.kind === 'diag' ? cell.engine : undefined;
     const node = engine?.firingOrder;
     if (node === undefined) return [];
-    const order = cylindersIn(node.text);
-    if (order === undefined) return [];
+    const order = cylindersInOrder(node.text);
+    // One in another form, such as one that names banks, is not judged.
+    if ('noAnswer' in order || order.length < 2) return [];
     const count = Number(engine?.cylinders?.text ?? Number.NaN);
     const cylinders = Number.isInteger(count) && count > 0 && count <= most ? count : Math.max(...order);
     const missing: number[] = [];
@@ -30,13 +32,3 @@ export const firingOrderUnfit: CellRule = {
     ];
   },
 };
-
-const most = 24;
-
-/** `1-3-4-2`, `1 3 4 2`, `1342`; undefined for an order in another form, such as one that names banks. */
-function cylindersIn(text: string): readonly number[] | undefined {
-  const trimmed = text.trim();
-  const parts = /^[1-9]{2,9}$/.test(trimmed) ? [...trimmed] : trimmed.split(/\s*[-–,;\s]\s*/);
-  if (parts.length < 2 || !parts.every((each) => /^[1-9][0-9]?$/.test(each))) return undefined;
-  return parts.map(Number);
-}

@@ -10,6 +10,7 @@ import {
   orderFrequency,
   toothSpeed,
 } from '../../../core/engine/mechanical/firingOrder.ts';
+import { checkCase } from '../../../core/rules/checkCase.ts';
 import { numberOf, rpm, sentenceOf } from '../answers.ts';
 
 describe('a firing order', () => {
@@ -21,6 +22,21 @@ describe('a firing order', () => {
     expect(orderFits('1-3-5-2', 4)).toBe('a cylinder too many');
     expect(orderFits('1-x', 4)).toHaveProperty('noAnswer', expect.stringContaining('cannot be read'));
     expect(orderFits('1-3-4-2', 3.5)).toHaveProperty('noAnswer', expect.stringContaining('whole number'));
+  });
+
+  it('may be written in one, and numbers are written as people write them', () => {
+    expect(orderFits('1342', 4)).toBe('fits');
+    expect(orderFits('1; 3; 4; 2', 4)).toBe('fits');
+    expect(companionOf(1, '1342')).toBe(4);
+    for (const order of ['1e0-2-3-4', '0x1-2-3-4', '1.0-2-3-4', '']) {
+      expect(orderFits(order, 4)).toHaveProperty('noAnswer', expect.stringContaining('cannot be read'));
+    }
+  });
+
+  it('of any length is read or refused at once, and is not said back whole', () => {
+    const long = `${'1-'.repeat(130_000)}1`;
+    expect(sentenceOf(companionOf(1, long)).length).toBeLessThan(200);
+    expect(() => checkCase(`diag: 1\ncase: A case\nengine:\n  firing order: ${long}\n`)).not.toThrow();
   });
 
   // The pairs of waste-spark coils: 1-4 and 2-3 of 1-3-4-2; 1-6, 5-2, 3-4 of 1-5-3-6-2-4 (common practice).
