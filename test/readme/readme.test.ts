@@ -41,6 +41,15 @@ describe('the README', () => {
     for (const line of linesOf(answers[1] ?? '')) expect(printed).toContain(line);
   });
 
+  it('shows cells of a recording that are read and computed', () => {
+    const cells = blocks.filter(({ word }) => word === 'yaml').at(-1)?.text ?? '';
+    expect(cells).toContain('capture:');
+    const header = 'diag: 1\ncase: A limp\nengine:\n  cylinders: 4\n  firing order: 1-3-4-2\n';
+    const { findings, expectations } = checkCase(`${header}---\n${cells}`, undefined, sampleFiles);
+    expect(findings.map(({ diagnostic }) => diagnostic.code)).toEqual([]);
+    expect(expectations.map(({ truth }) => truth.verdict)).toEqual(['fails']);
+  });
+
   it('counts the samples', () => {
     const words = [
       'Ten',
@@ -71,7 +80,7 @@ describe('the README', () => {
   });
 
   it('links and shows what is there', () => {
-    const paths = [...readme.matchAll(/\]\(([^)#]+)\)/g)].map((match) => match[1] ?? '');
+    const paths = [...readme.matchAll(/\]\(([^)#]+)(?:#[^)]*)?\)/g)].map((match) => match[1] ?? '');
     expect(paths.length).toBeGreaterThan(4);
     for (const path of paths.filter((each) => !/^https?:/.test(each)))
       expect(existsSync(join(root, path)), path).toBe(true);

@@ -109,7 +109,7 @@ export const stepsWithCautions: Readonly<Record<string, readonly string[]>> = {
   'two-banks-two-sensors.diag': [
     'At 2500 rpm, before: Running engine',
     'Gas before the catalysts, before: Hot exhaust and exhaust gas',
-    "The sensors' grounds: Battery and heavy current, ↑ Running engine",
+    "Does a sensor's ground stand too high?: Battery and heavy current, ↑ Running engine",
     'One sensor, one ground: Road test',
   ],
   'units-workbook.diag': [

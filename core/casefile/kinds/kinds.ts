@@ -124,7 +124,7 @@ export const kinds = {
       found: { holds: 'sentence', meaning: 'what was seen', example: 'Smoke at the gasket.' },
       result: {
         holds: { words: ['yes', 'no', 'unclear'] },
-        meaning: 'the answer to the title’s question',
+        meaning: 'yes, no or unclear: the answer to the title, best one that asks',
         example: 'yes',
       },
       tool,
