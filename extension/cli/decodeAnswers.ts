@@ -68,7 +68,10 @@ function tableText({ id, rows }: ControllerTable, paint: Paint): string {
     unit,
     `${bytes}${times > 1 ? `  (the last of ${times})` : ''}`,
   ]);
-  const widths = [0, 1, 2].map((column) => Math.max(...cells.map((row) => displayWidth(row[column] ?? ''))));
+  // A recording may have more rows than a call takes arguments.
+  const widths = [0, 1, 2].map((column) =>
+    cells.reduce((widest, row) => Math.max(widest, displayWidth(row[column] ?? '')), 0),
+  );
   const lines = cells.map((row) =>
     row
       .map((cell, i) => cell + ' '.repeat(Math.max(0, (widths[i] ?? 0) - displayWidth(cell))))

@@ -26,6 +26,16 @@ const put = (name: string, text: string): string => {
 };
 
 describe('casebook decode', () => {
+  it('sets a table of any length', () => {
+    const hex = (byte: number) => byte.toString(16).toUpperCase().padStart(2, '0');
+    const tests = Array.from({ length: 60_000 }, (_, i) => i)
+      .filter((i) => (i >> 8) % 32 !== 0)
+      .map((i) => `46 ${hex(i >> 8)} ${hex(i & 255)} 10 00 64 00 00 FF FF`);
+    const { status, err, out } = run('decode', put('tests.txt', tests.join('\n')));
+    expect([status, err]).toEqual([0, '']);
+    expect(out).toContain(`${tests.length} answers`);
+  });
+
   it('prints what recorded answers say, a controller after the other', () => {
     expect(run('decode', put('answers.txt', answers))).toEqual({
       status: 0,

@@ -137,7 +137,8 @@ function itemsOf(decoding: Decoding, message: Message, service: number): readonl
   const parameter = tape.bytes[from + 1] ?? 0;
   const status = statusOf(service);
   if (status !== undefined) {
-    codes.push(...codeAnswer(tape, message, status, problems));
+    // A damaged line may hold more codes than a call takes arguments.
+    for (const code of codeAnswer(tape, message, status, problems)) codes.push(code);
     return [];
   }
   // Codes and what was learned were cleared: there is nothing more to it.

@@ -11,6 +11,10 @@ function timeOf(run: () => void): number {
 }
 
 describe('whatever stands there', () => {
+  it('may be one line of hundreds of thousands of codes', () => {
+    expect(decodeObd(`43${'0171'.repeat(300_000)}`).codes.length).toBeGreaterThan(299_000);
+  });
+
   it('is read without a fault, and told within the text', () => {
     const piece = fc.constantFrom(
       '7E8',
