@@ -1,17 +1,18 @@
 import type { TextEdit } from '../text/edits.ts';
 import type { Span } from '../text/span.ts';
-import { type CaptureFacts, captureRows } from './catalogue/captures.ts';
-import { type ChartsFacts, chartsRows } from './catalogue/charts.ts';
-import { type EditingFacts, editingRows } from './catalogue/editing.ts';
-import { type ExpressionFacts, expressionRows } from './catalogue/expression.ts';
-import { type FileFacts, fileRows } from './catalogue/file.ts';
-import { type NamesFacts, namesRows } from './catalogue/names.ts';
-import { type ObdFacts, obdRows } from './catalogue/obd.ts';
-import { type ObdReadingFacts, obdReadingRows } from './catalogue/obdReadings.ts';
-import { type QuantityFacts, quantityRows } from './catalogue/quantity.ts';
-import { type RulesFacts, rulesRows } from './catalogue/rules.ts';
-import { type StudyFacts, studyRows } from './catalogue/study.ts';
-import type { Row, Rows, Severity } from './row.ts';
+import type { CaptureFacts } from './catalogue/captures.ts';
+import type { ChartsFacts } from './catalogue/charts.ts';
+import type { EditingFacts } from './catalogue/editing.ts';
+import type { ExpressionFacts } from './catalogue/expression.ts';
+import type { FileFacts } from './catalogue/file.ts';
+import type { NamesFacts } from './catalogue/names.ts';
+import type { ObdFacts } from './catalogue/obd.ts';
+import type { ObdReadingFacts } from './catalogue/obdReadings.ts';
+import type { QuantityFacts } from './catalogue/quantity.ts';
+import type { RulesFacts } from './catalogue/rules.ts';
+import type { StudyFacts } from './catalogue/study.ts';
+import type { Severity } from './row.ts';
+import { severityOf } from './severities.ts';
 
 /** The facts of every finding, by its stable code. */
 export type Facts = FileFacts &
@@ -26,21 +27,6 @@ export type Facts = FileFacts &
   ChartsFacts &
   EditingFacts;
 export type Code = keyof Facts;
-
-/** The one place that words them. */
-export const catalogue: Rows<Facts> = {
-  ...fileRows,
-  ...quantityRows,
-  ...expressionRows,
-  ...namesRows,
-  ...studyRows,
-  ...captureRows,
-  ...rulesRows,
-  ...obdRows,
-  ...obdReadingRows,
-  ...chartsRows,
-  ...editingRows,
-};
 
 /** A change that the author may accept: edits in the text that the diagnostic's span counts in. */
 export interface Fix {
@@ -72,16 +58,5 @@ export function diagnose<C extends Code>(
   facts: Facts[C],
   fixes: readonly Fix[] = [],
 ): Diagnostic {
-  const row: Row<Facts[C]> = catalogue[code];
-  return { code, facts, severity: row.severity, span, fixes } as Diagnostic;
-}
-
-export function message(diagnostic: Diagnostic): string {
-  const row = catalogue[diagnostic.code] as Row<unknown>;
-  return row.say(diagnostic.facts);
-}
-
-/** All codes, in the catalogue's order. */
-export function allCodes(): Code[] {
-  return Object.keys(catalogue) as Code[];
+  return { code, facts, severity: severityOf(code), span, fixes } as Diagnostic;
 }

@@ -1,4 +1,5 @@
-import { type Diagnostic, message } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { message } from '../diagnostics/words.ts';
 import type { Finding, Study } from '../study/types.ts';
 import type { LineIndex } from '../text/lines.ts';
 import { type Span, shift } from '../text/span.ts';

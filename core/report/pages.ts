@@ -3,8 +3,8 @@ import { describeHolds } from '../casefile/kinds/describe.ts';
 import type { Key, Keys, Kind } from '../casefile/kinds/key.ts';
 import { kinds } from '../casefile/kinds/kinds.ts';
 import { everyKey } from '../casefile/kinds/shared.ts';
-import { type Code, catalogue } from '../diagnostics/diagnostic.ts';
-import type { Row } from '../diagnostics/row.ts';
+import type { Code } from '../diagnostics/diagnostic.ts';
+import { allCodes, rowOf } from '../diagnostics/words.ts';
 import { type CodeStructure, structureOf } from '../engine/obd/troubleCode.ts';
 import type { FunctionRow, Parameter, ResultField } from '../expression/functionRow.ts';
 import { allUnits, unitOf } from '../quantity/unit.ts';
@@ -38,7 +38,8 @@ export function pagesOf(name: string): Page[] {
 }
 
 function pagesNamed(name: string): Page[] {
-  const code = Object.hasOwn(catalogue, name) ? findingPage(name as Code) : undefined;
+  const known = allCodes().find((each) => each === name);
+  const code = known === undefined ? undefined : findingPage(known);
   const row = functionRow(name);
   const signal = signalOf(name);
   const state = stateOf(name);
@@ -60,7 +61,7 @@ function pagesNamed(name: string): Page[] {
 /** Names with a page that may have been meant: by spelling, or by another word for the thing ("engine speed" is rpm). */
 export function nearestPages(name: string): string[] {
   const spelled = nearest(name, [
-    ...Object.keys(catalogue),
+    ...allCodes(),
     ...functionNames(),
     ...allUnits().map(symbolOf),
     ...Object.keys(kinds),
@@ -151,7 +152,7 @@ function wordPage(name: string): Page | undefined {
 }
 
 function findingPage(code: Code): Page {
-  const { title, severity, why, wrong, right } = catalogue[code] as Row<unknown>;
+  const { title, severity, why, wrong, right } = rowOf(code);
   return {
     title: `${code} (${severity === 'info' ? 'a note' : severity === 'error' ? 'an error' : 'a warning'}): ${title}`,
     rows: [...row('Why', why), ...row('Wrong', wrong), ...row('Right', right)],

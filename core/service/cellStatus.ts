@@ -1,5 +1,5 @@
-import { message } from '../diagnostics/diagnostic.ts';
 import type { Severity } from '../diagnostics/row.ts';
+import { message } from '../diagnostics/words.ts';
 import type { Verdict } from '../expression/value.ts';
 import { signOf, verdictLine } from '../report/verdictLine.ts';
 import type { Expectation, Suspect } from '../study/types.ts';

@@ -3,8 +3,8 @@ import { describeHolds } from '../casefile/kinds/describe.ts';
 import type { Key } from '../casefile/kinds/key.ts';
 import { kindOf } from '../casefile/kinds/kinds.ts';
 import { sourceSpan, type TextNode } from '../casefile/tree.ts';
-import { type Code, catalogue, type Diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Row } from '../diagnostics/row.ts';
+import type { Code, Diagnostic } from '../diagnostics/diagnostic.ts';
+import { rowOf } from '../diagnostics/words.ts';
 import { structureOf } from '../engine/obd/troubleCode.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Kind } from '../quantity/types.ts';
@@ -235,6 +235,6 @@ function diagnosticsAt(study: Study, cell: number, offset: number): readonly Dia
 
 /** A finding's page in short: its heading and why it is reported. The message is shown by the editor itself. */
 function whyReported({ code }: Diagnostic): string {
-  const { title, why } = catalogue[code as Code] as Row<unknown>;
+  const { title, why } = rowOf(code as Code);
   return `${codeSpan(code)} ${escapeMarkdown(title)}. ${escapeMarkdown(why)}`;
 }

@@ -1,5 +1,6 @@
-import { type Code, message } from '../diagnostics/diagnostic.ts';
+import type { Code } from '../diagnostics/diagnostic.ts';
 import type { Severity } from '../diagnostics/row.ts';
+import { message } from '../diagnostics/words.ts';
 import type { Absent, Series, Value, Verdict } from '../expression/value.ts';
 import { halfWidth } from '../quantity/amount.ts';
 import { fromSi } from '../quantity/convert.ts';

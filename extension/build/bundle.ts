@@ -3,6 +3,7 @@ import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { type LaterFiles, laterFile, sharing, standIns, wrapped } from './laterFiles.ts';
+import { severitiesAsTable } from './severitiesAsTable.ts';
 import { vocabularyAsText } from './vocabularyAsText.ts';
 
 /** What a plain check of a sound case does without. Each is a file of its own: reading them costs a cold start most. */
@@ -32,6 +33,7 @@ const later = [
   'core/expression/foreignMarks.ts',
   'core/chart/chartFaults.ts',
   'extension/charts/drawChart.ts',
+  'core/diagnostics/words.ts',
 ];
 
 /**
@@ -54,7 +56,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
       metafile: true,
       entryPoints: ['extension/cli/main.ts'],
       outfile: join(outdir, 'main.js'),
-      plugins: [standIns(files, shared), vocabularyAsText],
+      plugins: [standIns(files, shared), severitiesAsTable, vocabularyAsText],
     });
   const alone = await program(new Set(), false);
   const inMain = new Set(Object.keys(alone.metafile.inputs));
@@ -65,7 +67,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     metafile: true,
     entryPoints: later.map((module) => ({ in: module, out: basename(module, '.ts') })),
     outdir,
-    plugins: [sharing(files, inMain, shared), vocabularyAsText],
+    plugins: [sharing(files, inMain, shared), severitiesAsTable, vocabularyAsText],
   });
   const main = await program(shared, true);
   const contentOf: Record<string, string> = {};

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { allCodes, catalogue } from '../../core/diagnostics/diagnostic.ts';
+import { allCodes, rowOf } from '../../core/diagnostics/words.ts';
 
 export type ExtensionManifest = { readonly [key: string]: unknown } & {
   readonly name: string;
@@ -59,7 +59,7 @@ function withCodes(contributes: Contributions): Contributions {
   if (setting === undefined) throw new Error(`The manifest has no setting ${severitySetting}.`);
   const { propertyNames: _, additionalProperties: severity, ...rest } = setting as SeveritySetting;
   const codes = allCodes().map((code) => {
-    const { title, severity: own } = catalogue[code];
+    const { title, severity: own } = rowOf(code);
     return [code, { ...severity, description: `${title}. Left alone: ${own}.` }];
   });
   const chosen = { ...rest, properties: Object.fromEntries(codes), additionalProperties: false };

@@ -16,6 +16,12 @@ import { Script } from 'node:vm';
  */
 declare const contentOf: { readonly [file: string]: string };
 
+/** What is left for the next check at the end, when all functions that a check needs are compiled. */
+const toKeep: (() => void)[] = [];
+process.on('exit', () => {
+  for (const keep of toKeep) keep();
+});
+
 const folder = process.env.NODE_DISABLE_COMPILE_CACHE ? undefined : cacheFolder();
 load('./main.js');
 
@@ -35,10 +41,8 @@ function load(name: string): unknown {
   script.runInThisContext()(module.exports, load, module, file, __dirname);
   const stale = cachedData === undefined || script.cachedDataRejected === true;
   // Other commands leave most of it uncompiled, and nobody waits for them by the hundred.
-  if (kept !== undefined && stale && process.argv[2] === 'check') {
-    // At the end, when all functions that a check needs are compiled.
-    process.on('exit', () => writeCache(kept, content, script.createCachedData()));
-  }
+  if (kept !== undefined && stale && process.argv[2] === 'check')
+    toKeep.push(() => writeCache(kept, content, script.createCachedData()));
   return module.exports;
 }
 

@@ -25,8 +25,8 @@ import {
   type SignatureHelp,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import { message } from '../../core/diagnostics/diagnostic.ts';
 import type { Severity } from '../../core/diagnostics/row.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import {
   type CellEdits,
   type CellSymbol,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decode } from '../../core/casefile/decode.ts';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 
 const bytes = (...values: number[]) => Uint8Array.from(values);
 const says = (of: Uint8Array) => decode(of).diagnostics.map(message);

@@ -1,5 +1,6 @@
 import { type CaseFile, type ReadCell, readCase } from '../../core/casefile/readCase.ts';
-import { type Diagnostic, message } from '../../core/diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { applyEdits } from '../../core/text/edits.ts';
 import { lineIndex, positionAt } from '../../core/text/lines.ts';
 

@@ -3,7 +3,8 @@ import { limits } from '../../core/casefile/limits.ts';
 import { readRows } from '../../core/casefile/rows.ts';
 import { readTable } from '../../core/casefile/table.ts';
 import type { Node, TextNode } from '../../core/casefile/tree.ts';
-import { type Diagnostic, message } from '../../core/diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { cellOf } from './found.ts';
 
 interface Written {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkCharts } from '../../core/chart/checkCharts.ts';
-import { allCodes, catalogue, message } from '../../core/diagnostics/diagnostic.ts';
+import { catalogue } from '../../core/diagnostics/rows.ts';
+import { allCodes, message } from '../../core/diagnostics/words.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { caseWith, rows } from './exampleCharts.ts';
 

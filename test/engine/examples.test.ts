@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { engineFunctions } from '../../core/engine/engineFunctions.ts';
 import type { FunctionRow } from '../../core/expression/functionRow.ts';
 import { fromSi } from '../../core/quantity/convert.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { writingRows } from '../../core/diagnostics/catalogue/expression.ts';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { parseExpression } from '../../core/expression/parse.ts';
 import type { Expression } from '../../core/expression/tree.ts';
 import { writeExpression } from '../../core/expression/write.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { printed, result, type Setting } from '../support/expressionResult.ts';
 import { byMember, notTaken, range, reading, samples, words } from '../support/expressionScope.ts';
 import { randomFrom, sentence } from '../support/expressionSentence.ts';

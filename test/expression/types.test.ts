@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import type { FunctionRow } from '../../core/expression/functionRow.ts';
 import { sayType } from '../../core/expression/sayType.ts';
 import { applyEdits } from '../../core/text/edits.ts';

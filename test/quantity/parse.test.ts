@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { quantityRows } from '../../core/diagnostics/catalogue/quantity.ts';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { isAbsence, isRange, parseQuantity, parseReading, type Reading } from '../../core/quantity/parse.ts';
 import { notUnits, scanQuantity } from '../../core/quantity/scan.ts';
 import type { Quantity } from '../../core/quantity/types.ts';

@@ -1,4 +1,4 @@
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import type { CaseFiles, FileContent } from '../../core/recording/files.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { type CaseResult, caseResult } from '../../core/study/results.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Code, catalogue } from '../../core/diagnostics/diagnostic.ts';
+import type { Code } from '../../core/diagnostics/diagnostic.ts';
+import { catalogue } from '../../core/diagnostics/rows.ts';
 import { allRules } from '../../core/rules/allRules.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { catalogue } from '../../core/diagnostics/diagnostic.ts';
+import { catalogue } from '../../core/diagnostics/rows.ts';
 import { allRules } from '../../core/rules/allRules.ts';
 import { annotated, findingsOf } from '../support/annotated.ts';
 

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { isMap, isScalar, isSeq, parseAllDocuments } from 'yaml';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import type { Value } from '../../core/expression/value.ts';
 import type { Amount } from '../../core/quantity/types.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'extension', 'cli', 'templates');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { message } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { study } from '../../core/study/study.ts';
 import type { Study } from '../../core/study/types.ts';

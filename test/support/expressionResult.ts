@@ -1,4 +1,5 @@
-import { type Diagnostic, message } from '../../core/diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../../core/diagnostics/diagnostic.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { checkExpression } from '../../core/expression/check.ts';
 import { evaluate } from '../../core/expression/evaluate.ts';
 import type { FunctionRow } from '../../core/expression/functionRow.ts';

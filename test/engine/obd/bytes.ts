@@ -1,4 +1,4 @@
-import { message } from '../../../core/diagnostics/diagnostic.ts';
+import { message } from '../../../core/diagnostics/words.ts';
 import { decodeObd } from '../../../core/engine/obd/decodeObd.ts';
 import type { Item } from '../../../core/engine/obd/item.ts';
 import { hexOnTape } from '../../../core/engine/obd/tape.ts';

@@ -1,6 +1,6 @@
 import { rulesRows } from '../../../diagnostics/catalogue/rules.ts';
-import { allCodes, type Code, catalogue } from '../../../diagnostics/diagnostic.ts';
-import type { Row } from '../../../diagnostics/row.ts';
+import type { Code } from '../../../diagnostics/diagnostic.ts';
+import { allCodes, rowOf } from '../../../diagnostics/words.ts';
 import { allRules } from '../../../rules/allRules.ts';
 import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
 
@@ -36,7 +36,7 @@ function ruleCodes(): Code[] {
 }
 
 function findingPart(code: Code): string {
-  const { title, severity, why, wrong, right } = catalogue[code] as Row<unknown>;
+  const { title, severity, why, wrong, right } = rowOf(code);
   const sort = severity === 'info' ? 'A note' : severity === 'error' ? 'An error' : 'A warning';
   return [
     `### ${codeSpan(code)}`,
