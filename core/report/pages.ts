@@ -9,7 +9,7 @@ import { type CodeStructure, structureOf } from '../engine/obd/troubleCode.ts';
 import type { FunctionRow, Parameter, ResultField } from '../expression/functionRow.ts';
 import { allUnits, unitOf } from '../quantity/unit.ts';
 import { unitRows } from '../quantity/unitTable.ts';
-import { allSignals, nearestSignals, signalOf } from '../signals/lookup.ts';
+import { allSignals, nearestSignals, signalOf, signalsCalled } from '../signals/lookup.ts';
 import { nearestStates, stateOf } from '../signals/states.ts';
 import type { EngineState, Form, Signal } from '../signals/types.ts';
 import { functionNames, functionRow } from '../study/functions.ts';
@@ -31,10 +31,17 @@ interface PageRow {
   readonly lines: readonly string[];
 }
 
-/** Every page that a name has: a word may be a function, a signal and a unit at once. Capitals mean the same word. */
+/**
+ * Every page that a name has: a word may be a function, a signal and a unit at once. Capitals mean the same word, and so
+ * does a space for a low line; what signals are also called leads to them.
+ */
 export function pagesOf(name: string): Page[] {
-  const found = pagesNamed(name);
-  return found.length > 0 ? found : pagesNamed(name.toLowerCase());
+  const low = name.toLowerCase();
+  for (const each of new Set([name, low, low.replaceAll(' ', '_')])) {
+    const found = pagesNamed(each);
+    if (found.length > 0) return found;
+  }
+  return signalsCalled(name).map(signalPage);
 }
 
 function pagesNamed(name: string): Page[] {
@@ -109,7 +116,7 @@ function keyPages(name: string): Page[] {
     title: `${name}, a key: ${key.meaning}`,
     rows: [
       ...row('Takes', describeHolds(key.holds)),
-      ...row('In', where.join(', ')),
+      ...row('In', where.join('; ')),
       ...row('Example', `${name}: ${key.example}`),
     ],
   }));

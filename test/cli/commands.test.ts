@@ -222,6 +222,9 @@ describe('casebook explain', () => {
     ['a word of expressions', 'between', 'between, a word of expressions: '],
     ['words that go together', 'of', 'within, of, words of expressions: '],
     ['a name in capitals', 'MAP', 'map: Intake manifold pressure'],
+    ['what a signal is also called', 'Mass air flow', 'maf: Air flow at the meter'],
+    ['a function in words', 'switch rate', 'switch_rate('],
+    ['a key of two places', 'verify', '  In       repair; repair, within verify'],
   ])('knows %s', (_, name, says) => {
     expect(run('explain', name).out).toContain(says);
   });
@@ -238,7 +241,7 @@ describe('casebook explain', () => {
     }
   });
 
-  it('offers names that something else is called by', () => {
-    expect(run('explain', 'engine speed').err).toContain('Near it: rpm');
+  it('offers names that are nearly so', () => {
+    expect(run('explain', 'engine sped').err).toContain('Near it: rpm');
   });
 });
