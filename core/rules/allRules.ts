@@ -4,6 +4,7 @@ import { idleAirShut } from './air/idleAirShut.ts';
 import { beyondSensor } from './beyondSensor.ts';
 import { codeNotListed, codeNotStored } from './codesDiffer.ts';
 import { coldSoak } from './coldSoak.ts';
+import { engineStands } from './engineStands.ts';
 import { failedValue } from './failedValue.ts';
 import { codeForm } from './header/codeForm.ts';
 import { firingOrderUnfit } from './header/firingOrderUnfit.ts';
@@ -46,6 +47,7 @@ export const allRules: readonly Rule[] = [
   impossibleValue,
   beyondSensor,
   failedValue,
+  engineStands,
   coldSoak,
   chargeHotterThanCoolant,
   thermostatEarly,

@@ -29,6 +29,7 @@ export interface RulesFacts extends RulesHeaderFacts, RulesPressureFacts, RulesM
     readonly meant?: string;
   };
   readonly 'misspelt-state': { readonly name: string; readonly nearest: readonly string[] };
+  readonly 'engine-stands': { readonly name: string; readonly written: string; readonly state: string };
   readonly 'failed-value': { readonly name: string; readonly written: string; readonly means: string };
 }
 
@@ -79,6 +80,17 @@ export const rulesRows: Rows<RulesFacts> = {
     why: 'A state may be said in free words. One that is nearly a known state is mostly a slip, and the checks for that state would silently not run.',
     wrong: 'state: warm idel',
     right: 'state: warm idle',
+  },
+  'engine-stands': {
+    severity: 'warning',
+    title: 'Speed or vacuum of an engine that stands',
+    say: ({ name, written, state }) =>
+      name === 'rpm'
+        ? `\`${name}\` is ${written} at ${state}, and the engine stands then. Write the state that it was read in; if it did stand, look for noise on the speed sensor's signal.`
+        : `\`${name}\` is ${written} at ${state}, and the manifold holds the barometer then. Write the state that it was read in; if the engine did stand, set the gauge to zero against the open air.`,
+    why: 'A reading under the wrong state is compared with the wrong figures: what is taken key on, engine off, serves as the barometer of the whole case.',
+    wrong: 'state: key on engine off\nvalues:\n  rpm: 720 rpm',
+    right: 'state: warm idle\nvalues:\n  rpm: 720 rpm',
   },
   'failed-value': {
     severity: 'warning',
