@@ -234,7 +234,7 @@ function membersWords({ members, type }: Members): string {
   return [...members]
     .map(
       ([name, member]) =>
-        `${name}: ${'kind' in member ? member.status : (figureOf(member, type).number ?? '')}`,
+        `${name}: ${'kind' in member ? member.status : inWords(figureOf(member, type), '')}`,
     )
     .join(', ');
 }
@@ -242,12 +242,19 @@ function membersWords({ members, type }: Members): string {
 /** "evo 40 °BBDC, overlap 22 °CA": one without an answer says so in a word. */
 function fieldsWords({ fields }: Fields): string {
   return [...fields]
-    .map(([name, value]) => {
-      const type = typeOf(value);
-      const figure = value.kind === 'absent' ? wordsFigure(value.status) : valueFigure(value);
-      return `${name} ${inWords(figure, type === undefined ? '' : unitWords(type))}`;
-    })
+    .map(([name, value]) => `${name} ${value.kind === 'absent' ? value.status : inLine(value)}`)
     .join(', ');
+}
+
+/** A value on one line, with its unit: "19.8 ± 0.2 inHg", "1: 181 ± 3, 2: 178 ± 3 psi gauge". */
+export function inLine(value: Value): string {
+  const figure = valueFigure(value);
+  const type = typeOf(value);
+  const unit = type === undefined ? '' : unitWords(type);
+  const ofSeveral =
+    value.kind === 'series' ||
+    (value.kind === 'members' && [...value.members.values()].some((member) => 'si' in member));
+  return ofSeveral && unit !== '' ? `${figure.words} ${unit}` : inWords(figure, unit);
 }
 
 function seriesWords({ samples, time, type }: Series): string {

@@ -1,10 +1,9 @@
 import { joinStream } from '../../core/casefile/stream.ts';
 import type { Value } from '../../core/expression/value.ts';
 import type { Runs } from '../../core/report/blocks.ts';
-import { inWords } from '../../core/report/figure.ts';
 import { findingLine } from '../../core/report/findingLine.ts';
 import { harmless } from '../../core/report/harmless.ts';
-import { typeOf, unitWords, valueFigure } from '../../core/report/readingTable.ts';
+import { inLine } from '../../core/report/readingTable.ts';
 import { verdictCount } from '../../core/report/summary.ts';
 import { suspectLine } from '../../core/report/suspectLine.ts';
 import { verdictLine } from '../../core/report/verdictLine.ts';
@@ -62,8 +61,7 @@ function computedText({ name, value }: Computed, longest: number): string {
 }
 
 function figureText(value: Value): string {
-  const type = typeOf(value);
-  return plain(inWords(valueFigure(value), type === undefined ? '' : unitWords(type)));
+  return plain(inLine(value));
 }
 
 function expectationText(expectation: Expectation, paint: Paint): string {

@@ -107,6 +107,27 @@ describe('a check in words', () => {
   });
 });
 
+describe('a value of several members', () => {
+  it('is printed with its unit and each member’s ±', () => {
+    const text = `${head}---
+readings: Cylinders
+as: r
+state: cranking
+values:
+  compression: {1: 181 ± 3 psi, 2: 178 ± 3 psi}
+  drops: {post: 0.1 V, strap: not taken}
+---
+check: Work
+let:
+  all: r.compression
+  volts: r.drops
+`;
+    const { out } = run('check', write('members.diag', text));
+    expect(out).toContain('all    1: 181 ± 3, 2: 178 ± 3 psi gauge\n');
+    expect(out).toContain('volts  post: 0.1, strap: not measured V\n');
+  });
+});
+
 describe('a check for programs', () => {
   const files = readdirSync(samples).filter((name) => name.endsWith('.diag'));
 
