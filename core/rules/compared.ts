@@ -60,6 +60,17 @@ function kept(
 }
 
 function keptList(now: readonly Finding[], before: readonly Finding[] | undefined): readonly Finding[] {
-  const isSame = before?.length === now.length && JSON.stringify(before) === JSON.stringify(now);
-  return isSame ? before : now;
+  return before !== undefined && sayTheSame(before, now) ? before : now;
+}
+
+/** Whether two plain values hold the same, member by member: most differ early, and nothing is written out for it. */
+function sayTheSame(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a) !== Array.isArray(b)) return false;
+  const names = Object.keys(a) as (keyof typeof a)[];
+  return (
+    names.length === Object.keys(b).length &&
+    names.every((name) => Object.hasOwn(b, name) && sayTheSame(a[name], b[name]))
+  );
 }

@@ -17,7 +17,14 @@ export function ruledCase(
     if (list === undefined) cells.set(moment.cell, [moment]);
     else list.push(moment);
   }
-  const alike = new Map<string, Map<string, Moment[]>>();
+  const company = new Map<string, Moment[]>();
+  for (const moment of moments) {
+    const { likeness } = moment;
+    if (likeness === undefined) continue;
+    const list = company.get(likeness);
+    if (list === undefined) company.set(likeness, [moment]);
+    else list.push(moment);
+  }
   const made = new Map<unknown, unknown>();
   const ruled: RuledCase = {
     once: <T>(make: (ruled: RuledCase) => T): T => {
@@ -30,21 +37,9 @@ export function ruledCase(
     read: (cell) => read[cell],
     inCell: (cell) => cells.get(cell) ?? none,
     alike: (moment, signal) => {
-      const key = moment.likeness;
-      if (key === undefined) return moment.values.has(signal) ? [moment] : none;
-      let lists = alike.get(signal);
-      if (lists === undefined) {
-        lists = new Map();
-        for (const each of moments) {
-          const its = each.values.has(signal) ? each.likeness : undefined;
-          if (its === undefined) continue;
-          const list = lists.get(its);
-          if (list === undefined) lists.set(its, [each]);
-          else list.push(each);
-        }
-        alike.set(signal, lists);
-      }
-      return lists.get(key) ?? none;
+      const { likeness, values } = moment;
+      if (likeness === undefined) return values.has(signal) ? [moment] : none;
+      return (company.get(likeness) ?? none).filter((each) => each.values.has(signal));
     },
   };
   return ruled;
