@@ -9,7 +9,7 @@ import { editorTakenOut, type Profile, profileIn } from './harness/environment.t
 import { type Host, prepare } from './harness/prepare.ts';
 import { installExtension } from './harness/startServer.ts';
 import type { Outcome } from './suite/testing.ts';
-import { runInWindow } from './window/runInWindow.ts';
+import { runForSpeed, runInWindow } from './window/runInWindow.ts';
 
 /**
  * `npm run test:editor`: installs the packed extension into a real editor and runs the suite in it, once in an
@@ -45,6 +45,10 @@ try {
   if (values.host === undefined && values.speed !== true) {
     console.log('\n== editor, by hand in its window');
     outcomes.push(...(await orFailed('the window', runInWindow(values.only ?? ''))));
+  }
+  if (values.speed === true) {
+    console.log('\n== editor, speed in its window');
+    outcomes.push(...(await orFailed('the window', runForSpeed(values.only ?? ''))));
   }
 } catch (problem) {
   console.error(String(problem));

@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { build } from 'esbuild';
 import { writeArchive } from '../../../extension/build/writeArchive.ts';
 import { writeExtension } from '../../../extension/build/writeExtension.ts';
+import { captures } from '../suite/longCase.ts';
+import { captureOf } from './longCapture.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..');
 
@@ -49,13 +51,17 @@ export async function prepare(host: Host, only: string, judgesSpeed: boolean): P
     platform: host === 'process' ? 'node' : 'browser',
     target: 'es2022',
     external: ['vscode'],
-    define: { only: JSON.stringify(only), judgesSpeed: JSON.stringify(judgesSpeed) },
+    define: { only: JSON.stringify(only), judgedForSpeed: JSON.stringify(judgesSpeed) },
     sourcemap: 'inline',
     logLevel: 'warning',
   });
 
   const workspace = join(folder, 'workspace');
   cpSync(join(root, 'samples'), join(workspace, 'samples'), { recursive: true });
+  if (judgesSpeed) {
+    for (const { file, rows } of Object.values(captures))
+      writeFileSync(join(workspace, file), captureOf(rows));
+  }
   mkdirSync(join(workspace, '.vscode'), { recursive: true });
   writeFileSync(
     join(workspace, '.vscode', 'settings.json'),

@@ -3,9 +3,10 @@ import './activation.ts';
 import './bytes.ts';
 import './captures.ts';
 import './commands.ts';
+import './firstChart.ts';
 import './results.ts';
 import { closeEverything, folder } from './caseInEditor.ts';
-import { cases, type Outcome, runCase } from './testing.ts';
+import { cases, isProcess, type Outcome, runCase } from './testing.ts';
 
 /** What the editor calls: runs every test and leaves the outcomes in the folder that is open. */
 export async function run(): Promise<void> {
@@ -18,7 +19,7 @@ export async function run(): Promise<void> {
     console.log(`[casebook] ${sign} ${each.name} (${outcome.milliseconds} ms)${words}`);
     await closeEverything();
   }
-  const host = typeof process === 'undefined' ? 'web worker' : 'process';
+  const host = isProcess ? 'process' : 'web worker';
   const text = JSON.stringify({ host, version: vscode.version, outcomes });
   await vscode.workspace.fs.writeFile(
     vscode.Uri.joinPath(folder(), 'outcomes.json'),
@@ -28,6 +29,5 @@ export async function run(): Promise<void> {
   if (failed > 0) throw new Error(`${failed} of ${outcomes.length} editor tests failed.`);
 }
 
-declare const process: unknown;
 /** Put in by the build: a piece of the names of the tests that are wanted. */
 declare const only: string;

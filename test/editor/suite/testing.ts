@@ -56,7 +56,13 @@ export function holds(truth: boolean, what: string): void {
 }
 
 /** Whether this run judges speed (`npm run bench:editor`); the harness puts it here. */
-declare const judgesSpeed: boolean;
+declare const judgedForSpeed: boolean;
+
+export const judgesSpeed = judgedForSpeed;
+
+declare const process: unknown;
+/** Whether the tests run in a process; otherwise in a worker. */
+export const isProcess = typeof process !== 'undefined';
 
 /**
  * States that something was measured, and says how it compares with its bound.
@@ -65,10 +71,10 @@ declare const judgesSpeed: boolean;
 export function measured(what: string, milliseconds: number, bound: number): void {
   const ok = milliseconds <= bound;
   console.log(
-    `[casebook]   ${what}: ${milliseconds.toFixed(0)} ms, at most ${bound} ms: ${ok ? 'ok' : 'over'}`,
+    `[casebook]   ${what}: ${milliseconds.toFixed(0)} ms, at most ${bound.toFixed(0)} ms: ${ok ? 'ok' : 'over'}`,
   );
   holds(Number.isFinite(milliseconds) && milliseconds > 0, `${what} took a time`);
-  if (judgesSpeed) holds(ok, `${what} took at most ${bound} ms`);
+  if (judgesSpeed) holds(ok, `${what} took at most ${bound.toFixed(0)} ms`);
 }
 
 /** Waits until `look` finds something, and gives it back. */

@@ -107,6 +107,14 @@ export class OpenedWindow {
     }
   }
 
+  /** States that a time in milliseconds is within its bound, and says it. */
+  measured(what: string, milliseconds: number, bound: number): void {
+    this.statements++;
+    const ok = milliseconds <= bound;
+    console.log(`  ${what}: ${milliseconds.toFixed(0)} ms, at most ${bound} ms: ${ok ? 'ok' : 'over'}`);
+    if (!ok) throw new Error(`${what} took more than ${bound} ms.`);
+  }
+
   /** States that what is found comes to be what it should be. */
   async comesTo<T>(what: string, find: () => T | Promise<T>, wanted: T, patience = 30_000): Promise<void> {
     this.statements++;

@@ -9,6 +9,7 @@ import { installExtension, type RunningEditor, startServer } from '../harness/st
 import type { Outcome } from '../suite/testing.ts';
 import { hotExit } from './hotExit.ts';
 import { OpenedWindow } from './openedWindow.ts';
+import { speedTests } from './speedTests.ts';
 import { windowTests } from './windowTests.ts';
 
 /** What a person does and sees in the window; no other door than the mouse and the keyboard. */
@@ -25,8 +26,21 @@ export interface WindowTest {
  * end of a test is kept beside its folder.
  */
 export async function runInWindow(only: string): Promise<readonly Outcome[]> {
+  return inOneServer([[hotExit], windowTests], only);
+}
+
+/** Those that judge speed, one after the other. */
+export async function runForSpeed(only: string): Promise<readonly Outcome[]> {
+  return inOneServer([speedTests], only);
+}
+
+/** Lists run beside each other, each test of a list after the one before. */
+async function inOneServer(
+  lists: readonly (readonly WindowTest[])[],
+  only: string,
+): Promise<readonly Outcome[]> {
   const isWanted = ({ name }: WindowTest) => name.includes(only);
-  if (![hotExit, ...windowTests].some(isWanted)) return [];
+  if (!lists.flat().some(isWanted)) return [];
   const folder = freshFolder('window');
   const profile = profileIn(folder);
   await installExtension(await packExtension(folder, 'process'), profile);
@@ -39,7 +53,7 @@ export async function runInWindow(only: string): Promise<readonly Outcome[]> {
     return outcomes;
   };
   try {
-    return (await Promise.all([run([hotExit]), run(windowTests)])).flat();
+    return (await Promise.all(lists.map(run))).flat();
   } finally {
     await browser.close();
     await server.stop();
