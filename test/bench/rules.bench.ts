@@ -63,8 +63,8 @@ report(
   `All rules on a case (${cases.length} cases)`,
   [rules, yaml, ours],
   [
-    { to: yaml.name, atMost: 0.25 },
-    { to: ours.name, atMost: 2 },
+    { to: yaml.name, atMost: 0.15 },
+    { to: ours.name, atMost: 1.1 },
   ],
   microseconds,
 );
@@ -101,6 +101,6 @@ for (let round = 0; round <= rounds; round++) {
 report(
   'A keystroke in a notebook of 200 cells of one state',
   [keystroke, studying],
-  [{ to: studying.name, atMost: 3 }],
+  [{ to: studying.name, atMost: 2.5 }],
   microseconds,
 );

@@ -1,4 +1,4 @@
-import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { formatQuantity, formatRange } from '../../quantity/format.ts';
 import { rangesOf } from '../../signals/ranges.ts';
 import { headerForm } from '../../study/headerTable.ts';
@@ -10,18 +10,20 @@ export const impossibleHeader: CellRule = {
   in: 'diag',
   checkCell: ({ read: { cell }, header }) => {
     if (cell?.kind !== 'diag') return [];
-    return [...header.values].flatMap(([name, { value, valueSpan }]) => {
+    const found: Diagnostic[] = [];
+    for (const [name, { value, valueSpan }] of header.values) {
+      if (value.kind !== 'one') continue;
       const form = headerForm(name);
-      if (value.kind !== 'one' || form === undefined) return [];
-      const { physical } = rangesOf(form);
+      const physical = form === undefined ? undefined : rangesOf(form).physical;
       const { si } = value.amount;
-      if (physical === undefined || (si >= physical.low && si <= physical.high)) return [];
+      if (physical === undefined || (si >= physical.low && si <= physical.high)) continue;
       const facts = {
         name,
         written: formatQuantity(si, value.type),
         range: formatRange(physical.low, physical.high, value.type),
       };
-      return [diagnose('header-impossible', valueSpan, facts)];
-    });
+      found.push(diagnose('header-impossible', valueSpan, facts));
+    }
+    return found;
   },
 };
