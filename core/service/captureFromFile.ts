@@ -61,7 +61,7 @@ export function captureFromFile(asked: Import): ImportedCapture | NotImported {
   const capture = [
     `capture: ${titleFor(file)}`,
     `as: ${name}`,
-    'state: road test',
+    '# The engine state it was recorded in, where it was one: `state: warm idle`.',
     `file: ${written(file)}`,
     ...(isUsual(layout) ? [] : [`format: ${formatText(layout)}`]),
     ...timeLine(samples, time?.column),
@@ -206,8 +206,7 @@ function readingsFrom(
       ? `readings: Means of ${titleFor(file)}`
       : `readings: ${titleFor(file)} at ${shown} s`,
     `as: ${free(`${name}_${shown === undefined ? 'means' : 'moment'}`, new Set())}`,
-    '# These figures stand for one engine state: keep those that do, and say which.',
-    'state: road test',
+    '# These figures stand for one engine state: keep those that do, and say which: `state: warm idle`.',
     'values:',
     ...lines,
   ];

@@ -22,6 +22,10 @@ export async function importCapture(words: readonly string[]): Promise<number> {
     throw new Misunderstood(
       'One file, and perhaps the case that it belongs to: `casebook import captures/log.csv van14.diag`.',
     );
+  if (file.endsWith('.diag'))
+    throw new Misunderstood(
+      `\`${file}\` is a case. The recorder’s file stands first: \`casebook import captures/log.csv ${file}\`.`,
+    );
   const text = into === undefined ? '' : caseText(into);
   const home = into === undefined ? process.cwd() : dirname(resolve(into));
   const name = relative(home, resolve(file)).split(sep).join('/');

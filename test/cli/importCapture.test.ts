@@ -28,7 +28,7 @@ describe('casebook import', () => {
     expect(out).toBe(`---
 capture: Warm idle
 as: warm_idle
-state: road test
+# The engine state it was recorded in, where it was one: \`state: warm idle\`.
 file: captures/warm-idle.csv
 format: {delimiter: semicolon, decimal: comma, heading rows: 1}
 time: Time (s)
@@ -43,8 +43,7 @@ channels:
 ---
 readings: Means of Warm idle
 as: warm_idle_means
-# These figures stand for one engine state: keep those that do, and say which.
-state: road test
+# These figures stand for one engine state: keep those that do, and say which: \`state: warm idle\`.
 values:
   rpm: 790 rpm
   map: 34 kPa
@@ -67,6 +66,14 @@ values:
   ltft_b1: LTFT1   # say its unit, such as {column: "LTFT1", unit: %}
   maf: MAF air flow rate (g/s)
 `);
+  });
+
+  it('takes a case for no recording', () => {
+    expect(casebook.run('import', 'van14.diag')).toEqual({
+      status: 2,
+      out: '',
+      err: 'casebook: `van14.diag` is a case. The recorder’s file stands first: `casebook import captures/log.csv van14.diag`.\n',
+    });
   });
 
   it('puts them at the end of a case, which is then in order', () => {
