@@ -1,3 +1,4 @@
+import { nearest } from '../text/nearest.ts';
 import { breakOff, type Cursor, lastText, nextText, peek, take } from './cursor.ts';
 import { reportForeign } from './foreignMarks.ts';
 import type { Mark } from './scan.ts';
@@ -50,5 +51,9 @@ export function missing(cursor: Cursor): Expression {
 /** What stands here cannot follow what stands before it. */
 export function unexpected(cursor: Cursor): void {
   const text = nextText(cursor);
-  breakOff(cursor, 'unexpected-text', cursor.at, cursor.markEnd, { text });
+  const span = { start: cursor.at, end: cursor.markEnd };
+  // A shorter word is a slip of too many others.
+  const meant = text.length < 5 ? [] : nearest(text, ['between', 'within', 'where'], 1);
+  const fixes = meant.map((word) => ({ title: `Write \`${word}\``, edits: [{ span, newText: word }] }));
+  breakOff(cursor, 'unexpected-text', span.start, span.end, { text, meant }, fixes);
 }

@@ -30,6 +30,7 @@ import type { CaseRule, CellRule, MomentRule, ReadingRule, Rule } from './rule.t
 import { frozenReading } from './sets/frozenReading.ts';
 import { missingCylinder } from './sets/missingCylinder.ts';
 import { readingsDiffer } from './sets/readingsDiffer.ts';
+import { suspectTwice } from './sets/suspectTwice.ts';
 import { chargeHotterThanCoolant } from './temperature/chargeHotterThanCoolant.ts';
 import { thermostatEarly } from './temperature/thermostatEarly.ts';
 import { unitSlip } from './unitSlip.ts';
@@ -43,6 +44,7 @@ export const allRules: readonly Rule[] = [
   unknownFuel,
   vinForm,
   misspeltState,
+  suspectTwice,
   unitSlip,
   impossibleValue,
   beyondSensor,

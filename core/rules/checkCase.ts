@@ -88,9 +88,10 @@ function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, header: Header):
 
 const nothing: readonly Finding[] = [];
 
-/** The header, and cells that may name an engine state; of the rest rules look at readings only. */
+/** The header, suspects, and cells that may name an engine state; of the rest rules look at readings only. */
 function mayBeRuled({ cell }: ReadCell): boolean {
-  return cell !== undefined && (cell.kind === 'diag' || 'state' in cell || 'states' in cell);
+  if (cell === undefined) return false;
+  return cell.kind === 'diag' || cell.kind === 'suspects' || 'state' in cell || 'states' in cell;
 }
 
 function together(

@@ -72,6 +72,13 @@ describe('a decimal comma', () => {
     ],
   ])('%s', told);
 
+  it('a slip in a word of the language is told with the word', () => {
+    const text = 'rpm beetween 600 rpm and 800 rpm';
+    expect(frames(text, found(text))).toContain(
+      `${text}\n${' '.repeat(4)}^^^^^^^^ unexpected-text: \`beetween\` does not fit here. Did you mean \`between\`?`,
+    );
+  });
+
   it('a comma that is none is told what it is for', () => {
     const text = 'battery > 14 V, rpm > 600 rpm';
     expect(frames(text, found(text))).toEqual([

@@ -28,6 +28,9 @@ const againstBarometer: ReadonlySet<string> = new Set([
   'manifold-at-barometer',
 ]);
 
+/** Not of readings, but of another cell that the example shows whole. */
+const isWholeCell = /^suspects:/;
+
 function caseOf(code: string, example: string): string {
   const parts = example.split('# …\n');
   const isHeader = parts.length > 1 || /^(vehicle|engine|site|codes):/.test(example);
@@ -39,7 +42,8 @@ function caseOf(code: string, example: string): string {
     'tools:\n  scan:\n    description: generic scan data\n',
   ];
   const head = `diag: 1\ncase: An example\n${header === '' ? '' : `${header}\n`}${more.join('')}`;
-  return cell === '' ? head : `${head}---\nreadings: One\n${cell}\n`;
+  const first = isWholeCell.test(example) ? '' : 'readings: One\n';
+  return cell === '' ? head : `${head}---\n${first}${cell}\n`;
 }
 
 const shown = allRules.map(({ code }) => code).filter((code) => !elsewhere.has(code));

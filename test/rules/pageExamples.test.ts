@@ -23,6 +23,8 @@ const usual: Readonly<Record<string, string>> = {
 const headerSections = ['vehicle', 'engine', 'site', 'tools', 'codes'];
 
 function caseOf(code: Code, example: string): string {
+  // A cell of another kind is shown whole.
+  if (example.startsWith('suspects:')) return `diag: 1\ncase: An example\n---\n${example}\n`;
   const parts = example.split(/^(?:# )?…\n/m);
   const sectionOf = (part: string) => /^(\w+):/.exec(part)?.[1] ?? '';
   const header = parts

@@ -1,4 +1,4 @@
-import type { Rows } from '../row.ts';
+import { didYouMean, type Rows } from '../row.ts';
 import { type ExpressionTypeFacts, expressionTypeRows } from './expressionTypes.ts';
 
 /** Findings about how an expression is written, and about what its parts may be combined with. */
@@ -13,7 +13,7 @@ interface WritingFacts {
   readonly 'missing-name': { readonly after: string; readonly found: string };
   readonly 'unclosed-bracket': { readonly open: string; readonly close: string };
   readonly 'unclosed-text': { readonly text: string };
-  readonly 'unexpected-text': { readonly text: string };
+  readonly 'unexpected-text': { readonly text: string; readonly meant: readonly string[] };
   readonly 'needs-brackets': { readonly text: string; readonly offer: string };
   readonly 'foreign-mark': { readonly written: string; readonly use: readonly string[] };
   readonly 'chained-comparison': { readonly offer: string };
@@ -96,7 +96,8 @@ export const writingRows: Rows<WritingFacts> = {
   'unexpected-text': {
     severity: 'error',
     title: 'Something that does not belong here',
-    say: ({ text }) => {
+    say: ({ text, meant }) => {
+      if (meant.length > 0) return `\`${text}\` does not fit here.${didYouMean(meant)}`;
       if (text === ')' || text === ']') {
         return `This \`${text}\` closes nothing: no bracket is open here. Take it out or open one.`;
       }

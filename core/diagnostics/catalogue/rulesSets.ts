@@ -32,6 +32,7 @@ export interface RulesSetsFacts {
     readonly states: readonly [string, string];
   };
   readonly 'readings-differ': { readonly name: string; readonly written: string; readonly says: string };
+  readonly 'suspect-twice': { readonly name: string };
   readonly 'firing-order-unfit': {
     readonly order: string;
     readonly cylinders: number;
@@ -100,6 +101,17 @@ export const rulesSetsRows: Rows<RulesSetsFacts> = {
     why: 'Some readings are another in a different form: absolute load is the air flow for speed and displacement (SAE J1979), an air-fuel ratio is lambda for the fuel. Where they differ, one was misread or belongs to another moment.',
     wrong: 'values:\n  battery: 14.1 V\n  charging_voltage: 12.4 V',
     right: 'values:\n  battery: 14.1 V\n  charging_voltage: 14.2 V',
+  },
+  'suspect-twice': {
+    severity: 'warning',
+    title: 'A suspect that stands twice',
+    say: ({ name }) =>
+      `The suspect \`${name}\` stands twice, and each is weighed by what both predict. Put their predictions together, or give each a name of its own.`,
+    why: 'A suspect is weighed by its name. Under one name two different faults would prove, or rule out, each other.',
+    wrong:
+      'suspects: Lean at idle\nconsider:\n  - name: leak\n    predicts:\n      - smoke.result is yes\n  - name: leak\n    predicts:\n      - pinched.result is yes',
+    right:
+      'suspects: Lean at idle\nconsider:\n  - name: leak at the plenum\n    predicts:\n      - smoke.result is yes\n  - name: leak in the booster\n    predicts:\n      - pinched.result is yes',
   },
   'firing-order-unfit': {
     severity: 'warning',
