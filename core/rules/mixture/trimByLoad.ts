@@ -10,7 +10,7 @@ import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
 export const trimByLoad: CaseRule = {
   code: 'trim-by-load',
   of: ['stft_b1', 'ltft_b1', 'stft_b2', 'ltft_b2'],
-  check: (ruled) => loadsOf(ruled).flatMap((loads) => findingsOf(loads, ruled.header)),
+  check: (ruled) => loadsOf(ruled).flatMap((loads) => findingsKept(loads, ruled.header)),
 };
 
 /** Loads that belong together: the columns of a cell, or the cells of one state each that one visit has, each state once. */
@@ -39,6 +39,29 @@ function loadsOf(ruled: RuledCase): readonly (readonly Moment[])[] {
 
 const hasTrim = ({ values }: Moment): boolean =>
   values.has('ltft_b1') || values.has('stft_b1') || values.has('ltft_b2') || values.has('stft_b2');
+
+interface Known {
+  readonly loads: readonly Moment[];
+  readonly header: Header;
+  readonly found: readonly Finding[];
+}
+
+/** What was found in loads, by the first of them: after a keystroke the moments of most cells are the very same. */
+const known = new WeakMap<Moment, Known>();
+
+function findingsKept(loads: readonly Moment[], header: Header): readonly Finding[] {
+  const first = loads[0];
+  if (first === undefined) return [];
+  const before = known.get(first);
+  const isSame =
+    before?.header === header &&
+    before.loads.length === loads.length &&
+    before.loads.every((each, at) => each === loads[at]);
+  if (isSame) return before.found;
+  const found = findingsOf(loads, header);
+  known.set(first, { loads, header, found });
+  return found;
+}
 
 function findingsOf(loads: readonly Moment[], header: Header): readonly Finding[] {
   const patterns = { 1: patternOf(loads, 1), 2: patternOf(loads, 2) };
