@@ -36,12 +36,17 @@ const usualJoined = [
   '°/s',
 ];
 
+/** What is left of a number with O for 0 or l for 1, from the letter on: `O0`, `l5.2`. */
+const letterForDigit = /^(?!O2$)[OolI]+[.\d][OolI.\d]*$/;
+
 let spellings: string[] | undefined;
 
 /** What may have been meant by a text that is no unit, likeliest first, at most 3; each can be written in its place. */
 export function nearestUnits(text: string): string[] {
   const slip = Object.hasOwn(unitSlips, text) ? unitSlips[text] : undefined;
   if (slip !== undefined) return [...slip];
+  // `7O0` has a letter for a digit: no unit was meant.
+  if (letterForDigit.test(text)) return [];
   // In `a/b·c` the reader cannot know whether c divides: offer both ways to say it.
   const parts = text.split('/');
   if (parts.length > 1 && /[·.]/.test(parts.slice(1).join('/'))) {

@@ -103,8 +103,8 @@ describe('captures in the editor', () => {
     await editor.openNotebook(uri, text);
     expect(await editor.ask('diag/captureFromFile', { uri, file: 'log.csv' })).toEqual({
       cells: [
-        'capture: Log\nas: log_2\nstate: road test\nfile: log.csv\ntime: Time (s)\nchannels:\n  rpm: Engine speed (rpm)',
-        'readings: Means of Log\nas: log_2_means\n# These figures stand for one engine state: keep those that do, and say which.\nstate: road test\nvalues:\n  rpm: 790 rpm',
+        'capture: Log\nas: log_2\n# The engine state it was recorded in, where it was one: `state: warm idle`.\nfile: log.csv\ntime: Time (s)\nchannels:\n  rpm: Engine speed (rpm)',
+        'readings: Means of Log\nas: log_2_means\n# These figures stand for one engine state: keep those that do, and say which: `state: warm idle`.\nvalues:\n  rpm: 790 rpm',
       ],
       readAs: 'columns parted by commas, decimal point, one heading row; time from `Time (s)`, in s',
     });

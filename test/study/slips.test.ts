@@ -53,6 +53,16 @@ describe('a unit that is written for another', () => {
   });
 });
 
+describe('a letter for a digit', () => {
+  it('is told as what it is, and no unit is offered for it', () => {
+    told(
+      reading('rpm: 7O0 rpm'),
+      'O0 | unknown-unit: `O0` is no unit here. A number is written in digits: is this letter an O for 0, or an l for 1?',
+      undefined,
+    );
+  });
+});
+
 describe('a reading is one value', () => {
   it.each([
     [

@@ -88,7 +88,11 @@ export const quantityRows: Rows<QuantityFacts> = {
     severity: 'error',
     title: 'Unknown unit',
     say: ({ word, nearest }) =>
-      `\`${word}\` is no unit here.${didYouMean(nearest)}${word.endsWith('/') ? ' A division needs a space on both sides of its `/`.' : ''}`,
+      `\`${word}\` is no unit here.${didYouMean(nearest)}${word.endsWith('/') ? ' A division needs a space on both sides of its `/`.' : ''}${
+        /^(?!O2$)[OolI]+[.\d]/.test(word)
+          ? ' A number is written in digits: is this letter an O for 0, or an l for 1?'
+          : ''
+      }`,
     why: 'A number with a unit that is not understood cannot be checked against anything. A unit is never guessed.',
     wrong: 'fuel_pressure: 45 psig',
     right: 'fuel_pressure: 45 psi gauge',
