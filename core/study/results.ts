@@ -7,6 +7,7 @@ import { fromSi } from '../quantity/convert.ts';
 import { round12 } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
 import { lineIndex, positionAt } from '../text/lines.ts';
+import type { Summary } from './summary.ts';
 import type { Expectation, Finding, Part, Standing, Study } from './types.ts';
 
 /** The results of `casebook check --format json`. This shape is a promise: it only ever grows. */
@@ -89,18 +90,6 @@ export interface DiagnosticResult {
   readonly endColumn: number;
 }
 
-export interface Summary {
-  readonly cases: number;
-  readonly holds: number;
-  readonly fails: number;
-  readonly 'too close to call': number;
-  readonly 'not measured': number;
-  readonly 'cannot compute': number;
-  readonly errors: number;
-  readonly warnings: number;
-  readonly infos: number;
-}
-
 /** A case's results as plain data. `file` is how the case is called: its path with `/`. */
 export function caseResult(study: Study, file: string): CaseResult {
   const index = lineIndex(study.text);
@@ -135,30 +124,6 @@ function namesOf({ readings, file }: Study): readonly string[] {
     const unnamed = from !== 'header' && holder !== undefined && !('as' in holder && holder.as !== undefined);
     return unnamed && (count.get(fullName) ?? 0) > 1 ? `${cell + 1}.${fullName}` : fullName;
   });
-}
-
-export function summarise(cases: readonly CaseResult[]): Summary {
-  const count: Record<string, number> = {};
-  const add = (key: string): void => {
-    count[key] = (count[key] ?? 0) + 1;
-  };
-  for (const each of cases) {
-    for (const { part, verdict } of each.expectations) {
-      if (part === 'expect' || part === 'verify') add(verdict);
-    }
-    for (const { severity } of each.diagnostics) add(severity);
-  }
-  return {
-    cases: cases.length,
-    holds: count.holds ?? 0,
-    fails: count.fails ?? 0,
-    'too close to call': count['too close to call'] ?? 0,
-    'not measured': count['not measured'] ?? 0,
-    'cannot compute': count['cannot compute'] ?? 0,
-    errors: count.error ?? 0,
-    warnings: count.warning ?? 0,
-    infos: count.info ?? 0,
-  };
 }
 
 function expectationResult(

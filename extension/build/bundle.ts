@@ -34,6 +34,7 @@ const later = [
   'core/chart/chartFaults.ts',
   'extension/charts/drawChart.ts',
   'core/diagnostics/words.ts',
+  'core/study/results.ts',
 ];
 
 /**

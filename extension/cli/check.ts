@@ -1,5 +1,6 @@
 import { dirname, relative, resolve, sep } from 'node:path';
-import { type CaseResult, caseResult, type Results, summarise } from '../../core/study/results.ts';
+import type { CaseResult, Results } from '../../core/study/results.ts';
+import { noCases, withCase } from '../../core/study/summary.ts';
 import type { Study } from '../../core/study/types.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { caseText } from './caseText.ts';
@@ -21,8 +22,11 @@ export async function check(words: readonly string[]): Promise<number> {
   const json = isJson(options.format);
   const cases = await findCases(paths);
   const { record, recorded } = options;
+  const asData = json || typeof record === 'string' || typeof recorded === 'string';
+  const data = asData ? await import('../../core/study/results.ts') : undefined;
   if (typeof record === 'string') (await import('./writeOutput.ts')).keepFromCases(record, cases, '.json');
   const results: CaseResult[] = [];
+  let summary = noCases;
   let inOrder = true;
   const paint = await paintFor(isTerminal(1));
   const progress = showProgress(cases.length);
@@ -30,11 +34,11 @@ export async function check(words: readonly string[]): Promise<number> {
     progress.next();
     const study = studyFile(each.path);
     if (!isInOrder(study, options.strict === true)) inOrder = false;
-    results.push(caseResult(study, each.name));
+    summary = withCase(summary, study);
+    if (data !== undefined) results.push(data.caseResult(study, each.name));
     if (!json) print(`${caseText(study, each.name, paint)}\n`);
   }
   progress.end();
-  const summary = summarise(results);
   if (json) {
     const whole: Results = { version: 1, cases: results, summary };
     print(`${JSON.stringify(whole, undefined, 2)}\n`);

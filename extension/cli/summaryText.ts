@@ -1,4 +1,4 @@
-import type { Summary } from '../../core/study/results.ts';
+import type { Summary } from '../../core/study/summary.ts';
 
 /** The last lines of a check: all cases together. */
 export function summaryText(summary: Summary): string {

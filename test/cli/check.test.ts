@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { checkCase } from '../../core/rules/checkCase.ts';
-import { caseResult, type Results, summarise } from '../../core/study/results.ts';
+import { caseResult, type Results } from '../../core/study/results.ts';
+import { noCases, withCase } from '../../core/study/summary.ts';
 import { casebookForTests } from './casebook.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -156,9 +157,10 @@ describe('a check for programs', () => {
     mkdirSync(join(folder, 'vans'));
     write('vans/14.diag', failing);
     const { out } = run('check', 'vans', '--format', 'json');
-    const result = caseResult(checkCase(failing), 'vans/14.diag');
+    const study = checkCase(failing);
+    const result = caseResult(study, 'vans/14.diag');
     expect(JSON.parse(out)).toEqual(
-      JSON.parse(JSON.stringify({ version: 1, cases: [result], summary: summarise([result]) })),
+      JSON.parse(JSON.stringify({ version: 1, cases: [result], summary: withCase(noCases, study) })),
     );
   });
 

@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { writeReport } from '../../core/report/html/report.ts';
-import { caseResult, summarise } from '../../core/study/results.ts';
+import { noCases, withCase } from '../../core/study/summary.ts';
 import { drawChart } from '../../extension/charts/drawChart.ts';
 import { caseText } from '../../extension/cli/caseText.ts';
 import { paintFor } from '../../extension/cli/color.ts';
@@ -56,7 +56,7 @@ body { padding-bottom: 2rem !important; }`,
 
 async function drawTerminal(page: Page): Promise<void> {
   const study = studyFile(join(root, sample));
-  const written = `${caseText(study, sample, await paintFor(true))}\n${summaryText(summarise([caseResult(study, sample)]))}`;
+  const written = `${caseText(study, sample, await paintFor(true))}\n${summaryText(withCase(noCases, study))}`;
   const { stdout } = spawnSync(process.execPath, ['dist/casebook.js', 'check', sample], {
     cwd: root,
     encoding: 'utf8',
