@@ -19,6 +19,7 @@ import type { FunctionRow, Parameter } from './functionRow.ts';
 import { resultType } from './resultType.ts';
 import { sayTakes, sayType, wantedType } from './sayType.ts';
 import { substitute } from './substitute.ts';
+import { reportSwapped } from './swappedArguments.ts';
 import type { Argument, Call, Expression } from './tree.ts';
 import type { Type } from './type.ts';
 import { parameterAt, type Supply, type Typed } from './typed.ts';
@@ -48,6 +49,7 @@ export function checkCall(checking: Checking, tree: Call): Typed {
     return broken(tree.span);
   const fits =
     placed.every((each) => each === undefined || accepts(checking, row, each)) && agree(checking, placed);
+  if (fits) reportSwapped(checking, row, tree, signature(row));
   const supplies = fits ? supply(checking, row, tree, placed) : undefined;
   if (supplies === undefined) return broken(tree.span);
   const answer = resultType(checking, row, placed, tree);

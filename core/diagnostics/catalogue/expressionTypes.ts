@@ -20,6 +20,13 @@ export interface ExpressionTypeFacts {
     readonly got: string;
     readonly offers: readonly string[];
   };
+  readonly 'argument-of-another': {
+    readonly name: string;
+    readonly called: string;
+    readonly parameter: string;
+    readonly meaning: string;
+    readonly signature: string;
+  };
   readonly 'missing-argument': {
     readonly name: string;
     readonly parameter: string;
@@ -113,6 +120,15 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
     why: 'A formula fed with the wrong sort of number gives a number too, and nobody would notice.',
     wrong: 'let:\n  air: air_per_stroke(before.idle.rpm, before.idle.maf)',
     right: 'let:\n  air: air_per_stroke(before.idle.maf, before.idle.rpm)',
+  },
+  'argument-of-another': {
+    severity: 'warning',
+    title: 'An argument that is called like another parameter',
+    say: ({ name, called, parameter, meaning, signature }) =>
+      `A value called \`${called}\` stands where \`${name}\` takes \`${parameter}\` (${meaning}). The order is \`${signature}\`. If it is meant, write \`${parameter} = …\`.`,
+    why: 'Two numbers of one sort change places, the formula gives a number all the same, and nobody would notice.',
+    wrong: 'let:\n  lambda: lambda_from_gas(tail.co, tail.co2, tail.o2_gas, tail.hc)',
+    right: 'let:\n  lambda: lambda_from_gas(tail.co2, tail.co, tail.o2_gas, tail.hc)',
   },
   'missing-argument': {
     severity: 'error',
