@@ -52,7 +52,7 @@ export type Layer = Line | Dots | Band | Rule | Marks | Note;
 export interface Line {
   readonly kind: 'line';
   readonly tone: Tone;
-  /** What it is. */
+  /** What it is; empty where another frame shows it whole. */
   readonly of: string;
   /** In the order in which it is drawn; NaN breaks it. */
   readonly x: Float64Array;

@@ -58,7 +58,9 @@ export function vegaLiteOf(drawing: Drawing): ChartSpec {
 function readsOf({ frames, x }: Drawing): ChartSpec['reads'] {
   const lines = frames.flatMap(({ y, layers }, at) =>
     layers.flatMap((layer, place) =>
-      layer.kind === 'line' ? [{ data: nameOf(at, place), name: layer.of, unit: y.unit }] : [],
+      layer.kind === 'line' && layer.of !== ''
+        ? [{ data: nameOf(at, place), name: layer.of, unit: y.unit }]
+        : [],
     ),
   );
   const dots = frames.flatMap(({ y, layers }) =>

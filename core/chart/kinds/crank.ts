@@ -6,7 +6,7 @@ import { formatNumber } from '../../quantity/format.ts';
 import type { Kind } from '../../quantity/types.ts';
 import { decimate } from '../../waveform/decimate.ts';
 import type { Draw, Item, Mark } from '../chart.ts';
-import type { Drawing, Stretch, TableFigure, Tick } from '../drawing.ts';
+import type { Axis, Drawing, Line, Stretch, TableFigure, Tick } from '../drawing.ts';
 import { marksOff, marksOn } from '../marking.ts';
 import { extremes, numberFigure, roundAxis, said, sameScale, shown, unitWords } from '../measure.ts';
 import { nothingToPlot } from '../nothing.ts';
@@ -77,6 +77,9 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
     says: drawn.length > 1 ? item.label : '',
   }));
   const unit = unitWords(type);
+  const whole = extremes(lines.map(({ y }) => y)) ?? [0, 1];
+  const low = lowerPart(lines, whole, unit);
+  const at = events.map(({ at }) => ({ kind: 'rule' as const, along: 'x' as const, at, says: '' }));
   const drawing: Drawing = {
     kind: 'crank',
     title: `${drawn.length === 1 ? first.label : 'Pressure'} against crank angle`,
@@ -90,14 +93,11 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
     },
     frames: [
       {
-        y: roundAxis('', unit, extremes(lines.map(({ y }) => y)) ?? [0, 1]),
+        y: roundAxis('', unit, whole),
         height: 260,
-        layers: [
-          ...marksOn(others, axes).flat(),
-          ...events.map(({ at }) => ({ kind: 'rule' as const, along: 'x' as const, at, says: '' })),
-          ...lines,
-        ],
+        layers: [...marksOn(others, axes).flat(), ...at, ...lines],
       },
+      ...(low === undefined ? [] : [{ y: low, height: 150, layers: [...at, ...lines.map(within(low))] }]),
     ],
     beneath: strokes,
     secondsInOne: undefined,
@@ -120,6 +120,39 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
   };
   return { drawing, diagnostics };
 };
+
+/**
+ * The towers of a cylinder dwarf what happens while its valves are open: where that takes less than a quarter of the
+ * frame, a second one beneath shows it by itself, with a little of the pressures around it.
+ */
+function lowerPart(
+  lines: readonly Line[],
+  [least, most]: readonly [number, number],
+  unit: string,
+): Axis | undefined {
+  const open = lines.map(({ x, y }) => y.filter((_, i) => (x[i] ?? 0) >= 180 && (x[i] ?? 0) <= 540));
+  const ends = extremes(open);
+  if (ends === undefined) return undefined;
+  const [low, high] = ends;
+  if (high === low || (high - low) * 4 > most - least) return undefined;
+  return roundAxis('the lower part', unit, [low, high + (high - low) / 2]);
+}
+
+/** The line where it lies inside an axis; another frame shows it whole. */
+function within({ from, to }: Axis): (line: Line) => Line {
+  return (line) => {
+    const isIn = (at: number): boolean =>
+      (line.y[at] ?? Number.NaN) >= from && (line.y[at] ?? Number.NaN) <= to;
+    const kept = [...line.x.keys()].filter((at) => isIn(at) || isIn(at - 1));
+    return {
+      ...line,
+      of: '',
+      says: '',
+      x: Float64Array.from(kept, (at) => line.x[at] ?? 0),
+      y: Float64Array.from(kept, (at) => (isIn(at) ? (line.y[at] ?? 0) : Number.NaN)),
+    };
+  };
+}
 
 function angleOf({ against }: Item): Series | undefined {
   const value = against?.value;
