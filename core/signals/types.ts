@@ -22,6 +22,8 @@ export interface Signal {
 export interface Form {
   /** The unit that it is usually read in; decides dimension. */
   readonly unit: string;
+  /** The units offered for a number without one; where they are not listed, its own and the other system's. */
+  readonly offered?: readonly string[];
   /** Kind of pressure or temperature that the signal is: map absolute, fuel_pressure gauge, ect point. */
   readonly kind?:
     | 'absolute'

@@ -12,10 +12,12 @@ export function expectationOf(
   statement: Statement,
   evaluated: Evaluated,
 ): { readonly expectation: Expectation; readonly diagnostics: readonly Diagnostic[] } {
-  const { node, expression } = statement.source;
+  const { node, expression, diagnostics: ofReading } = statement.source;
   const { type } = evaluated.typed;
   const diagnostics: Diagnostic[] = [];
-  if (type.kind !== 'truth' && type.kind !== 'unknown') {
+  // Of a text that was read only to a slip, what it gives as a whole is not known.
+  const readToTheEnd = ofReading.every((each) => each.code !== 'unexpected-text');
+  if (readToTheEnd && type.kind !== 'truth' && type.kind !== 'unknown') {
     const { span } = expression;
     const written = node.text.slice(span.start, span.end);
     const isOutcome = type.kind === 'words' && isResult(expression, evaluated.value);

@@ -1,8 +1,10 @@
 import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.ts';
+import { toSi } from '../quantity/convert.ts';
 import { otherUnit } from '../quantity/format.ts';
 import type { Kind, Quantity, QuantityType, Unit } from '../quantity/types.ts';
 import { plainUnit, unitOf } from '../quantity/unit.ts';
+import { rangesOf } from '../signals/ranges.ts';
 import type { Form, Signal } from '../signals/types.ts';
 
 /** What a written quantity is once its signal has had its say. */
@@ -35,7 +37,9 @@ export function fitTo(
     return !plain || usual === plainUnit;
   });
   if (form === undefined) {
-    const diagnostic = plain ? missingUnit(signal, name, node) : wrongDimension(quantity, signal, name, node);
+    const diagnostic = plain
+      ? missingUnit(quantity, signal, name, node)
+      : wrongDimension(quantity, signal, name, node);
     return { fitted: undefined, diagnostics: [diagnostic] };
   }
   // A signal that leaves the kind open takes it as written: 195 °F is a point.
@@ -47,8 +51,11 @@ export function fitTo(
   return { fitted: as(kind, form), diagnostics: [] };
 }
 
-function missingUnit(signal: Signal, name: string, node: TextNode): Diagnostic {
-  const units = unitsFor(signal);
+function missingUnit({ value: number }: Quantity, signal: Signal, name: string, node: TextNode): Diagnostic {
+  const all = unitsFor(signal);
+  const possible = all.filter((unit) => isPossible(number, unit, signal));
+  // Where none makes the number possible, the unit is missing all the same.
+  const units = possible.length > 0 ? possible : all;
   const value = node.text.trim();
   const fixes: Fix[] = units.map((unit) => ({
     title: `Write \`${value} ${unit}\``,
@@ -110,10 +117,26 @@ export function unitsThatFit(
   });
 }
 
-/** The units to offer for a signal: each form's own, and its neighbour in the other system. */
+/** Whether a part can have so many of the unit: 2000 L are no engine's displacement, 2000 cc are. */
+function isPossible(number: number, symbol: string, signal: Signal): boolean {
+  const unit = unitOf(symbol);
+  return signal.forms.some((form) => {
+    if (unit === undefined || unitOf(form.unit)?.dimension !== unit.dimension) return false;
+    const { physical } = rangesOf(form);
+    if (physical === undefined) return true;
+    const si = toSi(number, unit, form.kind ?? 'none');
+    return si >= physical.low && si <= physical.high;
+  });
+}
+
+/** The units to offer for a signal: those that a form lists, or its own and its neighbour in the other system. */
 function unitsFor(signal: Signal): string[] {
   const units = new Set<string>();
   for (const form of signal.forms) {
+    if (form.offered !== undefined) {
+      for (const each of form.offered) units.add(each);
+      continue;
+    }
     units.add(form.unit);
     const unit = unitOf(form.unit);
     const other = unit === undefined ? undefined : otherUnit(unit, form.kind);

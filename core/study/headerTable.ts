@@ -6,7 +6,7 @@ import type { Form, Signal } from '../signals/types.ts';
  */
 export const headerUnits: Readonly<Record<string, HeaderRow>> = {
   'vehicle.odometer': { unit: 'km', possible: '0 .. 10000000 km' },
-  'engine.displacement': { unit: 'L', possible: '0.03 .. 30 L' },
+  'engine.displacement': { unit: 'L', offered: ['L', 'cc', 'inch³'], possible: '0.03 .. 30 L' },
   'engine.cylinders': { unit: '1', possible: '1 .. 24' },
   'engine.strokes': { unit: '1', possible: '2 .. 4' },
   'engine.bore': { unit: 'mm', possible: '25 .. 250 mm' },
@@ -28,6 +28,8 @@ export const headerUnits: Readonly<Record<string, HeaderRow>> = {
 interface HeaderRow {
   readonly unit: string;
   readonly kind?: HeaderKind;
+  /** The units offered for a number without one, where they are others than the unit and the other system's. */
+  readonly offered?: readonly string[];
   /** As the ranges of signals are written. */
   readonly possible: string;
 }
@@ -57,8 +59,13 @@ const noUnit: Form = { unit: '1', physical: '' };
 function formOf(row: HeaderRow): Form {
   let form = forms.get(row);
   if (form === undefined) {
-    const { unit, kind, possible } = row;
-    form = { unit, physical: possible, ...(kind === undefined ? {} : { kind }) };
+    const { unit, kind, offered, possible } = row;
+    form = {
+      unit,
+      physical: possible,
+      ...(kind === undefined ? {} : { kind }),
+      ...(offered === undefined ? {} : { offered }),
+    };
     forms.set(row, form);
   }
   return form;

@@ -167,3 +167,31 @@ it('a fuel without its quotes is offered them', () => {
     expectation('lambda_of(13.2, "gasoline") < 1'),
   );
 });
+
+it('a word of comparison that is misspelt is told alone', () => {
+  told(
+    expectation('5 V beetween 4 V and 6 V'),
+    'beetween | unexpected-text: `beetween` does not fit here. Did you mean `between`?',
+    expectation('5 V between 4 V and 6 V'),
+  );
+});
+
+describe('a displacement without its unit', () => {
+  const engine = (displacement: string): string =>
+    `diag: 1\ncase: A van that hunts\nengine:\n  displacement: ${displacement}\n`;
+  it.each([
+    ['2000', ['2000 cc']],
+    // A moped has 2.4 inch³: 39 cc.
+    ['2.4', ['2.4 L', '2.4 inch³']],
+    ['12', ['12 L', '12 inch³']],
+    ['0.05', ['0.05 L']],
+    ['350', ['350 cc', '350 inch³']],
+    // No engine has it in any unit.
+    ['9000000', ['9000000 L', '9000000 cc', '9000000 inch³']],
+  ])('of %s is offered what an engine can have', (written, offers) => {
+    const [found, ...more] = errors(engine(written));
+    expect(more).toEqual([]);
+    expect(found?.says).toContain(`${written} | missing-unit: \`displacement\` needs a unit`);
+    expect(found?.mended).toEqual(offers.map(engine));
+  });
+});
