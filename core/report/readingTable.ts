@@ -230,11 +230,12 @@ function rangeFigure({ low, high, type }: Range, unit: Unit = type.unit): Figure
   return number === undefined ? wordsFigure('anything') : { ...wordsFigure(''), number, words: undefined };
 }
 
-function membersWords({ members, type }: Members): string {
+/** Without the unit each member is a bare number: the unit stands in a column of its own, or behind them all. */
+function membersWords({ members, type }: Members, unit = ''): string {
   return [...members]
     .map(
       ([name, member]) =>
-        `${name}: ${'kind' in member ? member.status : inWords(figureOf(member, type), '')}`,
+        `${name}: ${'kind' in member ? member.status : inWords(figureOf(member, type), unit)}`,
     )
     .join(', ');
 }
@@ -246,15 +247,25 @@ function fieldsWords({ fields }: Fields): string {
     .join(', ');
 }
 
-/** A value on one line, with its unit: "19.8 ± 0.2 inHg", "1: 181 ± 3, 2: 178 ± 3 psi gauge". */
+/**
+ * A value on one line, with its unit: "19.8 ± 0.2 inHg", "1: 181 ± 3, 2: 178 ± 3 psi gauge".
+ * Where a member is missing, each of the others has the unit: "post: 0.1 V, strap: not measured".
+ */
 export function inLine(value: Value): string {
   const figure = valueFigure(value);
   const type = typeOf(value);
   const unit = type === undefined ? '' : unitWords(type);
-  const ofSeveral =
-    value.kind === 'series' ||
-    (value.kind === 'members' && [...value.members.values()].some((member) => 'si' in member));
-  return ofSeveral && unit !== '' ? `${figure.words} ${unit}` : inWords(figure, unit);
+  if (unit === '') return inWords(figure, unit);
+  switch (value.kind) {
+    case 'series':
+      return `${figure.words} ${unit}`;
+    case 'members': {
+      const isWhole = [...value.members.values()].every((member) => 'si' in member);
+      return isWhole ? `${figure.words} ${unit}` : membersWords(value, unit);
+    }
+    default:
+      return inWords(figure, unit);
+  }
 }
 
 function seriesWords({ samples, time, type }: Series): string {

@@ -1,6 +1,6 @@
 import type { Expectation, Standing, Suspect } from '../study/types.ts';
 import type { Runs, Sign, SuspectLine } from './blocks.ts';
-import { measuredWords } from './verdictLine.ts';
+import { measuredWords, reasonOf } from './verdictLine.ts';
 
 const signs: Readonly<Record<Standing, Sign>> = {
   'still possible': '≈',
@@ -24,7 +24,7 @@ export function suspectLine(suspect: Suspect): SuspectLine {
 /** "it predicts `a > b`, which fails (25 %, 15 above the limit)" */
 function reason({ part, text, truth }: Expectation): Runs {
   const measured = measuredWords(truth);
-  const detail = [measured, truth.why ?? ''].filter((each) => each !== '').join('; ');
+  const detail = [measured, reasonOf(truth) ?? ''].filter((each) => each !== '').join('; ');
   const verdict =
     truth.verdict === 'holds' || truth.verdict === 'fails' ? `which ${truth.verdict}` : truth.verdict;
   return [

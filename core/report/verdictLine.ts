@@ -31,11 +31,16 @@ export function verdictLine(expectation: Expectation): VerdictLine {
     measured: measuredWords(truth),
     word: truth.verdict,
     remark: remark(expectation),
-    why: truth.why,
+    why: reasonOf(truth),
     ifFails: truth.verdict === 'fails' ? expectation.ifFails : undefined,
     // What the expression names itself is not said again.
     from: expectation.from.filter((name) => !text.includes(name)),
   };
+}
+
+/** Why there is no answer, to stand within a sentence, whose own full stop comes behind it. */
+export function reasonOf({ why }: Truth): string | undefined {
+  return why?.trim().replace(/\.$/, '');
 }
 
 function remark({ part, showsFault, truth }: Expectation): string | undefined {

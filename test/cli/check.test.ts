@@ -125,7 +125,29 @@ let:
 `;
     const { out } = run('check', write('members.diag', text));
     expect(out).toContain('all    1: 181 ± 3, 2: 178 ± 3 psi gauge\n');
-    expect(out).toContain('volts  post: 0.1, strap: not measured V\n');
+    expect(out).toContain('volts  post: 0.1 V, strap: not measured\n');
+  });
+});
+
+describe('a reason that ends in a full stop', () => {
+  it('has one full stop behind its brackets', () => {
+    const text = `${head}---
+check: Work
+let:
+  below: -1
+expect:
+  - sqrt(below) > 2
+---
+suspects: What it may be
+consider:
+  - name: a slip in a sum
+    predicts:
+      - sqrt(-2) > 3
+`;
+    const { out } = run('check', write('reason.diag', text));
+    expect(out).toContain('      cannot compute (`sqrt`: A value below 0 has no square root).\n');
+    expect(out).toContain('sqrt(-2) > 3, cannot compute (`sqrt`: A value below 0 has no square root).\n');
+    expect(out).not.toContain('.)');
   });
 });
 
