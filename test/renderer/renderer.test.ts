@@ -375,6 +375,8 @@ function wordsOf(blocks: readonly ResultBlock[]): string {
   const words = (markup: Markup): string => {
     if (typeof markup === 'string') return markup;
     const { tag, attributes, children } = markup;
+    // Where a line may end inside a word, the word goes on.
+    if (tag === 'wbr') return '';
     if (attributes.class === 'pad') return '';
     const inner = children.map(words).join('');
     const stands =

@@ -47,6 +47,25 @@ describe('a page asks nothing of the net and runs nothing', () => {
   });
 });
 
+describe('long code in a table', () => {
+  it('may go on in the next line behind a point, a comma or an opening bracket, never inside a number', () => {
+    const code = 'mean(before.map,1.25 kPa) / f(g(), "E10")';
+    const row = {
+      name: 'fuel_in_tank',
+      key: undefined,
+      figures: [{ number: '1', plusMinus: undefined, words: undefined }],
+      unit: '',
+      other: undefined,
+      remarks: [[{ code }]],
+      strips: [],
+    };
+    const html = writeTable({ kind: 'table', caption: '', rowsAre: 'computed', columns: [], rows: [row] });
+    expect(html).toContain('<code>mean(<wbr>before.<wbr>map,1.25 kPa) / f(<wbr>g(), &quot;E10&quot;)</code>');
+    expect(html).toContain('fuel_<wbr>in_<wbr>tank');
+    expect(html.replaceAll('<wbr>', '')).toContain(`<code>${escapeHtml(code)}</code>`);
+  });
+});
+
 describe('a page reads in order', () => {
   it('has one first heading and skips no level', () => {
     const levels = [...page.matchAll(/<h([1-6])/g)].map((match) => Number(match[1]));
@@ -62,7 +81,7 @@ describe('a page reads in order', () => {
     for (const [tag, closing, name = ''] of page
       .replace(/<!doctype html>/, '')
       .matchAll(/<(\/?)([a-z][a-z0-9]*)[^>]*>/g)) {
-      if (/^(meta|img|br|hr)$/.test(name) || tag.endsWith('/>')) continue;
+      if (/^(meta|img|br|hr|wbr)$/.test(name) || tag.endsWith('/>')) continue;
       if (closing === '') open.push(name);
       else expect(open.pop()).toBe(name);
     }

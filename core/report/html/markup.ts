@@ -7,7 +7,7 @@ export function writeMarkup(markup: Markup): string {
   const { tag, attributes, children } = markup;
   const written = Object.entries(attributes).map(([name, value]) => ` ${name}="${escapeHtml(value)}"`);
   const opening = `<${tag}${written.join('')}>`;
-  if (tag === 'img') return opening;
+  if (tag === 'img' || tag === 'wbr') return opening;
   return `${opening}${children.map(writeMarkup).join('')}</${tag}>${breaksLine.has(tag) ? '\n' : ''}`;
 }
 

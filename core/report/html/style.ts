@@ -72,33 +72,37 @@ dl.facts { display: grid; grid-template-columns: max-content minmax(0, 1fr); col
 dl.facts dt { color: var(--soft); }
 dl.facts dd { margin: 0; min-width: 0; overflow-wrap: anywhere; }
 
+/* A long name or a long unit goes on in the next line before the table scrolls; numbers never break. */
 /* What is only heard is placed, so it scrolls with the table only where the table is its ground. */
 .wide { overflow-x: auto; position: relative; }
 table { border-collapse: collapse; border-top: 1.5px solid var(--ink); border-bottom: 1.5px solid var(--ink); font-size: 0.94rem; line-height: 1.35; break-inside: avoid; }
 caption { text-align: left; font-style: italic; padding-bottom: 0.3rem; color: var(--soft); }
 th { font-weight: 400; text-align: left; }
-thead th { font-style: italic; vertical-align: bottom; border-bottom: 0.75px solid var(--ink); padding: 0.22rem 0.7rem; }
+thead th { font-style: italic; vertical-align: bottom; border-bottom: 0.75px solid var(--ink); padding: 0.22rem 0.5rem; }
 thead th.num { text-align: right; }
 thead th.unit { padding-left: 0; }
-tbody th { min-width: 11rem; }
-tbody th, tbody td { padding: 0.17rem 0.7rem; vertical-align: baseline; }
+tbody th { min-width: 7rem; overflow-wrap: anywhere; }
+tbody th, tbody td { padding: 0.17rem 0.5rem; vertical-align: baseline; }
 tbody tr:first-child > * { padding-top: 0.32rem; }
 tbody tr:last-child > * { padding-bottom: 0.32rem; }
 th:first-child, td:first-child { padding-left: 0.15rem; }
 td.num { text-align: right; white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
-td.unit { white-space: nowrap; padding-left: 0; }
+td.unit { padding-left: 0; }
+:is(.num, .words).aside ~ td.unit { white-space: nowrap; }
 td.pm { white-space: nowrap; padding-left: 0; font-variant-numeric: lining-nums tabular-nums; }
 td.words { font-style: italic; text-align: left; }
 td.words.aside { text-align: right; white-space: nowrap; }
+td.num.aside { padding-left: 0.3rem; }
+td.pm.aside { padding-right: 0.3rem; }
 td.num.tight { padding-right: 0.35rem; }
 td.other { color: var(--soft); }
 .under { display: block; color: var(--soft); }
 .under:empty::after { content: "\\a0"; }
 tr.below td { padding-top: 0; padding-left: 1.2rem; }
-td.remark { font-size: 0.86rem; line-height: 1.35; min-width: 9rem; }
+td.remark { font-size: 0.86rem; line-height: 1.35; min-width: 8rem; }
 td.remark code { overflow-wrap: anywhere; }
 td.remark p { margin: 0; }
-.key { font-family: var(--mono); font-size: 0.74rem; color: var(--soft); white-space: nowrap; }
+.key { font-family: var(--mono); font-size: 0.74rem; color: var(--soft); }
 .heard { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap; }
 .pad { visibility: hidden; user-select: none; }
 svg.strip { vertical-align: middle; margin: 0.1rem 0; color: var(--ink); }
@@ -137,6 +141,10 @@ figcaption { font-size: 0.88rem; color: var(--soft); margin-top: 0.25rem; }
 figure .missing { border: 1px dashed var(--rule); padding: 0.8rem; max-width: 44rem; }
 footer { margin-top: 4rem; border-top: 1px solid var(--rule); padding-top: 0.6rem; font-size: 0.84rem; color: var(--soft); }
 
+@media (max-width: 66rem) {
+  section.cell { grid-template-columns: 7.6rem minmax(0, 1fr); column-gap: 1.2rem; }
+  .case > h1, .case > h2, .case > .summary, .answers > h2, .answers > h3 { margin-left: 8.8rem; }
+}
 @media (max-width: 46rem) {
   body { padding: 1.4rem 1rem 3rem; }
   section.cell { display: block; }

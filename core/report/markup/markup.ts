@@ -16,7 +16,7 @@ export function element(tag: string, attributes: Attributes, ...children: readon
   return { tag, attributes, children };
 }
 
-/** With these words between them. */
-export function joined(parts: readonly (readonly Markup[])[], between: string): Markup[] {
+/** With this between them. */
+export function joined(parts: readonly (readonly Markup[])[], between: Markup): Markup[] {
   return parts.flatMap((part, at) => (at === 0 ? part : [between, ...part]));
 }

@@ -1,7 +1,7 @@
 import type { Table, TableRow } from '../blocks.ts';
 import { type FigureColumn, figureCells, figureColumn, stacked } from './figureCells.ts';
 import { element, type Markup } from './markup.ts';
-import { runsMarkup } from './runs.ts';
+import { narrowNameMarkup, narrowRunsMarkup } from './runs.ts';
 import { stripMarkup } from './strip.ts';
 
 /**
@@ -97,7 +97,7 @@ function figureHead(name: string, { plusMinus }: FigureColumn): Markup {
 
 function rowHead({ name, key }: TableRow): Markup {
   const own = key === undefined ? [] : [' ', element('span', { class: 'key' }, key)];
-  return element('th', { scope: 'row' }, name, ...own);
+  return element('th', { scope: 'row' }, ...narrowNameMarkup(name), ...own);
 }
 
 const isRemarkable = (row: TableRow): boolean => row.remarks.length > 0 || row.strips.length > 0;
@@ -105,7 +105,7 @@ const isRemarkable = (row: TableRow): boolean => row.remarks.length > 0 || row.s
 /** Each drawing stands with the words about it. */
 function remarks(row: TableRow): Markup[] {
   return [
-    ...row.remarks.map((runs) => element('p', {}, ...runsMarkup(runs))),
+    ...row.remarks.map((runs) => element('p', {}, ...narrowRunsMarkup(runs))),
     ...row.strips.map((strip) => element('p', {}, `${strip.says} `, stripMarkup(strip))),
   ];
 }
