@@ -3,14 +3,16 @@ import type { CellFacts } from '../study/cellFacts.ts';
 import type { Header } from '../study/header.ts';
 import type { Finding } from '../study/types.ts';
 import { caseRules } from './allRules.ts';
+import { isSameList } from './kept.ts';
 import type { Moment, Taken } from './moments.ts';
-import { ruledCase } from './ruledCase.ts';
+import { type Lists, ruledCase } from './ruledCase.ts';
 
 /** What rules found by comparing cells, with what they looked at. */
 export interface Compared {
   readonly header: Header;
   readonly moments: readonly Moment[];
   readonly given: readonly CellFacts[];
+  readonly lists: Lists;
   /** By cell; a cell's list is the very same one as before while its findings are. */
   readonly found: ReadonlyMap<number, readonly Finding[]>;
 }
@@ -28,10 +30,10 @@ export function compared(
   const given = facts.filter(({ givenCodes, givenVins }) => givenCodes !== undefined || givenVins.length > 0);
   const isKnown = before?.header === header && isSameList(before.given, given);
   if (isKnown && isSameList(before.moments, moments)) return before;
-  const ruled = ruledCase(header, moments, given, read);
+  const { ruled, lists } = ruledCase(header, taken, moments, given, read, before?.lists);
   const found = new Map<number, Finding[]>();
   if (moments.length === 0 && given.length === 0 && header.values.size === 0)
-    return { header, moments, given, found };
+    return { header, moments, given, lists, found };
   let asked = 0;
   for (const each of taken) asked |= each.asked;
   for (const rule of caseRules) {
@@ -43,11 +45,7 @@ export function compared(
       else list.push(finding);
     }
   }
-  return { header, moments, given, found: kept(found, before?.found) };
-}
-
-function isSameList<T>(a: readonly T[], b: readonly T[]): boolean {
-  return a.length === b.length && a.every((each, at) => each === b[at]);
+  return { header, moments, given, lists, found: kept(found, before?.found) };
 }
 
 /** Lists that say the same as before at the same places stay the same lists. */
@@ -60,7 +58,7 @@ function kept(
 }
 
 function keptList(now: readonly Finding[], before: readonly Finding[] | undefined): readonly Finding[] {
-  return before !== undefined && sayTheSame(before, now) ? before : now;
+  return before !== undefined && (isSameList(before, now) || sayTheSame(before, now)) ? before : now;
 }
 
 /** Whether two plain values hold the same, member by member: most differ early, and nothing is written out for it. */

@@ -64,6 +64,10 @@ export interface RuledCase {
   readonly read: (cell: number) => ReadCell | undefined;
   /** What was worked out for one rule and is of use to another, by the function that works it out. */
   readonly once: <T>(make: (ruled: RuledCase) => T) => T;
+  /** The list itself, or the one of this name that was made of the case before it changed, while both have the very same members. */
+  readonly lasting: <T>(name: string, list: readonly T[]) => readonly T[];
+  /** The moments that hold a signal; a lasting list. */
+  readonly holding: (signal: string) => readonly Moment[];
   /** The moments of one cell: the columns of a table. */
   readonly inCell: (cell: number) => readonly Moment[];
   /** The moments of the same visit and engine state that hold a signal, the moment itself among them. */

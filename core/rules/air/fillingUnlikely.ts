@@ -16,8 +16,8 @@ export const fillingUnlikely: CaseRule = {
   of: ['maf'],
   check: (ruled) => {
     const cells = new Map<number, Told>();
-    for (const moment of ruled.moments) {
-      const filling = moment.values.has('maf') ? fillingOf(moment, ruled) : undefined;
+    for (const moment of ruled.holding('maf')) {
+      const filling = fillingOf(moment, ruled);
       if (filling === undefined || !isUnlikely(filling)) continue;
       const told = cells.get(moment.cell);
       if (told === undefined) cells.set(moment.cell, { moment, filling, more: [] });

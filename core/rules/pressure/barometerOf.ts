@@ -4,6 +4,7 @@ import { isKeyOnManifold } from '../../study/barometer.ts';
 import type { Header } from '../../study/header.ts';
 import type { When } from '../../study/types.ts';
 import { headerNumber } from '../engineFacts.ts';
+import { keeping } from '../kept.ts';
 import type { Measured } from '../measured.ts';
 import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
@@ -23,7 +24,7 @@ export interface Known {
 export function barometerOf(moment: Moment, ruled: RuledCase): Known | undefined {
   const own = inForm(moment, 'baro', 'kPa');
   if (own !== undefined && !isSeaLevelFigure(own, ruled.header)) return knownFrom(own);
-  const { cells, visits } = ruled.once(ofVisits);
+  const { cells, visits } = ofVisits(barometersOf(ruled));
   const near = cells.get(moment.cell);
   if (near !== undefined) return near;
   const visit = visits.get(moment.when);
@@ -36,10 +37,17 @@ interface Barometers {
   readonly visits: ReadonlyMap<string, Known | 'apart'>;
 }
 
-function ofVisits(ruled: RuledCase): Barometers {
+/** By the lasting list of the case's barometers. */
+const keptOfVisits = keeping<readonly Measured[], Barometers>();
+
+function ofVisits(barometers: readonly Measured[]): Barometers {
+  return keptOfVisits(barometers, [], () => readVisits(barometers));
+}
+
+function readVisits(barometers: readonly Measured[]): Barometers {
   const cells = new Map<number, Known>();
   const visits = new Map<string, Known | 'apart'>();
-  for (const one of barometersOf(ruled)) {
+  for (const one of barometers) {
     const { cell, when } = one.reading;
     if (one.reading.signal?.name === 'baro' && !cells.has(cell)) cells.set(cell, knownFrom(one));
     const before = visits.get(when);
@@ -56,21 +64,23 @@ function ofVisits(ruled: RuledCase): Barometers {
 /**
  * Readings that are a barometer: `baro`, then manifold pressures with the key on and the engine still.
  * The weather report's figure in the place of `baro` is none; `seaLevelForStation` tells it.
+ * It is a lasting list.
  */
 export function barometersOf(ruled: RuledCase): readonly Measured[] {
   return ruled.once(readBarometers);
 }
 
-function readBarometers({ header, moments }: RuledCase): readonly Measured[] {
-  const baros: Measured[] = [];
-  const keyOn: Measured[] = [];
-  for (const moment of moments) {
+function readBarometers({ header, holding, lasting }: RuledCase): readonly Measured[] {
+  const all: Measured[] = [];
+  for (const moment of holding('baro')) {
     const baro = isAway(moment) ? undefined : inForm(moment, 'baro', 'kPa');
-    if (baro !== undefined && !isSeaLevelFigure(baro, header)) baros.push(baro);
-    const map = inForm(moment, 'map', 'kPa');
-    if (map !== undefined && isKeyOnManifold(map.reading)) keyOn.push(map);
+    if (baro !== undefined && !isSeaLevelFigure(baro, header)) all.push(baro);
   }
-  return [...baros, ...keyOn];
+  for (const moment of holding('map')) {
+    const map = inForm(moment, 'map', 'kPa');
+    if (map !== undefined && isKeyOnManifold(map.reading)) all.push(map);
+  }
+  return lasting('barometers', all);
 }
 
 /** On the road the car may be anywhere: what the air has there is not the site's. */

@@ -1,5 +1,7 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
+import type { Header } from '../../study/header.ts';
 import type { Finding } from '../../study/types.ts';
+import { keeping } from '../kept.ts';
 import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
@@ -12,28 +14,36 @@ export const barometersApart: CaseRule = {
   code: 'barometers-apart',
   of: ['baro', 'map'],
   check: (ruled) => {
-    const first = new Map<string, Measured>();
-    const findings: Finding[] = [];
-    for (const one of barometersOf(ruled)) {
-      // One that the place refuses is told as that: it is known which of the two is wrong.
-      if (siteThatRefuses(one, ruled.header) !== undefined) continue;
-      const { cell, when, valueSpan } = one.reading;
-      const other = first.get(when);
-      if (other === undefined) {
-        first.set(when, one);
-        continue;
-      }
-      const difference = Math.abs(one.si - other.si);
-      if (difference <= apart(one.halfWidth, other.halfWidth)) continue;
-      const facts = {
-        name: fullNameOf(one),
-        written: writtenAs(one),
-        other: fullNameOf(other),
-        otherWritten: writtenAs(other),
-        apart: spokenDifference(difference, one),
-      };
-      findings.push({ cell, diagnostic: diagnose('barometers-apart', valueSpan, facts) });
-    }
-    return findings;
+    const { header } = ruled;
+    const barometers = barometersOf(ruled);
+    return kept(barometers, [header], () => apartAmong(barometers, header));
   },
 };
+
+const kept = keeping<readonly Measured[], readonly Finding[]>();
+
+function apartAmong(barometers: readonly Measured[], header: Header): readonly Finding[] {
+  const first = new Map<string, Measured>();
+  const findings: Finding[] = [];
+  for (const one of barometers) {
+    // One that the place refuses is told as that: it is known which of the two is wrong.
+    if (siteThatRefuses(one, header) !== undefined) continue;
+    const { cell, when, valueSpan } = one.reading;
+    const other = first.get(when);
+    if (other === undefined) {
+      first.set(when, one);
+      continue;
+    }
+    const difference = Math.abs(one.si - other.si);
+    if (difference <= apart(one.halfWidth, other.halfWidth)) continue;
+    const facts = {
+      name: fullNameOf(one),
+      written: writtenAs(one),
+      other: fullNameOf(other),
+      otherWritten: writtenAs(other),
+      apart: spokenDifference(difference, one),
+    };
+    findings.push({ cell, diagnostic: diagnose('barometers-apart', valueSpan, facts) });
+  }
+  return findings;
+}

@@ -17,7 +17,7 @@ export function firstOfEachCell<K extends Doubt['kind']>(kind: K, ruled: RuledCa
 function doubtedIn(ruled: RuledCase): readonly Doubted[] {
   const firsts: Doubted[] = [];
   let last = -1;
-  for (const { cell } of ruled.moments) {
+  for (const { cell } of ruled.holding('map')) {
     if (cell === last) continue;
     last = cell;
     const manifolds = manifoldsIn(cell, ruled);

@@ -1,12 +1,13 @@
 import type { Unit } from '../../quantity/types.ts';
 import { rangesOf } from '../../signals/ranges.ts';
 import { hasThrottle, isUnboosted } from '../engineFacts.ts';
+import { keeping } from '../kept.ts';
 import type { Measured } from '../measured.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, idleWander, pressureSensor, pressureStep, vacuumGauge } from '../tolerance.ts';
 import { likelierUnit } from '../unitSlip.ts';
-import { barometerOf, type Known } from './barometerOf.ts';
+import { barometerOf, barometersOf, type Known } from './barometerOf.ts';
 
 /** What is wrong with a manifold pressure before it is compared with anything but the barometer. */
 export type Doubt =
@@ -22,18 +23,21 @@ export interface Manifold {
   readonly doubt: Doubt | undefined;
 }
 
-/** The manifold pressures of a cell while the engine runs, column by column. */
+/** The manifold pressures of a cell while the engine runs, column by column. They are looked at against the barometers and the vacuums of the case. */
 export function manifoldsIn(cell: number, ruled: RuledCase): readonly Manifold[] {
-  const cells = ruled.once(noManifolds);
-  const known = cells.get(cell);
-  if (known !== undefined) return known;
+  const row = ruled.inCell(cell);
+  return keptRow(row, [ruled.header, barometersOf(ruled), ruled.holding('vacuum')], () => rowOf(row, ruled));
+}
+
+const keptRow = keeping<readonly Moment[], readonly Manifold[]>();
+
+function rowOf(row: readonly Moment[], ruled: RuledCase): readonly Manifold[] {
   const all: Manifold[] = [];
-  for (const moment of ruled.inCell(cell)) {
+  for (const moment of row) {
     const map = inForm(moment, 'map', 'kPa');
     if (map === undefined || moment.state?.known?.engine !== 'running') continue;
     all.push({ moment, map, doubt: doubtOf(moment, map, ruled) });
   }
-  cells.set(cell, all);
   return all;
 }
 
@@ -43,8 +47,6 @@ export function soundManifold(moment: Moment, ruled: RuledCase): Measured | unde
   if (here.some(({ doubt }) => doubt !== undefined)) return undefined;
   return here.find((each) => each.moment === moment)?.map;
 }
-
-const noManifolds = (): Map<number, readonly Manifold[]> => new Map();
 
 function doubtOf(moment: Moment, map: Measured, ruled: RuledCase): Doubt | undefined {
   if (!isUnboosted(ruled.header)) return undefined;

@@ -1,10 +1,10 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
-import { writtenAs } from '../measured.ts';
-import { fullNameOf, inForm } from '../moments.ts';
-import type { CaseRule } from '../rule.ts';
+import { type Measured, writtenAs } from '../measured.ts';
+import { fullNameOf, inForm, type Moment } from '../moments.ts';
+import type { CaseRule, RuledCase } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
-import { barometerOf } from './barometerOf.ts';
+import { barometerOf, type Known } from './barometerOf.ts';
 import { soundManifold, sumWidth } from './manifold.ts';
 
 /** Manifold pressure and manifold vacuum of one state are two sides of the barometer: together they are it. */
@@ -12,20 +12,12 @@ export const pressureAndVacuum: CaseRule = {
   code: 'pressure-and-vacuum',
   of: ['vacuum'],
   check: (ruled) =>
-    ruled.moments.flatMap((moment): readonly Finding[] => {
+    ruled.holding('vacuum').flatMap((moment): readonly Finding[] => {
       const vacuum = inForm(moment, 'vacuum', 'inHg');
       const barometer = vacuum === undefined ? undefined : barometerOf(moment, ruled);
       if (vacuum === undefined || barometer === undefined) return [];
-      const own = soundManifold(moment, ruled);
-      const compared =
-        own === undefined
-          ? ruled.alike(moment, 'map').flatMap((each) => soundManifold(each, ruled) ?? [])
-          : [own];
-      const [map] = compared;
-      const isApart = compared.every(
-        (each) => Math.abs(each.si + vacuum.si - barometer.si) > sumWidth(each, vacuum, barometer),
-      );
-      if (map === undefined || !isApart) return [];
+      const map = apartFrom(vacuum, barometer, moment, ruled);
+      if (map === undefined) return [];
       const facts = {
         map: fullNameOf(map),
         mapWritten: writtenAs(map),
@@ -40,3 +32,24 @@ export const pressureAndVacuum: CaseRule = {
       ];
     }),
 };
+
+/** The manifold pressure of the moment, or else the first of the same visit and state; undefined where it or one of those fits the vacuum. */
+function apartFrom(
+  vacuum: Measured,
+  barometer: Known,
+  moment: Moment,
+  ruled: RuledCase,
+): Measured | undefined {
+  const isApart = (map: Measured): boolean =>
+    Math.abs(map.si + vacuum.si - barometer.si) > sumWidth(map, vacuum, barometer);
+  const own = soundManifold(moment, ruled);
+  if (own !== undefined) return isApart(own) ? own : undefined;
+  let first: Measured | undefined;
+  for (const each of ruled.alike(moment, 'map')) {
+    const map = soundManifold(each, ruled);
+    if (map === undefined) continue;
+    if (!isApart(map)) return undefined;
+    first ??= map;
+  }
+  return first;
+}

@@ -4,6 +4,7 @@ import { formatQuantity } from '../../quantity/format.ts';
 import type { Header } from '../../study/header.ts';
 import type { Finding } from '../../study/types.ts';
 import { headerNumber } from '../engineFacts.ts';
+import { keeping } from '../kept.ts';
 import { writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, type Moment } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
@@ -13,8 +14,13 @@ import { isSeaLevelFigure, siteBarometer } from './barometerOf.ts';
 /** The weather report's figure where the barometer at the car belongs, or the other way round. */
 export const seaLevelForStation: CaseRule = {
   code: 'sea-level-for-station',
-  check: ({ header, moments }) => [...inHeader(header), ...inReadings(header, moments)],
+  check: ({ header, holding }) => [
+    ...kept(header, [], () => inHeader(header)),
+    ...inReadings(header, holding('baro')),
+  ],
 };
+
+const kept = keeping<Header, readonly Finding[]>();
 
 function inReadings(header: Header, moments: readonly Moment[]): readonly Finding[] {
   return moments.flatMap((moment): readonly Finding[] => {
