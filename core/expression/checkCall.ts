@@ -43,7 +43,6 @@ export function checkCall(checking: Checking, tree: Call): Typed {
     report(checking, 'unknown-function', tree.nameSpan, { name: tree.name, nearest: near }, fixes);
     return broken(tree.span);
   }
-  const before = checking.diagnostics;
   const placed = place(checking, row, tree);
   if (placed === undefined || placed.some((each) => each !== undefined && isBroken(each.typed)))
     return broken(tree.span);
@@ -58,10 +57,6 @@ export function checkCall(checking: Checking, tree: Call): Typed {
     if (misfit !== undefined) wrong(checking, row, misfit, undefined, undefined, answer.takes);
   }
   const type = answer === undefined || 'wrong' in answer ? undefined : answer;
-  // Arguments are checked all the same, so that a case is right on the day the function is built.
-  if (row.form === 'later' && checking.diagnostics === before) {
-    report(checking, 'not-yet', tree.nameSpan, { name: row.name, summary: row.summary.replace(/\.$/, '') });
-  }
   if (type === undefined) return broken(tree.span);
   const only = placed[0];
   if (row.form === 'conversion') {

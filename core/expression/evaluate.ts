@@ -180,8 +180,7 @@ function apply(node: Apply, environment: Environment): Value {
     case 'whole':
       return retyped(row.evaluate(args), type);
     case 'conversion':
-    case 'later':
-      return cannotCompute(`\`${row.name}\` is not computed yet`);
+      return cannotCompute(`\`${row.name}\` is computed where its argument stands`);
   }
 }
 

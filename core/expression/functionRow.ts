@@ -6,7 +6,7 @@ import type { Value } from './value.ts';
  * A function of the expression language is a row: what a reader, the editor, the checker and the tests need to know.
  * Formulas live in `engine/` and `waveform/` as plain functions of SI numbers; rows hand them over.
  */
-export type FunctionRow = ScalarFunction | WholeFunction | ConversionFunction | LaterFunction;
+export type FunctionRow = ScalarFunction | WholeFunction | ConversionFunction;
 
 export type Family =
   | 'values'
@@ -24,8 +24,7 @@ interface Documented {
   /** One sentence: what it gives. */
   readonly summary: string;
   readonly parameters: readonly Parameter[];
-  /** A function that is not built yet may leave the type of a computed result open. */
-  readonly result: Result | { readonly kind: 'computed'; readonly says: string; readonly typeOf?: undefined };
+  readonly result: Result;
   /** The formula as text, one line: "p = p0 · (1 − L·h / T0)^5.2559". */
   readonly formula: string;
   /** Where it holds: "-5 .. 11 km". Empty when everywhere. */
@@ -146,9 +145,4 @@ export interface WholeFunction extends Documented {
 export interface ConversionFunction extends Documented {
   readonly form: 'conversion';
   readonly to: 'absolute' | 'gauge' | 'vacuum';
-}
-
-/** Declared with its types; calling it is a diagnostic of its own until it is built. */
-export interface LaterFunction extends Documented {
-  readonly form: 'later';
 }

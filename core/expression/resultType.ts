@@ -51,8 +51,7 @@ export function resultType(
       );
     }
     case 'computed': {
-      const computed = result.typeOf?.(placed.map((each) => each?.typed.type));
-      if (computed === undefined) return undefined;
+      const computed = result.typeOf(placed.map((each) => each?.typed.type));
       if (computed.wrong !== undefined) return computed;
       if (computed.type.kind !== 'words' || row.says === undefined) return computed.type;
       return wordsOf(row.says);

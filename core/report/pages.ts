@@ -170,7 +170,6 @@ export function functionPage(of: FunctionRow): Page {
   return {
     title: `${of.name}(${of.parameters.map(parameterName).join(', ')}): ${of.summary}`,
     rows: [
-      ...(of.form === 'later' ? row('Note', 'Not computed yet by this version.') : []),
       { name: 'Takes', lines: of.parameters.map(parameterLine) },
       ...row('Gives', resultWords(of)),
       ...row('Says', (of.says ?? []).map(({ words, meaning }) => `${words}: ${meaning}`).join('\n')),

@@ -31,8 +31,7 @@ function make(row: FunctionRow): Made {
     markdown: pageMarkdown(functionPage(row)),
     newText: `${row.name}(${places.join(', ')})`,
     snippet: true,
-    // What cannot be computed yet comes last.
-    rank: row.form === 'later' ? 90 : 50,
+    rank: 50,
     filter: undefined,
   };
 }

@@ -3,7 +3,7 @@ import type { FunctionRow } from '../../core/expression/functionRow.ts';
 import { seriesFunctions } from '../../core/expression/functions/series.ts';
 import { valueFunctions } from '../../core/expression/functions/values.ts';
 import { unitOf } from '../../core/quantity/unit.ts';
-import { printed, result, truth } from '../support/expressionResult.ts';
+import { printed, result } from '../support/expressionResult.ts';
 import { byMember, reading, samples } from '../support/expressionScope.ts';
 
 /** What the examples of the table read: a compression test, samples of a sensor (synthetic), a barometer. */
@@ -25,7 +25,6 @@ const rows: readonly FunctionRow[] = [...valueFunctions, ...seriesFunctions];
 
 describe('every function of values and series gives what its page shows', () => {
   for (const row of rows) {
-    if (row.form === 'later') continue;
     it(`${row.example.expression} = ${row.example.result}`, () => {
       const { value, diagnostics } = result(row.example.expression, setting);
       expect(diagnostics).toEqual([]);
@@ -51,35 +50,5 @@ describe('every row is documented and its units exist', () => {
 
   it('no name stands twice', () => {
     expect(new Set(rows.map((row) => row.name)).size).toBe(rows.length);
-  });
-});
-
-describe('functions that are not built yet', () => {
-  const declared: FunctionRow = {
-    form: 'later',
-    name: 'sums_up',
-    family: 'series',
-    summary: 'What a later version will make of samples of a voltage.',
-    parameters: [{ name: 'x', takes: { what: 'series', unit: 'V' }, meaning: 'samples of a voltage' }],
-    result: { kind: 'fixed', unit: 'Hz' },
-    formula: 'none yet',
-    range: '',
-    errors: [],
-    source: 'definition',
-    example: { expression: 'sums_up(log.front)', result: '1 Hz' },
-  };
-
-  it('say so, and cannot be computed', () => {
-    const { value, diagnostics } = result('sums_up(log.front) > 1 Hz', { ...setting, functions: [declared] });
-    expect(diagnostics.map((each) => [each.code, each.severity])).toEqual([['not-yet', 'warning']]);
-    expect(truth({ type: { kind: 'truth' }, value, diagnostics })).toMatchObject({
-      verdict: 'cannot compute',
-      why: '`sums_up` is not computed yet',
-    });
-  });
-
-  it('have their arguments checked today', () => {
-    const { diagnostics } = result('sums_up(cranked.compression)', { ...setting, functions: [declared] });
-    expect(diagnostics.map((each) => each.code)).toEqual(['wrong-argument']);
   });
 });

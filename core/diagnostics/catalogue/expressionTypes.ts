@@ -52,7 +52,6 @@ export interface ExpressionTypeFacts {
     readonly has: readonly string[];
   };
   readonly 'unknown-function': { readonly name: string; readonly nearest: readonly string[] };
-  readonly 'not-yet': { readonly name: string; readonly summary: string };
 }
 
 const quoted = (words: readonly string[]): string => oneOf(words.map((word) => `\`${word}\``));
@@ -190,14 +189,5 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
     why: 'Functions come from one table; `casebook explain NAME` shows each with its formula and source.',
     wrong: 'let:\n  average: avg(cranked.compression)',
     right: 'let:\n  average: mean(cranked.compression)',
-  },
-  'not-yet': {
-    severity: 'warning',
-    title: 'A function that is not built yet',
-    say: ({ name, summary }) =>
-      `\`${name}\` (${summary}) is not computed by this version yet; what uses it says "cannot compute".`,
-    why: 'The name and its arguments are settled, so that cases written now need no change later.',
-    wrong: 'let:\n  events: valve_events(snap.pressure)   # in a version without it',
-    right: 'let:\n  events: valve_events(snap.pressure)   # in a version that has it',
   },
 };

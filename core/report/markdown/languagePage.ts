@@ -3,7 +3,7 @@ import type { Key, Keys, Kind } from '../../casefile/kinds/key.ts';
 import { kinds } from '../../casefile/kinds/kinds.ts';
 import { everyKey } from '../../casefile/kinds/shared.ts';
 import { engineStates } from '../../signals/states.ts';
-import { functionNames, functionRow } from '../../study/functions.ts';
+import { functionNames } from '../../study/functions.ts';
 import { keysWithin } from '../keysWithin.ts';
 import { languageWords } from '../languageWords.ts';
 
@@ -48,11 +48,7 @@ A statement ends as one of *holds*, *fails*, *too close to call*, *not measured*
 
 ## Functions
 
-${functionNames()
-  .filter((name) => functionRow(name)?.form !== 'later')
-  .sort()
-  .map(code)
-  .join(', ')}.
+${functionNames().toSorted().map(code).join(', ')}.
 
 ## Charts
 

@@ -13,7 +13,6 @@ function functionPart(row: FunctionRow): string {
   const { example, says } = row;
   const given = example.given === undefined ? '' : `, with ${codeSpan(`spec.${example.given}`)}`;
   const lines = [
-    ...(row.form === 'later' ? ['Not computed yet by this version.'] : []),
     ...givesLines(row),
     ...(row.range === '' ? [] : [`Range: ${sentence(row.range)}`]),
     `Example: ${codeSpan(example.expression)} is ${codeSpan(example.result)}${given}.`,
