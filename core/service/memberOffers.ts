@@ -1,6 +1,6 @@
 import { allSignals } from '../signals/lookup.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
-import { lookUp } from '../study/names.ts';
+import { cellNamed, lookUp } from '../study/names.ts';
 import type { Span } from '../text/span.ts';
 import { offer } from './offer.ts';
 import { fieldsOfCall, fieldsOfName } from './resultFields.ts';
@@ -14,7 +14,7 @@ export function memberOffers(standing: Standing, path: readonly string[], span: 
   const [first = '', second] = path;
   if (['engine', 'site', 'vehicle'].includes(first) && path.length === 1)
     return headerMembers(standing, first, span);
-  const cell = names.prefixes.get(first);
+  const cell = cellNamed(names, first);
   if (cell === undefined) return membersOfValue(standing, path, span);
   if (second === undefined) return membersOfCell(standing, cell, span);
   if (path.length === 2 && cell.states.has(second)) return atState(cell, second, span);

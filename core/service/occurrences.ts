@@ -4,7 +4,7 @@ import { signalOf } from '../signals/lookup.ts';
 import { childrenOf } from '../study/graph/children.ts';
 import { dotted, type Path } from '../study/graph/paths.ts';
 import { headerName } from '../study/headerTable.ts';
-import { lookUp, type Named, type Names } from '../study/names.ts';
+import { cellNamed, lookUp, type Named, type Names } from '../study/names.ts';
 import type { Study } from '../study/types.ts';
 import type { Span } from '../text/span.ts';
 import { expressionOf } from './expressionAt.ts';
@@ -180,7 +180,7 @@ function thingsOf(standing: Standing, { parts }: Path, named: Named): readonly T
   const { names, index: from } = standing;
   const used = named.kind === 'problem' ? parts.length : named.used;
   const last = lastThing(names, named);
-  const prefix = names.prefixes.get(parts[0] ?? '');
+  const prefix = cellNamed(names, parts[0] ?? '');
   const own = names.cells[from]?.definitions.some((each) => each.name === parts[0]) === true;
   return parts.map((name, at): Thing => {
     if (last !== undefined && at === used - 1) return last;

@@ -41,7 +41,7 @@ export function changeOf(
     return { names, barometers, order, bareNames: bareNamesOf(cells), cells: new Set(cells.keys()) };
   }
   const { bareNames } = memo;
-  const names = namesWith(memo.names, header, cells, changed);
+  const names = namesWith(memo.names, header, cells);
   if (sameDefinitions(memo.names.cells, cells, changed)) {
     return { names, barometers, order: memo.order, bareNames, cells: affected(changed, memo) };
   }
@@ -150,12 +150,18 @@ function affected(changed: ReadonlySet<number>, { outcomes }: Memo): ReadonlySet
   for (let grows = true; grows; ) {
     grows = false;
     for (let cell = 0; cell < outcomes.length; cell++) {
-      if (cells.has(cell) || !outcomes[cell]?.reads.some((each) => cells.has(each))) continue;
+      if (cells.has(cell) || !readsAnyOf(outcomes[cell]?.reads ?? [], cells)) continue;
       cells.add(cell);
       grows = true;
     }
   }
   return cells;
+}
+
+/** Asked of every cell at a keystroke: most read from nowhere else. */
+function readsAnyOf(reads: readonly number[], cells: ReadonlySet<number>): boolean {
+  for (const each of reads) if (cells.has(each)) return true;
+  return false;
 }
 
 const sameLists = (a: readonly unknown[], b: readonly unknown[]): boolean =>

@@ -49,10 +49,8 @@ function remember(
     around.reads.set(cell, reads);
   }
   results.set(expression, result);
-  for (const each of named) {
-    if (each.kind === 'definition') reads.add(each.definition.cell);
-  }
-  for (const each of cellsOf(named, cell)) reads.add(each);
+  reads.add(cell);
+  for (const each of named) addCellsOf(each, reads);
 }
 
 function compute(
@@ -107,17 +105,15 @@ function noBarometer(conversions: readonly Conversion[]): readonly Diagnostic[] 
   return [diagnose('no-barometer', name, { what: `\`${to}(…)\``, among: first.barometer.among })];
 }
 
-/** The cells that an expression's values were taken in, and its own. */
-function cellsOf(named: readonly Named[], cell: number): Set<number> {
-  const cells = new Set([cell]);
-  const add = (reading: Reading): void => {
-    if (reading.from !== 'header') cells.add(reading.cell);
-  };
-  for (const each of named) {
-    if (each.kind === 'reading') add(each.reading);
-    if (each.kind === 'states') for (const reading of each.readings.values()) add(reading);
-  }
-  return cells;
+/** The cells that a name's value is taken from. */
+function addCellsOf(named: Named, cells: Set<number>): void {
+  if (named.kind === 'definition') cells.add(named.definition.cell);
+  if (named.kind === 'reading') addCellOf(named.reading, cells);
+  if (named.kind === 'states') for (const each of named.readings.values()) addCellOf(each, cells);
+}
+
+function addCellOf({ from, cell }: Reading, cells: Set<number>): void {
+  if (from !== 'header') cells.add(cell);
 }
 
 /** Stands for a value whose expression was misread; what is wrong is told where it stands. */

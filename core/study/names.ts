@@ -31,8 +31,8 @@ export interface Names {
   readonly cells: readonly CellFacts[];
   readonly header: ReadonlyMap<string, Reading>;
   readonly ownSignals: ReadonlyMap<string, Signal>;
-  /** The cell of each `as`. */
-  readonly prefixes: ReadonlyMap<string, CellFacts>;
+  /** The number of the cell of each `as`: it stays the same while the cell's values change. */
+  readonly prefixes: ReadonlyMap<string, number>;
   /** Where a bare name can come from. */
   readonly bare: ReadonlyMap<string, readonly Candidate[]>;
 }
@@ -40,8 +40,8 @@ export interface Names {
 /** One place that a bare name may mean, with the name that says so unmistakably. */
 export interface Candidate {
   readonly fullName: string;
-  readonly cell: CellFacts;
-  readonly definition: Definition | undefined;
+  readonly cell: number;
+  readonly is: 'reading' | 'definition';
 }
 
 const sections = ['engine', 'site', 'vehicle'];
@@ -51,7 +51,7 @@ export function collectNames(
   header: ReadonlyMap<string, Reading>,
   ownSignals: ReadonlyMap<string, Signal>,
 ): Names {
-  const prefixes = new Map<string, CellFacts>();
+  const prefixes = new Map<string, number>();
   const bare = new Map<string, Candidate[]>();
   const offer = (name: string, candidate: Candidate): void => {
     const list = bare.get(name);
@@ -59,18 +59,24 @@ export function collectNames(
     else if (list.every((each) => each.cell !== candidate.cell)) list.push(candidate);
   };
   for (const cell of cells) {
-    if (cell.as !== undefined && !prefixes.has(cell.as)) prefixes.set(cell.as, cell);
+    if (cell.as !== undefined && !prefixes.has(cell.as)) prefixes.set(cell.as, cell.cell);
     if (!cell.open) continue;
     for (const reading of cell.readings) {
       const fullName = cell.as === undefined ? reading.fullName : `${cell.as}.${reading.key}`;
-      offer(reading.key, { fullName, cell, definition: undefined });
+      offer(reading.key, { fullName, cell: cell.cell, is: 'reading' });
     }
     if (cell.as === undefined) continue;
     for (const definition of cell.definitions) {
-      offer(definition.name, { fullName: definition.id, cell, definition });
+      offer(definition.name, { fullName: definition.id, cell: cell.cell, is: 'definition' });
     }
   }
   return { cells, header, ownSignals, prefixes, bare };
+}
+
+/** The cell that has this `as`. */
+export function cellNamed(names: Names, as: string): CellFacts | undefined {
+  const cell = names.prefixes.get(as);
+  return cell === undefined ? undefined : names.cells[cell];
 }
 
 /** The same names after cells changed in which every name is still what it was. */
@@ -78,31 +84,9 @@ export function namesWith(
   names: Names,
   header: Pick<Header, 'values' | 'ownSignals'>,
   cells: readonly CellFacts[],
-  changed: ReadonlySet<number>,
 ): Names {
-  const prefixes = new Map(names.prefixes);
-  const bare = new Map(names.bare);
-  for (const index of changed) {
-    const [before, now] = [names.cells[index], cells[index]];
-    if (before === undefined || now === undefined || before === now) continue;
-    if (now.as !== undefined && prefixes.get(now.as) === before) prefixes.set(now.as, now);
-    const offered = [...now.readings.map((each) => each.key), ...now.definitions.map((each) => each.name)];
-    for (const name of offered) {
-      const list = bare.get(name);
-      if (list === undefined) continue;
-      bare.set(
-        name,
-        list.map((each) => (each.cell === before ? ofCell(each, now) : each)),
-      );
-    }
-  }
-  return { ...names, cells, header: header.values, ownSignals: header.ownSignals, prefixes, bare };
-}
-
-function ofCell({ fullName, definition }: Candidate, cell: CellFacts): Candidate {
-  const now =
-    definition === undefined ? undefined : cell.definitions.find((each) => each.name === definition.name);
-  return { fullName, cell, definition: now };
+  const { prefixes, bare } = names;
+  return { cells, header: header.values, ownSignals: header.ownSignals, prefixes, bare };
 }
 
 /**
@@ -116,7 +100,7 @@ export function lookUp(names: Names, from: number, path: readonly string[], span
   const before = path.length > 1 && names.prefixes.has(first);
   if (own !== undefined && !before) return { kind: 'definition', definition: own, used: 1 };
   if (sections.includes(first)) return inHeader(names, path, spans);
-  const cell = names.prefixes.get(first);
+  const cell = cellNamed(names, first);
   if (cell !== undefined) return inCell(names, cell, path, spans);
   return bareName(names, from, path, spans);
 }
@@ -206,14 +190,14 @@ function indexOf(cell: CellFacts): Index {
 function bareName(names: Names, from: number, path: readonly string[], spans: readonly Span[]): Named {
   const name = path[0] ?? '';
   const candidates = names.bare.get(name) ?? [];
-  const only = candidates[0];
-  if (only !== undefined && candidates.length === 1) {
-    if (only.definition !== undefined) return { kind: 'definition', definition: only.definition, used: 1 };
-    const found = taken(only.cell.as, name, indexOf(only.cell).get(name), 1);
+  const only = candidates.length === 1 ? candidates[0] : undefined;
+  const cell = only === undefined ? undefined : names.cells[only.cell];
+  if (only !== undefined && cell !== undefined) {
+    const found = only.is === 'definition' ? definitionIn(cell, name) : readingIn(cell, name);
     if (found !== undefined) return found;
   }
   if (candidates.length > 1) {
-    const list = candidates.map(unmistakably);
+    const list = candidates.map((each) => unmistakably(each, names));
     return problem(diagnose('ambiguous-name', spans[0] ?? { start: 0, end: 0 }, { name, candidates: list }));
   }
   const signal = names.ownSignals.get(name) ?? signalOf(name);
@@ -229,9 +213,18 @@ function bareName(names: Names, from: number, path: readonly string[], spans: re
 }
 
 /** A cell without a name must get one before its values can be told from another's. */
-function unmistakably({ fullName, cell, definition }: Candidate): string {
-  if (cell.as !== undefined || definition !== undefined) return fullName;
-  return `${fullName} of cell ${cell.cell + 1} (which needs an \`as\`)`;
+function unmistakably({ fullName, cell }: Candidate, { cells }: Names): string {
+  if (cells[cell]?.as !== undefined) return fullName;
+  return `${fullName} of cell ${cell + 1} (which needs an \`as\`)`;
+}
+
+function definitionIn(cell: CellFacts, name: string): Named | undefined {
+  const definition = cell.definitions.find((each) => each.name === name);
+  return definition === undefined ? undefined : { kind: 'definition', definition, used: 1 };
+}
+
+function readingIn(cell: CellFacts, key: string): Named | undefined {
+  return taken(cell.as, key, indexOf(cell).get(key), 1);
 }
 
 /** The value of a key in a cell: the reading itself, or all of them by state. */

@@ -121,12 +121,12 @@ function plottedOf(
 /** A cell whose name another one has already: its computed names are that one's. */
 function nameGivers({ as, cell }: CellFacts, { names }: Surroundings): readonly number[] {
   const first = as === undefined ? undefined : names.prefixes.get(as);
-  return first === undefined || first.cell === cell ? [] : [first.cell];
+  return first === undefined || first === cell ? [] : [first];
 }
 
 function repeatedName(cell: CellFacts, { names }: Surroundings): readonly Diagnostic[] {
   if (cell.as === undefined || cell.asSpan === undefined) return [];
   const first = names.prefixes.get(cell.as);
-  if (first === undefined || first === cell) return [];
-  return [diagnose('duplicate-name', cell.asSpan, { name: cell.as, where: `cell ${first.cell + 1}` })];
+  if (first === undefined || first === cell.cell) return [];
+  return [diagnose('duplicate-name', cell.asSpan, { name: cell.as, where: `cell ${first + 1}` })];
 }

@@ -1,3 +1,4 @@
+import type { ReadCell } from '../../core/casefile/readCase.ts';
 import type { Study } from '../../core/study/types.ts';
 import { type Lines, noteLines, type View, writtenLines } from './view.ts';
 
@@ -21,7 +22,8 @@ export interface WrittenDocument {
 export function viewsOf({ text, documents }: Written, study: Study, before: readonly View[]): View[] {
   const { cells } = study.file;
   let at = 0;
-  return documents.map(({ uri, version, start, end, isNote, of }, index) => {
+  return documents.map((document, index) => {
+    const { uri, version, start, end, isNote, of } = document;
     while (at < cells.length && (cells[at]?.raw.start ?? 0) < start) at++;
     const firstCell = at;
     while (at < cells.length && (cells[at]?.raw.start ?? 0) <= end) at++;
@@ -37,12 +39,11 @@ export function viewsOf({ text, documents }: Written, study: Study, before: read
       old.uri === uri
     )
       return old;
-    const lines = isKnown ? old.lines : newLines();
+    const lines = isKnown ? old.lines : newLines(text, document, cells[firstCell]);
     return { uri, version, start, end, isNote, of, firstCell, pastCell, lines };
-
-    function newLines(): Lines {
-      const note = isNote ? cells[firstCell] : undefined;
-      return note === undefined ? writtenLines(text.slice(start, end)) : noteLines(note);
-    }
   });
+}
+
+function newLines(text: string, { isNote, start, end }: WrittenDocument, note: ReadCell | undefined): Lines {
+  return isNote && note !== undefined ? noteLines(note) : writtenLines(text.slice(start, end));
 }

@@ -23,7 +23,7 @@ export function addReading(standing: Standing, span: Span): readonly CodeFix[] {
   if (named.kind !== 'not measured') return [];
   const name = named.signal.name;
   const cell =
-    path.parts.length > 1 ? standing.names.prefixes.get(path.parts[0] ?? '')?.cell : readingsAbove(standing);
+    path.parts.length > 1 ? standing.names.prefixes.get(path.parts[0] ?? '') : readingsAbove(standing);
   const read = cell === undefined ? undefined : standing.study.file.cells[cell];
   if (cell === undefined || read?.cell?.kind !== 'readings') return [];
   const edit = entryFor(read.cell, read.raw.text, read.raw.ending, name);
