@@ -66,15 +66,16 @@ export function placeNotebook({ metadata, cells }: Notebook): PlacedNotebook {
   let text = metadata.prologue ?? '';
   for (const [index, cell] of cells.entries()) {
     const inside = writtenInside(cell, lineBreak);
-    let { separator, ending } = inside;
-    if (index === last) ending = endingOf(cell, inside.text, metadata.ending, lineBreak);
+    let { separator, whole } = inside;
     if (index === 0 || index === last) {
+      const ending = index === last ? endingOf(cell, inside.text, metadata.ending, lineBreak) : inside.ending;
       const follows = index > 0 || !holdsContent(inside.text) || /[^\ufeff]/.test(text);
       separator = separatorOf(cell, follows, index === last && inside.text + ending === '', lineBreak);
+      whole = separator + inside.text + ending;
     }
     const start = text.length + separator.length;
     places.push({ start, end: start + inside.text.length });
-    text += separator + inside.text + ending;
+    text += whole;
   }
   return { text, cells: places };
 }
@@ -105,6 +106,8 @@ interface Inside {
   readonly separator: string;
   readonly text: string;
   readonly ending: string;
+  /** The three in one: a file of many cells is put together from fewer pieces. */
+  readonly whole: string;
 }
 
 /** Kept for as long as an editor holds the very same cell: it writes all of them after each change. */
@@ -115,7 +118,8 @@ function writtenInside(cell: NotebookCell, lineBreak: string): Inside {
   if (known?.lineBreak === lineBreak) return known;
   const text = writeCell(cell, lineBreak);
   const separator = separatorOf(cell, true, false, lineBreak);
-  const now = { lineBreak, separator, text, ending: endingOf(cell, text, undefined, lineBreak) };
+  const ending = endingOf(cell, text, undefined, lineBreak);
+  const now = { lineBreak, separator, text, ending, whole: separator + text + ending };
   written.set(cell, now);
   return now;
 }
