@@ -1,4 +1,5 @@
 import { engineFamilies, engineFunctions } from '../engine/engineFunctions.ts';
+import { fuelFunctions } from '../engine/fuel/fuelFunctions.ts';
 import type { FunctionRow } from '../expression/functionRow.ts';
 import { seriesFunctions } from '../expression/functions/series.ts';
 import { valueFunctions } from '../expression/functions/values.ts';
@@ -26,7 +27,9 @@ export function functionNames(): readonly string[] {
 
 const tables: readonly (() => readonly FunctionRow[])[] = [
   () => [...valueFunctions, ...seriesFunctions],
-  ...engineFamilies,
+  // The sum of the trims is what cases ask for most.
+  fuelFunctions,
+  ...engineFamilies.filter((family) => family !== fuelFunctions),
   waveformFunctions,
 ];
 const byName: ReadonlyMap<string, FunctionRow>[] = [];

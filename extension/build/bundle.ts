@@ -24,6 +24,7 @@ const later = [
   'core/engine/mechanical/mechanicalFunctions.ts',
   'core/engine/electrical/electricalFunctions.ts',
   'core/waveform/waveformFunctions.ts',
+  'core/waveform/likeness.ts',
   'core/study/cells/capture.ts',
   'extension/disk/fileBeside.ts',
   'core/study/cells/obd.ts',

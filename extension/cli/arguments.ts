@@ -21,6 +21,8 @@ export function isMisunderstood(error: unknown): error is Misunderstood {
 
 /** Reads the words behind a command. Throws `Misunderstood` on an option that it does not have. */
 export function readArguments(words: readonly string[], options: Options): Given {
+  // Paths alone need no parser, and Node reads its own only when it is called.
+  if (!words.some((word) => word.startsWith('-'))) return { paths: words, options: {} };
   const known: Options = { ...options, help: { type: 'boolean', short: 'h' } };
   const { values, positionals, tokens } = parseArgs({
     args: [...words],
