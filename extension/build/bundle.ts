@@ -4,7 +4,7 @@ import { basename, join } from 'node:path';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { type LaterFiles, laterFile, sharing, standIns, wrapped } from './laterFiles.ts';
 import { severitiesAsTable } from './severitiesAsTable.ts';
-import { vocabularyAsText } from './vocabularyAsText.ts';
+import { vocabularyApart } from './vocabularyApart.ts';
 
 /** What a plain check of a sound case does without. Each is a file of its own: reading them costs a cold start most. */
 const later = [
@@ -58,7 +58,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
       metafile: true,
       entryPoints: ['extension/cli/main.ts'],
       outfile: join(outdir, 'main.js'),
-      plugins: [standIns(files, shared), severitiesAsTable, vocabularyAsText],
+      plugins: [standIns(files, shared), severitiesAsTable, vocabularyApart(outdir)],
     });
   const alone = await program(new Set(), false);
   const inMain = new Set(Object.keys(alone.metafile.inputs));
@@ -69,7 +69,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     metafile: true,
     entryPoints: later.map((module) => ({ in: module, out: basename(module, '.ts') })),
     outdir,
-    plugins: [sharing(files, inMain, shared), severitiesAsTable, vocabularyAsText],
+    plugins: [sharing(files, inMain, shared), severitiesAsTable, vocabularyApart(outdir)],
   });
   const main = await program(shared, true);
   const contentOf: Record<string, string> = {};
