@@ -40,7 +40,9 @@ describe('the published package', () => {
 
   it('holds the bundle, the shape of its results, the licence texts and the read-me, and nothing else', () => {
     const files = packed.files.map(({ path }) => path);
-    const outside = files.filter((path) => !/^dist\/([a-zA-Z]+\.js|package\.json|signals\.json)$/.test(path)).sort();
+    const outside = files
+      .filter((path) => !/^dist\/([a-zA-Z]+\.js|package\.json|signals\.json)$/.test(path))
+      .sort();
     expect(outside).toEqual([
       'CHANGELOG.md',
       'LICENSE',
