@@ -1,10 +1,10 @@
-import { type CodePart, carried, type NumberPart, type ParameterRow, type WordPart } from './parameter.ts';
+import { carried, type NumberPart, type ParameterRow, type Part } from './parameter.ts';
 import { bytesOfCode } from './troubleCode.ts';
 
 /**
  * The bytes of a parameter whose parts hold these values, in the order of the row: numbers in the part's unit, words as
- * they are, a trouble code. Undefined where a value is outside what the encoding carries or is no word of the part.
- * Parts that are left out are 0. Monitors, maps and flags are not made here.
+ * they are, a trouble code, a map and bits as decoding words them. Undefined where a value is outside what the encoding
+ * carries or is no word of the part. Parts that are left out are 0. Monitors are made by `encodeMonitors`.
  */
 export function encodeParameter(
   row: ParameterRow,
@@ -14,27 +14,54 @@ export function encodeParameter(
   for (const [index, part] of row.parts.entries()) {
     const value = values[index];
     if (value === undefined) continue;
-    const raw =
-      part.holds === 'number' || part.holds === 'word' || part.holds === 'code'
-        ? rawFor(part, value)
-        : undefined;
+    const raw = rawFor(part, value, row.pid);
     if (raw === undefined) return undefined;
+    // Parts of one byte share it: each has bits of its own.
     for (let i = 0; i < part.size; i++)
-      bytes[part.at + i] = Math.floor(raw / 256 ** (part.size - 1 - i)) % 256;
+      bytes[part.at + i] = (bytes[part.at + i] ?? 0) | (Math.floor(raw / 256 ** (part.size - 1 - i)) % 256);
     if (part.ifBit !== undefined) bytes[0] = (bytes[0] ?? 0) | (1 << part.ifBit);
   }
   return bytes;
 }
 
-function rawFor(part: NumberPart | WordPart | CodePart, value: number | string): number | undefined {
-  if (part.holds === 'word') return [...part.words].find(([, text]) => text === value)?.[0];
-  if (part.holds === 'code') {
-    const [high = 0, low = 0] = typeof value === 'string' ? (bytesOfCode(value) ?? []) : [];
-    return typeof value === 'string' ? high * 256 + low : undefined;
+function rawFor(part: Part, value: number | string, pid: number): number | undefined {
+  if (part.holds === 'number') return typeof value === 'number' ? rawNumber(part, value) : undefined;
+  if (typeof value === 'number') return undefined;
+  switch (part.holds) {
+    case 'word':
+      return [...part.words].find(([, text]) => text === value)?.[0];
+    case 'code': {
+      const [high, low] = bytesOfCode(value) ?? [];
+      return high === undefined || low === undefined ? undefined : high * 256 + low;
+    }
+    case 'supported':
+      return bitsOf(value === 'none' ? '' : value, 16, (each) => 32 - (each - pid));
+    case 'flags':
+      return bitsOf(value.replace(/^no bit set$|^bits? /, ''), 10, (each) => each, part.size * 8);
+    case 'monitors':
+      return undefined;
   }
-  if (typeof value !== 'number') return undefined;
+}
+
+function rawNumber(part: NumberPart, value: number): number | undefined {
   const { low, high, step } = carried(part);
   if (!(value >= low - step / 2 && value <= high + step / 2)) return undefined;
   const raw = Math.round(((value - part.plus) * part.over) / part.times);
   return raw < 0 ? raw + 256 ** part.size : raw;
+}
+
+/** Numbers in a text as set bits; `place` says which bit each is, from the lowest. Undefined for one that has no bit. */
+function bitsOf(
+  text: string,
+  radix: 10 | 16,
+  place: (number: number) => number,
+  size = 32,
+): number | undefined {
+  let raw = 0;
+  for (const each of new Set(text.split(/[ ,]+/).filter((part) => part !== ''))) {
+    const bit = place(Number.parseInt(each, radix));
+    if (!(bit >= 0 && bit < size)) return undefined;
+    raw += 2 ** bit;
+  }
+  return raw;
 }

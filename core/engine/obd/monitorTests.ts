@@ -1,13 +1,13 @@
 import { hex, rawOf } from './decodeParameter.ts';
 import type { Item, ItemValue } from './item.ts';
-import { testScale } from './testScales.ts';
+import { isSigned, testScale } from './testScales.ts';
 
 /*
  * Results of the controller's own tests: services 05 (oxygen sensors, before CAN) and 06 (SAE J1979, values from memory).
  */
 
 /** Tests of service 05 by their number: what is told, unit, and what one step is. */
-const sensorTests: Readonly<Record<number, readonly [meaning: string, unit: string, step: number]>> = {
+export const sensorTests: Readonly<Record<number, readonly [meaning: string, unit: string, step: number]>> = {
   1: ['Threshold from rich to lean', 'V', 0.005],
   2: ['Threshold from lean to rich', 'V', 0.005],
   3: ['Low voltage for the switching time', 'V', 0.005],
@@ -52,7 +52,7 @@ export function monitorTests(
     for (const [i, end] of ['', ', lowest allowed', ', highest allowed'].entries()) {
       const place = at + 3 + 2 * i;
       const raw = rawOf(bytes, place, 2);
-      const signed = scaleId >= 0x80 && raw >= 0x8000 ? raw - 0x10000 : raw;
+      const signed = isSigned(scaleId) && raw >= 0x8000 ? raw - 0x10000 : raw;
       const value: ItemValue =
         scale === undefined
           ? { is: 'words', text: `${hex(raw >> 8)} ${hex(raw & 255)}, scale ${hex(scaleId)}` }

@@ -69,20 +69,22 @@ export function monitorItems(bytes: Uint8Array, from: number): readonly Item[] {
   return items;
 }
 
-/** Monitors of a spark-ignition engine, as the four bytes: those named are supported, those in `incomplete` not complete. */
+/** The four bytes of an engine whose monitors are these: those named are supported, those in `incomplete` not complete. */
 export function encodeMonitors(of: {
   readonly lamp: boolean;
   readonly codes: number;
+  readonly ignition: 'spark' | 'compression';
   readonly supported: readonly string[];
   readonly incomplete: readonly string[];
 }): readonly number[] {
   const bits = (list: readonly Monitor[], names: readonly string[]): number =>
     list.reduce((sum, [bit, signal]) => sum | (names.includes(signal) ? 1 << bit : 0), 0);
+  const once = of.ignition === 'spark' ? spark : compression;
   return [
     (of.lamp ? 0x80 : 0) | Math.min(127, Math.max(0, of.codes)),
-    bits(always, of.supported) | (bits(always, of.incomplete) << 4),
-    bits(spark, of.supported),
-    bits(spark, of.incomplete),
+    bits(always, of.supported) | (bits(always, of.incomplete) << 4) | (of.ignition === 'spark' ? 0 : 0x08),
+    bits(once, of.supported),
+    bits(once, of.incomplete),
   ];
 }
 

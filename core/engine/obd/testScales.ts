@@ -9,12 +9,15 @@ export interface TestScale {
   readonly counts: boolean;
 }
 
+/** From 80 on a scale's raw numbers are two's complement. */
+export const isSigned = (id: number): boolean => id >= 0x80;
+
 /**
  * The scale of a number between 01 and FE; from 81 on two's complement. Undefined for one that is not known here.
  * All are values from memory of SAE J1979, appendix E.
  */
 export function testScale(id: number): TestScale | undefined {
-  const row = scales[id] ?? (id >= 0x81 ? signedAlike[id] : undefined);
+  const row = scales[id] ?? (isSigned(id) ? signedAlike[id] : undefined);
   if (row === undefined) return undefined;
   const [step, unit, more] = row;
   return {
@@ -24,6 +27,11 @@ export function testScale(id: number): TestScale | undefined {
     kind: unit === '°C' ? 'point' : unit === 'kPa' ? 'open' : 'none',
     counts: more === 'counts',
   };
+}
+
+/** The scales that are known here. */
+export function testScaleIds(): readonly number[] {
+  return [...Object.keys(scales), ...Object.keys(signedAlike)].map(Number);
 }
 
 type Row = readonly [step: number, unit: string, more?: 'counts' | '-40'];

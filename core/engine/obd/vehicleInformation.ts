@@ -1,4 +1,5 @@
-import { hex } from './decodeParameter.ts';
+import { hex, rawOf } from './decodeParameter.ts';
+import { inUseCounters } from './inUseCounters.ts';
 import type { Message } from './isoTp.ts';
 import type { Item, ItemValue } from './item.ts';
 import { type Problems, tell } from './problems.ts';
@@ -12,13 +13,16 @@ import { vinProblem } from './vin.ts';
  */
 
 /** Kinds that are text: how long one is, and how many messages it takes before CAN. */
-const texts: Readonly<
+export const informationTexts: Readonly<
   Record<number, { readonly meaning: string; readonly length: number; readonly messages: number }>
 > = {
   2: { meaning: 'Vehicle identification number', length: 17, messages: 5 },
   4: { meaning: 'Calibration', length: 16, messages: 4 },
   10: { meaning: 'Name of the controller', length: 20, messages: 5 },
 };
+
+/** Before CAN the sixteen counters of a spark-ignition engine take eight messages; nothing is filled up. */
+const counterMessages: Readonly<Record<number, number>> = { 8: 8 };
 
 /** Of service 09: the vehicle identification number. */
 export const vinKind = 2;
@@ -34,7 +38,7 @@ export function joinInformation(
   for (const message of messages) {
     const { id, from, to } = message;
     const kind = tape.bytes[from + 1] ?? 0;
-    const needs = texts[kind]?.messages;
+    const needs = informationTexts[kind]?.messages ?? counterMessages[kind];
     if (tape.bytes[from] !== 0x49 || to - from !== 7 || needs === undefined || message.delimited) {
       joined.push(message);
       continue;
@@ -63,7 +67,7 @@ export function joinInformation(
   return joined;
 }
 
-/** Service, kind and a count of one, as a CAN network would say it; then the bytes, without the zeros in front. */
+/** Service, kind and a number, as a CAN network would say it; then the bytes, of a text without the zeros in front. */
 function joinParts(tape: Tape, id: string, parts: readonly Message[]): Message {
   const from = tape.length;
   for (const [i, part] of parts.entries()) {
@@ -71,7 +75,8 @@ function joinParts(tape: Tape, id: string, parts: readonly Message[]): Message {
     if (i === 0) {
       copyOnTape(tape, part.from, part.from + 3);
       start = part.from + 3;
-      while (start < part.to && tape.bytes[start] === 0) start++;
+      const filled = informationTexts[tape.bytes[part.from + 1] ?? 0] !== undefined;
+      while (filled && start < part.to && tape.bytes[start] === 0) start++;
     }
     copyOnTape(tape, start, part.to);
   }
@@ -81,7 +86,7 @@ function joinParts(tape: Tape, id: string, parts: readonly Message[]): Message {
 /** What an answer of service 09 says. A vehicle identification number is checked. */
 export function informationItems(tape: Tape, { from, to }: Message, problems: Problems): readonly Item[] {
   const kind = tape.bytes[from + 1] ?? 0;
-  const text = texts[kind];
+  const text = informationTexts[kind];
   if (text !== undefined) return textItems(tape, from + 3, to, text, kind, problems);
   if (kind === 6) {
     const items: Item[] = [];
@@ -91,7 +96,20 @@ export function informationItems(tape: Tape, { from, to }: Message, problems: Pr
     }
     return items;
   }
-  return [];
+  const names = inUseCounters.get(kind);
+  return names === undefined ? [] : counterItems(tape, from + 3, to, names);
+}
+
+/** Two bytes each; more than have a name are numbered. */
+function counterItems(tape: Tape, from: number, to: number, names: readonly string[]): readonly Item[] {
+  const items: Item[] = [];
+  for (let at = from; at + 2 <= to; at += 2) {
+    const place = (at - from) / 2;
+    const value = rawOf(tape.bytes, at, 2);
+    const counted: ItemValue = { is: 'number', value, unit: '1', kind: 'none', step: 0 };
+    items.push(item(names[place] ?? `Counter ${place + 1}`, counted, at, at + 2));
+  }
+  return items;
 }
 
 function textItems(

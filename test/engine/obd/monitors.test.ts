@@ -80,18 +80,27 @@ describe('lamp, codes and monitors', () => {
       }
   });
 
-  it('is made the other way round', () => {
-    const bytes = encodeMonitors({
-      lamp: true,
-      codes: 1,
-      supported: [
-        ...['misfire_monitor', 'fuel_monitor', 'component_monitor'],
-        ...['catalyst_monitor', 'evap_monitor', 'o2_monitor', 'o2_heater_monitor'],
-      ],
-      incomplete: ['evap_monitor'],
-    });
-    expect(bytes).toEqual([0x81, 0x07, 0x65, 0x04]);
-  });
+  it.each(['81 07 65 04', '00 07 FF 00', '82 77 00 00', '00 07 FF FF', '00 0F EB 01', '85 5F A9 A8'])(
+    '%s is made the other way round',
+    (hex) => {
+      const items = monitorItems(bytesOf(hex), 0);
+      const monitors = items.flatMap(({ signal = '', value }) =>
+        signal.endsWith('_monitor') && value.is === 'words' ? [{ signal, word: value.text }] : [],
+      );
+      const bytes = encodeMonitors({
+        lamp: items.some(
+          ({ signal, value }) => signal === 'mil' && value.is === 'words' && value.text === 'on',
+        ),
+        codes: said(hex).dtc_count as number,
+        ignition: monitors.some(({ signal }) => signal === 'nox_monitor' || signal === 'boost_monitor')
+          ? 'compression'
+          : 'spark',
+        supported: monitors.map(({ signal }) => signal),
+        incomplete: monitors.flatMap(({ signal, word }) => (word === 'incomplete' ? [signal] : [])),
+      });
+      expect(Uint8Array.from(bytes)).toEqual(bytesOf(hex));
+    },
+  );
 });
 
 describe('fuel control', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decodeParameter } from '../../../core/engine/obd/decodeParameter.ts';
 import { encodeParameter } from '../../../core/engine/obd/encodeParameter.ts';
-import { carried, type NumberPart } from '../../../core/engine/obd/parameter.ts';
+import { carried, type NumberPart, type ParameterRow } from '../../../core/engine/obd/parameter.ts';
 import { allParameters, parameterRow } from '../../../core/engine/obd/parameterTable.ts';
 import { toSi } from '../../../core/quantity/convert.ts';
 import { unitOf } from '../../../core/quantity/unit.ts';
@@ -238,16 +238,37 @@ describe('both directions', () => {
     for (const of of allParameters()) {
       for (const [at, part] of of.parts.entries()) {
         if (part.holds !== 'word') continue;
-        for (const word of part.words.values()) {
-          const bytes = encodeParameter(
-            of,
-            of.parts.map((__, i) => (i === at ? word : undefined)),
-          );
-          const items = decodeParameter(of, Uint8Array.from(bytes ?? []), 0);
-          expect(items[at]?.value).toEqual({ is: 'words', text: word });
-        }
+        for (const word of part.words.values()) expect(wordsBack(of, at, word)).toBe(word);
       }
     }
+  });
+
+  const special = allParameters().flatMap((each) =>
+    each.parts.flatMap((part, at) =>
+      part.holds === 'code' || part.holds === 'supported' || part.holds === 'flags'
+        ? [{ of: each, part, at }]
+        : [],
+    ),
+  );
+
+  it.each(special.map((each) => [`${each.of.pid} ${each.part.meaning}`, each] as const))(
+    'comes back for whatever its bytes say: %s',
+    (_, { of, part, at }) => {
+      const bytes = fc.uint8Array({ minLength: of.bytes, maxLength: of.bytes });
+      fc.assert(
+        fc.property(bytes, (any) => {
+          const [item] = decodeParameter(of, any, 0).filter(({ meaning }) => meaning === part.meaning);
+          return item?.value.is === 'words' && wordsBack(of, at, item.value.text) === item.value.text;
+        }),
+      );
+    },
+  );
+
+  it('has a way back for everything that a parameter holds, monitors by their own', () => {
+    const held = new Set(allParameters().flatMap(({ parts }) => parts.map(({ holds }) => holds)));
+    expect([...held].sort()).toEqual(['code', 'flags', 'monitors', 'number', 'supported', 'word']);
+    for (const of of allParameters())
+      if (of.parts.some(({ holds }) => holds === 'monitors')) expect(of.pid).toBe(0x01);
   });
 
   it('encodes nothing that does not fit', () => {
@@ -256,8 +277,22 @@ describe('both directions', () => {
     expect(encodeParameter(row(0x05), [Number.NaN])).toBeUndefined();
     expect(encodeParameter(row(0x03), ['somehow'])).toBeUndefined();
     expect(encodeParameter(row(0x02), ['P0171'])).toEqual([0x01, 0x71]);
+    expect(encodeParameter(row(0x02), ['X0171'])).toBeUndefined();
+    expect(encodeParameter(row(0x00), ['21'])).toBeUndefined();
+    expect(encodeParameter(row(0x13), ['bit 8'])).toBeUndefined();
   });
 });
+
+/** What a text of a part is after there and back. */
+function wordsBack(of: ParameterRow, at: number, text: string): string | undefined {
+  const bytes = encodeParameter(
+    of,
+    of.parts.map((_, i) => (i === at ? text : undefined)),
+  );
+  const meaning = of.parts[at]?.meaning;
+  const item = decodeParameter(of, Uint8Array.from(bytes ?? []), 0).find((each) => each.meaning === meaning);
+  return item?.value.is === 'words' ? item.value.text : undefined;
+}
 
 /** Decodes the one part of a parameter; undefined where its bytes say that there is no value. */
 function decoded(pid: number, bytes: readonly number[] | undefined, meaning: string): number | undefined {
