@@ -2,9 +2,10 @@ import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import type { Absent } from '../expression/value.ts';
 import { allSignals, nearestSignals, signalOf } from '../signals/lookup.ts';
 import type { Signal } from '../signals/types.ts';
-import { nearest } from '../text/nearest.ts';
+import { alikeIn, nearest, type SortedWords, sortedWords } from '../text/nearest.ts';
 import { cover, type Span } from '../text/span.ts';
 import type { CellFacts, Definition } from './cellFacts.ts';
+import { definedIn, indexOf, membersIn, sortedOnce } from './cellIndex.ts';
 import type { Header } from './header.ts';
 import type { Reading } from './types.ts';
 
@@ -96,7 +97,7 @@ export function namesWith(
  */
 export function lookUp(names: Names, from: number, path: readonly string[], spans: readonly Span[]): Named {
   const first = path[0] ?? '';
-  const own = names.cells[from]?.definitions.find((each) => each.name === first);
+  const own = definedIn(names.cells[from], first);
   const before = path.length > 1 && names.prefixes.has(first);
   if (own !== undefined && !before) return { kind: 'definition', definition: own, used: 1 };
   if (sections.includes(first)) return inHeader(names, path, spans);
@@ -121,21 +122,20 @@ function inHeader(names: Names, path: readonly string[], spans: readonly Span[])
 function inCell(names: Names, cell: CellFacts, path: readonly string[], spans: readonly Span[]): Named {
   if (cell.unread) return inUnread(cell, path);
   const [as = '', second, third] = path;
-  if (second === undefined) return wholeCell(as, membersOf(cell), spans, 1);
-  const definition = cell.definitions.find((each) => each.name === second);
+  if (second === undefined) return wholeCell(as, membersIn(cell), spans, 1);
+  const definition = definedIn(cell, second);
   if (definition !== undefined) return { kind: 'definition', definition, used: 2 };
-  const index = indexOf(cell);
+  const { readings } = indexOf(cell);
   if (cell.states.has(second)) {
-    const reading = third === undefined ? undefined : index.get(third)?.get(second);
+    const reading = third === undefined ? undefined : readings.get(third)?.get(second);
     if (reading !== undefined) return { kind: 'reading', reading, used: 3 };
-    const has = [...index].filter(([, byState]) => byState.has(second)).map(([key]) => key);
     const group = `${as}.${second}`;
     return third === undefined
-      ? wholeCell(group, has, spans, 2)
-      : notHeld(names, cell, group, third, has, spans, 2);
+      ? wholeCell(group, membersIn(cell, second), spans, 2)
+      : notHeld(names, cell, group, third, membersIn(cell, second), spans, 2);
   }
-  const found = taken(as, second, index.get(second), 2);
-  return found ?? notHeld(names, cell, as, second, membersOf(cell), spans, 1);
+  const found = taken(as, second, readings.get(second), 2);
+  return found ?? notHeld(names, cell, as, second, membersIn(cell), spans, 1);
 }
 
 /** Whatever is asked of a cell that could not be read: it may well be there. */
@@ -169,24 +169,6 @@ export const unreadValue: Absent = {
   why: 'its cell could not be read',
 };
 
-/** A cell's readings by key, then by the cell's own name for the state ('' outside a state's column). */
-type Index = ReadonlyMap<string, ReadonlyMap<string, Reading>>;
-
-const indexes = new WeakMap<CellFacts, Index>();
-
-function indexOf(cell: CellFacts): Index {
-  const known = indexes.get(cell);
-  if (known !== undefined) return known;
-  const index = new Map<string, Map<string, Reading>>();
-  for (const reading of cell.readings) {
-    const byState = index.get(reading.key);
-    if (byState === undefined) index.set(reading.key, new Map([[reading.column ?? '', reading]]));
-    else byState.set(reading.column ?? '', reading);
-  }
-  indexes.set(cell, index);
-  return index;
-}
-
 function bareName(names: Names, from: number, path: readonly string[], spans: readonly Span[]): Named {
   const name = path[0] ?? '';
   const candidates = names.bare.get(name) ?? [];
@@ -202,7 +184,8 @@ function bareName(names: Names, from: number, path: readonly string[], spans: re
   }
   const signal = names.ownSignals.get(name) ?? signalOf(name);
   if (signal !== undefined) return { kind: 'not measured', signal, fullName: name, used: 1 };
-  const close = nearest(name, knownNames(names, from)).filter(canBeWritten);
+  const near = knownNames(names, from).flatMap((list) => alikeIn(list, name));
+  const close = nearest(name, new Set(near)).filter(canBeWritten);
   const offers = close.length > 0 ? close : nearestSignals(name);
   const at = spans[0] ?? { start: 0, end: 0 };
   const fixes = offers.map((offer) => ({
@@ -219,12 +202,12 @@ function unmistakably({ fullName, cell }: Candidate, { cells }: Names): string {
 }
 
 function definitionIn(cell: CellFacts, name: string): Named | undefined {
-  const definition = cell.definitions.find((each) => each.name === name);
+  const definition = definedIn(cell, name);
   return definition === undefined ? undefined : { kind: 'definition', definition, used: 1 };
 }
 
 function readingIn(cell: CellFacts, key: string): Named | undefined {
-  return taken(cell.as, key, indexOf(cell).get(key), 1);
+  return taken(cell.as, key, indexOf(cell).readings.get(key), 1);
 }
 
 /** The value of a key in a cell: the reading itself, or all of them by state. */
@@ -266,7 +249,8 @@ function noMember(
   anySignal: boolean,
 ): Named {
   const span = spans[at] ?? spans[0] ?? { start: 0, end: 0 };
-  const close = nearest(member, has).filter((name) => name !== member && canBeWritten(name));
+  const near = alikeIn(sortedOnce(has), member);
+  const close = nearest(member, new Set(near)).filter((name) => name !== member && canBeWritten(name));
   const offers =
     close.length > 0 || !anySignal
       ? close
@@ -285,28 +269,21 @@ function wholeCell(name: string, has: readonly string[], spans: readonly Span[],
   return problem(diagnose('not-a-value', cover(first, last), { name, has }));
 }
 
-function membersOf(cell: CellFacts): string[] {
-  const members = new Set<string>(cell.states.keys());
-  for (const reading of cell.readings) members.add(reading.key);
-  for (const definition of cell.definitions) members.add(definition.name);
-  return [...members];
-}
-
-/** Every name that could be meant in a cell, its own computed names first, for the nearest one. */
-function knownNames(names: Names, from: number): ReadonlySet<string> {
-  const byCell = namesKnown.get(names) ?? new Map<number, ReadonlySet<string>>();
-  namesKnown.set(names, byCell);
-  let all = byCell.get(from);
-  if (all === undefined) {
-    const own = (names.cells[from]?.definitions ?? []).map((each) => each.name);
-    all = new Set([...own, ...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
-    byCell.set(from, all);
+/**
+ * Every name that could be meant in a cell, in two lists: its own computed names, and those of the whole case.
+ * A cell of many slips asks for the same names at each, and so do many cells.
+ */
+function knownNames(names: Names, from: number): readonly SortedWords[] {
+  let ofCase = namesKnown.get(names);
+  if (ofCase === undefined) {
+    ofCase = sortedWords([...names.prefixes.keys(), ...names.bare.keys(), ...names.header.keys()]);
+    namesKnown.set(names, ofCase);
   }
-  return all;
+  const cell = names.cells[from];
+  return cell === undefined ? [ofCase] : [sortedOnce(indexOf(cell).defined), ofCase];
 }
 
-/** A cell of many slips asks for the same names at each. */
-const namesKnown = new WeakMap<Names, Map<number, ReadonlySet<string>>>();
+const namesKnown = new WeakMap<Names, SortedWords>();
 
 /** A name with a slip of its own is reported where it stands, and offered nowhere. */
 const canBeWritten = (name: string): boolean => /^[\p{L}_][\p{L}\p{M}\p{N}_.]*$/u.test(name);

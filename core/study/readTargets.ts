@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Type } from '../expression/type.ts';
 import type { Value } from '../expression/value.ts';
 import type { Signal } from '../signals/types.ts';
@@ -14,7 +15,7 @@ export type Target =
   | { readonly kind: 'states'; readonly fullName: string; readonly of: readonly WhatMatters[] }
   | { readonly kind: 'definition'; readonly id: string; readonly result: Evaluated | undefined }
   | { readonly kind: 'not measured'; readonly fullName: string; readonly signal: Signal }
-  | { readonly kind: 'problem'; readonly says: string }
+  | { readonly kind: 'problem'; readonly diagnostic: Diagnostic }
   | { readonly kind: 'header'; readonly name: string; readonly value: Value | undefined };
 
 /** All of a reading that a result can depend on; its place in the file is none of it. */
@@ -53,10 +54,8 @@ function targetOf(named: Named, around: Surroundings): Target {
     }
     case 'not measured':
       return { kind: 'not measured', fullName: named.fullName, signal: named.signal };
-    case 'problem': {
-      const { code, facts } = named.diagnostic;
-      return { kind: 'problem', says: JSON.stringify([code, facts]) };
-    }
+    case 'problem':
+      return { kind: 'problem', diagnostic: named.diagnostic };
   }
 }
 
@@ -86,7 +85,7 @@ function sameTarget(a: Target, b: Target | undefined): boolean {
     case 'not measured':
       return b?.kind === a.kind && a.fullName === b.fullName && a.signal === b.signal;
     case 'problem':
-      return b?.kind === a.kind && a.says === b.says;
+      return b?.kind === a.kind && sameProblem(a.diagnostic, b.diagnostic);
     case 'header':
       return b?.kind === a.kind && a.name === b.name && a.value === b.value;
   }
@@ -95,3 +94,15 @@ function sameTarget(a: Target, b: Target | undefined): boolean {
 function sameReading(a: WhatMatters, b: WhatMatters | undefined): boolean {
   return a.fullName === b?.fullName && a.value === b.value && a.type === b.type && a.role === b.role;
 }
+
+/** The lists in them may be long, and are compared only after a change: those of cells that did not change are the very same. */
+function sameProblem(a: Diagnostic, b: Diagnostic): boolean {
+  if (a.code !== b.code) return false;
+  const [before, after] = [Object.entries(a.facts), Object.entries(b.facts)];
+  return (
+    before.length === after.length &&
+    before.every(([name, fact], at) => name === after[at]?.[0] && sameFact(fact, after[at]?.[1]))
+  );
+}
+
+const sameFact = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);

@@ -6,14 +6,76 @@
 export function nearest(word: string, candidates: Iterable<string>, most = 3): string[] {
   const from = word.slice(0, longest).toLowerCase();
   const limit = Math.max(1, Math.min(3, Math.floor(from.length / 3)));
+  const letters = lettersOf(from);
   const found: { name: string; distance: number }[] = [];
   for (const name of candidates) {
     if (Math.abs(name.length - from.length) > limit) continue;
-    const distance = name === word ? 0 : alignment(from, name.toLowerCase(), limit);
+    const small = name.toLowerCase();
+    // Each slip takes at most one letter away and brings at most one: this costs a tenth of the distance.
+    if (beyond(letters, lettersOf(small), limit)) continue;
+    const distance = name === word ? 0 : alignment(from, small, limit);
     if (distance <= limit) found.push({ name, distance });
   }
   found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
   return found.slice(0, most).map((each) => each.name);
+}
+
+/** Words to be asked for near ones again and again, sorted where there are many. */
+export interface SortedWords {
+  readonly all: readonly string[];
+  /** Read forwards, and backwards. */
+  readonly forwards: readonly string[];
+  readonly backwards: readonly string[];
+}
+
+export function sortedWords(words: Iterable<string>): SortedWords {
+  const all = [...new Set(words)];
+  if (all.length <= many) return { all, forwards: [], backwards: [] };
+  return { all, forwards: [...all].sort(), backwards: all.map(turned).sort() };
+}
+
+/**
+ * Of few words all; of many those that begin or end most like `word`, as one does in which the hand slipped once.
+ * A file of thousands of wrong names would otherwise compare each with each.
+ */
+export function alikeIn({ all, forwards, backwards }: SortedWords, word: string): readonly string[] {
+  if (forwards.length === 0) return all;
+  return [...around(forwards, word), ...around(backwards, turned(word)).map(turned)];
+}
+
+/** The words that stand beside a word in the alphabet. */
+function around(sorted: readonly string[], word: string): readonly string[] {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((sorted[middle] ?? '') < word) low = middle + 1;
+    else high = middle;
+  }
+  return sorted.slice(Math.max(0, low - beside), low + beside);
+}
+
+const turned = (word: string): string => [...word].reverse().join('');
+
+const beside = 50;
+
+/** A long case has two hundred names. */
+const many = 400;
+
+/** Which letters a word has, as bits; several share a bit. */
+function lettersOf(word: string): number {
+  let letters = 0;
+  for (let i = 0; i < word.length; i++) letters |= 1 << (word.charCodeAt(i) & 31);
+  return letters;
+}
+
+const beyond = (a: number, b: number, limit: number): boolean =>
+  bitsIn(a & ~b) > limit || bitsIn(b & ~a) > limit;
+
+function bitsIn(set: number): number {
+  let count = 0;
+  for (let left = set; left !== 0; left &= left - 1) count++;
+  return count;
 }
 
 const longest = 64;
@@ -28,30 +90,30 @@ let row = new Uint8Array(longest + 5);
  * Only the cells within `limit` of the diagonal can lead to such a distance, and a row of greater ones ends it.
  */
 function alignment(a: string, b: string, limit: number): number {
-  const beyond = limit + 1;
-  for (let j = 0; j <= b.length; j++) back[j] = Math.min(j, beyond);
+  const tooFar = limit + 1;
+  for (let j = 0; j <= b.length; j++) back[j] = Math.min(j, tooFar);
   for (let i = 1; i <= a.length; i++) {
     const first = Math.max(1, i - limit);
     const last = Math.min(b.length, i + limit);
-    row[first - 1] = first === 1 ? Math.min(i, beyond) : beyond;
-    let least = row[first - 1] ?? beyond;
+    row[first - 1] = first === 1 ? Math.min(i, tooFar) : tooFar;
+    let least = row[first - 1] ?? tooFar;
     const unit = a.charCodeAt(i - 1);
     for (let j = first; j <= last; j++) {
       const other = b.charCodeAt(j - 1);
-      let best = (back[j - 1] ?? beyond) + (unit === other ? 0 : 1);
-      best = Math.min(best, (row[j - 1] ?? beyond) + 1);
-      if (j < i + limit) best = Math.min(best, (back[j] ?? beyond) + 1);
+      let best = (back[j - 1] ?? tooFar) + (unit === other ? 0 : 1);
+      best = Math.min(best, (row[j - 1] ?? tooFar) + 1);
+      if (j < i + limit) best = Math.min(best, (back[j] ?? tooFar) + 1);
       if (i > 1 && j > 1 && unit === b.charCodeAt(j - 2) && a.charCodeAt(i - 2) === other) {
-        best = Math.min(best, (twoBack[j - 2] ?? beyond) + 1);
+        best = Math.min(best, (twoBack[j - 2] ?? tooFar) + 1);
       }
-      row[j] = Math.min(best, beyond);
+      row[j] = Math.min(best, tooFar);
       if (best < least) least = best;
     }
-    if (least > limit) return beyond;
+    if (least > limit) return tooFar;
     const free = twoBack;
     twoBack = back;
     back = row;
     row = free;
   }
-  return back[b.length] ?? beyond;
+  return back[b.length] ?? tooFar;
 }

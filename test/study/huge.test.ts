@@ -30,6 +30,25 @@ describe('cases of thousands of mistakes', () => {
     );
   });
 
+  it('tells 8000 names that nothing has, each with what it may have meant, without comparing each with each', () => {
+    const known = lines(8000, (i) => `  zeta${i}: 3 V\n`);
+    const asked = lines(8000, (i) => `  - r.zetta${i} > 3 V\n`);
+    const bare = lines(8000, (i) => `  own${i}: zeeta${i} * 2\n`);
+    const started = performance.now();
+    const told = found(
+      `diag: 1\ncase: Many\n---\nreadings: R\nas: r\nvalues:\n${known}---\ncheck: Many\nexpect:\n${asked}---\ncheck: More\nlet:\n${bare}`,
+    ).filter((each) => !each.startsWith('unknown-signal'));
+    // Comparing each with each takes some minutes; this takes some seconds, and the machine may be busy.
+    expect(performance.now() - started).toBeLessThan(30_000);
+    expect(told.length).toBe(16_000);
+    expect(told[4321]).toMatch(
+      /^unknown-member: `r` has no `zetta4321`, and it is no signal\. Did you mean `zeta4321`.*\? It has zeta0, .* … \(8000 in all\)\.$/,
+    );
+    expect(told[8000]).toMatch(
+      /^unknown-name: .* called `zeeta0`, and it is no signal\. Did you mean `zeta0`/,
+    );
+  }, 60_000);
+
   it('reads a value of 200 members and says where one has more', () => {
     const of = (count: number, value: (members: string) => string): readonly string[] =>
       found(

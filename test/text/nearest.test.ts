@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearest } from '../../core/text/nearest.ts';
+import { alikeIn, nearest, sortedWords } from '../../core/text/nearest.ts';
 
 /** Optimal string alignment with its whole table (G. Navarro, ACM Computing Surveys 33 (2001) 31, section 2.2). */
 function distance(a: string, b: string): number {
@@ -50,5 +50,27 @@ describe('the nearest words', () => {
         expect(nearest(slip.length < 3 ? asked : slip, [asked])).toEqual([asked]);
       }),
     );
+  });
+});
+
+describe('words that begin or end alike', () => {
+  const words = (count: number): string[] =>
+    Array.from({ length: count }, (_, i) => `${(i * 7919) % count}w${i}`);
+
+  it('are all of a few', () => {
+    expect(alikeIn(sortedWords(['b', 'a', 'b', 'c']), 'z')).toEqual(['b', 'a', 'c']);
+  });
+
+  it('are as many of a hundred thousand as of a thousand, the one that was meant among them', () => {
+    for (const count of [1000, 100_000]) {
+      const sorted = sortedWords(words(count));
+      const meant = `${(777 * 7919) % count}w777`;
+      for (const slip of [`x${meant}`, meant.slice(1), meant.slice(0, -1), meant.replace('w', 'v')]) {
+        const alike = alikeIn(sorted, slip);
+        expect(alike.length).toBeLessThanOrEqual(200);
+        expect(alike).toContain(meant);
+        expect(nearest(slip, new Set(alike))).toContain(meant);
+      }
+    }
   });
 });
