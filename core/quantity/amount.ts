@@ -78,9 +78,12 @@ export function halfWidth(amount: Amount, correlation?: Correlation): number {
   if (first === undefined) return 0;
   if (spread.length === 1) return Math.abs(first.by);
   let variance = 0;
+  if (correlation === undefined) {
+    for (const { by } of spread) variance += by * by;
+    return Math.sqrt(variance);
+  }
   for (const [at, { source, by }] of spread.entries()) {
     variance += by * by;
-    if (correlation === undefined) continue;
     for (const other of spread.slice(at + 1)) {
       variance += 2 * correlation(source, other.source) * by * other.by;
     }

@@ -16,6 +16,8 @@ export function round12(value: number): number {
 export function formatNumber(value: number, halfWidth = 0, digits = 5): string {
   if (!Number.isFinite(value)) return Number.isNaN(value) ? 'no number' : value < 0 ? '-∞' : '∞';
   if (halfWidth > 0) return besideWidth(value, halfWidth);
+  const short = fewDecimals(value);
+  if (short !== undefined) return String(short);
   // Most numbers have six digits and at most the computer's last bits behind them: twelve digits say the same.
   const six = Number(value.toPrecision(6));
   if (Math.abs(value) >= 1e-6 && Math.abs(value) < 1e15 && Math.abs(six - value) <= 1e-14 * Math.abs(value))
@@ -27,6 +29,20 @@ export function formatNumber(value: number, halfWidth = 0, digits = 5): string {
   if (Number(rounded.toPrecision(6)) === rounded) return written(rounded);
   if (magnitude >= 10 ** digits) return fixed(rounded, 0);
   return written(Number(rounded.toPrecision(digits)));
+}
+
+/**
+ * The number of at most six digits and two decimals that this one is but for the computer's last bits, found without writing it out:
+ * what instruments show is such a number. A whole number divided by 10 or 100 is the double that its decimals are read as.
+ */
+function fewDecimals(value: number): number | undefined {
+  for (let scale = 1; scale <= 100; scale *= 10) {
+    const whole = Math.round(value * scale);
+    if (Math.abs(whole) >= 1e6) return undefined;
+    const near = whole / scale;
+    if (near !== 0 && Math.abs(near - value) <= 1e-14 * Math.abs(value)) return near;
+  }
+  return undefined;
 }
 
 /** "19.8 ± 0.2 inHg": an SI number in the type's unit, with its half-width (SI) when there is one. */
@@ -169,8 +185,8 @@ function fixed(value: number, decimals: number): string {
 /** A double's shortest digits, written out without a power of ten. */
 function written(value: number): string {
   const text = String(value + 0);
+  if (!text.includes('e')) return text;
   const [digits = '', exponent] = text.split('e');
-  if (exponent === undefined) return text;
   const decimals = Math.max(0, (digits.split('.')[1]?.length ?? 0) - Number(exponent));
   return decimals > 100 ? text : value.toFixed(decimals);
 }

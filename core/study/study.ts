@@ -119,7 +119,7 @@ function collectCells(
   return file.cells.map(({ cell, raw }, index) => {
     const known = previous?.memo.names.cells[index];
     const there = before?.file.cells[index];
-    const same = cell === undefined ? there?.raw.text === raw.text : there?.cell === cell;
+    const same = there?.cell === cell && (cell !== undefined || there?.raw.text === raw.text);
     const named = fileNamedBy(cell);
     const content = named === undefined ? undefined : files(named);
     if (same && known !== undefined && sameContent(known.content, content)) return known;

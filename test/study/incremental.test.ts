@@ -64,6 +64,22 @@ describe('studying a case again after a change', () => {
     );
   });
 
+  it('reads nothing of a file of another version, though its cells are the same', () => {
+    const text = `diag: 1
+case: "The quote never ends
+---
+readings: Idle
+state: warm idle
+values:
+  map: 90 inHg
+`;
+    const before = checkCase(text);
+    const other = text.replace('diag: 1', 'diag: 3.5');
+    expect(print(before)).not.toBe(print(checkCase(other)));
+    expect(print(checkCase(other, before))).toBe(print(checkCase(other)));
+    expect(print(checkCase(text, checkCase(other, before)))).toBe(print(before));
+  });
+
   it('computes nothing anew when nothing changed, and only what depends on a reading that did', () => {
     const text = `diag: 1
 case: Two separate sums
