@@ -29,7 +29,8 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
       const name = entry.key.text;
       const key = known !== undefined && Object.hasOwn(known, name) ? known[name] : undefined;
       if (known !== undefined && key === undefined) unknownKey(entry, of, known);
-      else if (isEmpty(entry.value)) missingValue(entry, key);
+      else if (isEmpty(entry.value) || (key?.names === true && isBlank(entry.value)))
+        missingValue(entry, key);
       else checkValue(entry.value, name, key?.holds);
     }
     if (known === undefined) return;
@@ -160,6 +161,10 @@ export function replaceBy(span: { start: number; end: number }, words: readonly 
 
 function isEmpty(node: Node): boolean {
   return node.kind === 'text' && node.text === '' && node.style === 'plain';
+}
+
+function isBlank(node: Node): boolean {
+  return node.kind === 'text' && node.text.trim() === '';
 }
 
 /** Whether a kind's name further down may be the cell's true kind: the first key is none. */

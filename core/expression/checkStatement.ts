@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { plain } from '../quantity/dimension.ts';
 import { compareTypes, kindDiagnostic, type Operand, withinTypes } from '../quantity/kinds.ts';
 import { plainUnit } from '../quantity/unit.ts';
@@ -261,11 +262,20 @@ export function checkNot(checking: Checking, tree: Not): Typed {
 }
 
 export function checkLogic(checking: Checking, tree: Logic): Typed {
-  if (tree.chained === true) return checkChain(checking, tree);
+  if (tree.chained === 'to be told') return checkChain(checking, tree);
   const left = statement(checking, tree.left, tree.operator);
+  const before = checking.diagnostics;
   const right = statement(checking, tree.right, tree.operator);
+  if (tree.chained === 'told') checking.diagnostics = onceEach(before, checking.diagnostics);
   if (left === undefined || right === undefined) return broken(tree.span);
   return { kind: 'both', operator: tree.operator, left, right, tree, type: truthType, span: tree.span };
+}
+
+/** The middle of a chain is looked at on both sides, and what is wrong with it is told on the first. */
+function onceEach(before: readonly Diagnostic[], now: readonly Diagnostic[]): readonly Diagnostic[] {
+  const isTold = ({ code, span }: Diagnostic): boolean =>
+    before.some((each) => each.code === code && each.span.start === span.start && each.span.end === span.end);
+  return [...before, ...now.slice(before.length).filter((each) => !isTold(each))];
 }
 
 /** `500 < rpm < 900` is told once, with the units that its numbers lack. */

@@ -148,7 +148,7 @@ export function unchained(cursor: Cursor, left: Expression, start: number): Expr
     whole = {
       kind: 'logic',
       operator: 'and',
-      ...(reportedLater ? { chained: true } : {}),
+      chained: reportedLater ? 'to be told' : 'told',
       left: whole,
       right: second,
       span: { start, end: cursor.lastEnd },

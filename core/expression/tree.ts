@@ -141,8 +141,11 @@ export interface Not extends At {
 export interface Logic extends At {
   readonly kind: 'logic';
   readonly operator: 'and' | 'or';
-  /** Written as `500 < rpm < 900`: which units its numbers lack is known once the middle's type is. */
-  readonly chained?: true;
+  /**
+   * Written as `500 < rpm < 900`, so that the middle belongs to both sides. It is told while reading,
+   * or once the middle's type is known, where its numbers lack units.
+   */
+  readonly chained?: 'told' | 'to be told';
   readonly left: Expression;
   readonly right: Expression;
 }

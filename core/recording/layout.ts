@@ -41,4 +41,11 @@ export type Unclear =
   | { readonly is: 'empty' }
   | { readonly is: 'binary'; readonly offset: number }
   | { readonly is: 'no samples'; readonly first: string }
-  | { readonly is: 'two readings'; readonly readings: readonly Layout[]; readonly line: string };
+  | { readonly is: 'two readings'; readonly readings: readonly Layout[]; readonly line: string }
+  /** Commas part more columns than the heading names: perhaps they are the decimal marks of whole columns. */
+  | {
+      readonly is: 'more columns than names';
+      readonly line: string;
+      readonly reading: Layout;
+      readonly names: number;
+    };

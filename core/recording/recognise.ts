@@ -38,13 +38,31 @@ export function recognise(bytes: Uint8Array, format: Format): Layout | Unclear {
   const sure = wide.length === 1 && wide[0]?.hasHeading === true ? wide : distinct;
   const [only, other] = sure;
   if (only === undefined) return { is: 'no samples', first: first.text.slice(0, 80) };
-  if (other === undefined) return only.layout;
-  const line = only.layout.sample.find((fields) => fields.some((each) => /\d/.test(each))) ?? [];
-  return {
-    is: 'two readings',
-    readings: sure.map((each) => each.layout),
-    line: head.lines.find(({ number }) => number >= only.layout.firstLine)?.text ?? line.join(' '),
-  };
+  if (other === undefined) {
+    return format.delimiter === undefined && said === undefined && mayBeDecimals(only)
+      ? {
+          is: 'more columns than names',
+          line: lineOf(head, only.layout),
+          reading: only.layout,
+          names: only.named,
+        }
+      : only.layout;
+  }
+  return { is: 'two readings', readings: sure.map((each) => each.layout), line: lineOf(head, only.layout) };
+}
+
+/** The first line of samples as it stands there. */
+function lineOf(head: Head, { sample, firstLine }: Layout): string {
+  const line = head.lines.find(({ number }) => number >= firstLine)?.text;
+  return line ?? (sample.find((fields) => fields.some((each) => /\d/.test(each))) ?? []).join(' ');
+}
+
+/** Whether commas that part whole numbers into more columns than have names may be decimal marks: `0,5,0,12` under two names. */
+function mayBeDecimals({ layout, named }: Tried): boolean {
+  const { delimiter, headings, sample } = layout;
+  if (delimiter !== 'comma' || named === 0 || headings.length <= named || headings.length > 2 * named)
+    return false;
+  return sample.every((fields) => fields.every((each) => /^\s*[-+]?\d*\s*$/.test(each)));
 }
 
 const one = <T>(said: T | undefined, all: readonly T[]): readonly T[] => (said === undefined ? all : [said]);
@@ -54,6 +72,8 @@ interface Tried {
   /** The share of fields that are numbers or clock times, of those that hold anything. */
   readonly numbers: number;
   readonly hasHeading: boolean;
+  /** Columns over which its last row reaches; 0 without one. */
+  readonly named: number;
   /** The numbers of the first rows: two ways of reading that read the same are one. */
   readonly reads: string;
 }
@@ -71,7 +91,7 @@ function layoutWith(head: Head, delimiter: Delimiter, decimal: Decimal, format: 
   if (width === undefined) return undefined;
   const start = startOf(cut, width, decimal, format.headingRows);
   if (start < 0) return undefined;
-  const { headings, units, rows, from } = headingAbove(cut, start, width, delimiter, head, format);
+  const { headings, units, rows, named, from } = headingAbove(cut, start, width, delimiter, head, format);
   const firstLine = cut[start]?.line.number ?? 1;
   const all = cut.slice(start, start + sampleRows).map((each) => each.fields);
   const sample = all.filter((each) => each.length === width);
@@ -102,6 +122,7 @@ function layoutWith(head: Head, delimiter: Delimiter, decimal: Decimal, format: 
     layout,
     numbers: held === 0 ? 0 : numbers / held,
     hasHeading: headings !== undefined,
+    named,
     reads: JSON.stringify(reads),
   };
 }
@@ -180,6 +201,7 @@ interface HeadingRows {
   readonly headings: readonly string[] | undefined;
   readonly units: readonly string[] | undefined;
   readonly rows: number;
+  readonly named: number;
   /** The line that it starts at. */
   readonly from: number;
 }
@@ -202,7 +224,8 @@ function headingAbove(
   }
   const rows = above.map((each) => padded(each.fields, width) ?? []);
   const last = rows.at(-1);
-  if (last === undefined) return { ...inRemark(head, firstLine, width, delimiter), rows: 0, from: firstLine };
+  if (last === undefined)
+    return { ...inRemark(head, firstLine, width, delimiter), rows: 0, named: 0, from: firstLine };
   const units = rows.length > 1 && isUnits(last) ? last : undefined;
   const names = units === undefined ? rows : rows.slice(0, -1);
   const low = names.at(-1) ?? [];
@@ -212,7 +235,7 @@ function headingAbove(
   const headings = isTwo ? carried(high).map((each, i) => `${each} ${low[i] ?? ''}`.trim()) : low;
   const used = (units === undefined ? 0 : 1) + (isTwo ? 2 : 1);
   const from = above[above.length - used]?.line.number ?? firstLine;
-  return { headings, units, rows: used, from };
+  return { headings, units, rows: used, named: above.at(-1)?.fields.length ?? 0, from };
 }
 
 /** A row of the heading may end early, and may have names over some columns only. */

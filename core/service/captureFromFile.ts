@@ -91,6 +91,8 @@ function whyUnclear(unclear: Exclude<ReturnType<typeof layoutOf>, Layout>): stri
       return `its line \`${unclear.line}\` can be read in ${unclear.readings.length} ways: ${unclear.readings
         .map((each, at) => `(${at + 1}) ${readingWords(each)}`)
         .join('; ')}. Say which with \`--delimiter\` and \`--decimal\``;
+    case 'more columns than names':
+      return `its line \`${unclear.line}\` has ${unclear.reading.headings.length} columns, and its heading names ${unclear.names}. If its commas are decimal marks, export it with semicolons or tabs; if they part the columns, say so with \`--delimiter comma\``;
   }
 }
 

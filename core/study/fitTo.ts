@@ -15,7 +15,7 @@ export interface Fitted {
 
 /**
  * Fits a quantity to the signal that it is a reading of: its unit decides the form, its form decides the kind.
- * Without a signal (a reference's free name) the quantity stands as written.
+ * Without a signal (a reference's free name), and where the signal's own unit could not be read, it stands as written.
  */
 export function fitTo(
   quantity: Quantity,
@@ -28,7 +28,8 @@ export function fitTo(
     type: { dimension: unit.dimension, kind, unit },
     form,
   });
-  if (signal === undefined) return { fitted: as(quantity.kind, undefined), diagnostics: [] };
+  if (signal === undefined || signal.forms.length === 0)
+    return { fitted: as(quantity.kind, undefined), diagnostics: [] };
 
   const plain = unit === plainUnit;
   const form = signal.forms.find((each) => {

@@ -2,14 +2,10 @@ import type { HeaderCell } from '../casefile/cell.ts';
 import { type Keys, propertyOf } from '../casefile/kinds/key.ts';
 import { kinds } from '../casefile/kinds/kinds.ts';
 import type { TextNode } from '../casefile/tree.ts';
-import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
-import { temperature } from '../quantity/dimension.ts';
-import { unitOf } from '../quantity/unit.ts';
-import { signalOf } from '../signals/lookup.ts';
-import type { Form, Signal } from '../signals/types.ts';
-import { takenByLanguage } from './cells/names.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Signal } from '../signals/types.ts';
 import { headerName, headerSignal } from './headerTable.ts';
-import { readUnit } from './readUnit.ts';
+import { readOwnSignals } from './ownSignals.ts';
 import { readValue } from './readValue.ts';
 import { noTools, readTools, type Tools } from './tools.ts';
 import type { Reading } from './types.ts';
@@ -125,48 +121,4 @@ function headerValue(
     accuracy: () => undefined,
   });
   return { reading: { ...base, type: read.type, value: read.value }, diagnostics: read.diagnostics };
-}
-
-/** `signals:` of the header: the case's own vocabulary. */
-function readOwnSignals(cell: HeaderCell): {
-  readonly signals: ReadonlyMap<string, Signal>;
-  readonly diagnostics: readonly Diagnostic[];
-} {
-  const signals = new Map<string, Signal>();
-  const diagnostics: Diagnostic[] = [];
-  for (const { key, value } of cell.signals ?? []) {
-    const name = key.text;
-    const what =
-      takenByLanguage(name) ?? (signalOf(name) === undefined ? undefined : 'a signal that is known already');
-    if (what !== undefined) {
-      diagnostics.push(diagnose('shadowed-name', key.span, { name, what }));
-      continue;
-    }
-    if (value.unit !== undefined) diagnostics.push(...readUnit(value.unit).diagnostics);
-    const words = value.words?.map((each) => each.text) ?? [];
-    const kind = (value.kind?.text as Form['kind']) ?? kindOfUnit(value.unit?.text.trim());
-    const form: Form = {
-      unit: value.unit?.text.trim() ?? '1',
-      physical: value.possible?.text ?? '',
-      ...(kind === undefined ? {} : { kind }),
-    };
-    const by = value.by?.text;
-    signals.set(name, {
-      name,
-      meaning: value.meaning?.text.trim() ?? name,
-      family: 'own',
-      holds: words.length > 0 ? 'word' : 'quantity',
-      ...(words.length > 0 ? { words } : {}),
-      forms: words.length > 0 ? [] : [form],
-      ...(by === 'cylinder' || by === 'label' ? { by } : {}),
-    });
-  }
-  return { signals, diagnostics };
-}
-
-/** What an own signal is when only its unit is given: a temperature is a point on its scale, °BTDC says it itself. */
-function kindOfUnit(written: string | undefined): Form['kind'] {
-  const unit = written === undefined ? undefined : unitOf(written);
-  if (unit?.kind !== undefined) return unit.kind as Form['kind'];
-  return unit?.dimension === temperature ? 'point' : undefined;
 }

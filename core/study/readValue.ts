@@ -150,6 +150,8 @@ function readRange(
   for (const end of ends) {
     const found = fitTo(end, place.signal, place.key, node);
     diagnostics.push(...found.diagnostics);
+    // What is wrong with the one end is mostly wrong with the other: it is told once.
+    if (found.fitted === undefined) return broken(node, place, diagnostics);
     fitted ??= found.fitted;
   }
   if (fitted === undefined || diagnostics.some((each) => each.severity === 'error')) {

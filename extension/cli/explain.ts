@@ -5,9 +5,9 @@ import { print } from './print.ts';
 /** `casebook explain NAME`: the page of a finding, function, signal, unit, state, kind of cell, key or word; of each, when it is several. */
 export async function explain(words: readonly string[]): Promise<number> {
   const { paths } = readArguments(words, {});
-  if (paths.length === 0) throw new Misunderstood('Explain what? Such as: `casebook explain unit-slip`.');
   // A state's name has spaces, and nobody should have to quote it.
-  const name = paths.join(' ');
+  const name = paths.join(' ').trim();
+  if (name === '') throw new Misunderstood('Explain what? Such as: `casebook explain unit-slip`.');
   if (name === 'results') {
     const { default: schema } = await import('./results.schema.json', { with: { type: 'json' } });
     print(`${JSON.stringify(schema, undefined, 2)}\n`);

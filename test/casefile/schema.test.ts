@@ -349,6 +349,16 @@ describe('what is said about keys and values', () => {
       },
       { code: 'missing-value', at: '8:7', covers: 'b', says: 'Nothing stands after `b`. It takes a value.' },
     ]);
+    expect(only('capture: x\nfile: ""')).toEqual([
+      {
+        code: 'missing-value',
+        at: '5:1',
+        covers: 'file',
+        says: 'Nothing stands after `file`. It takes a text, such as `captures/o2-2500.csv`.',
+      },
+    ]);
+    // A column may well have no heading.
+    expect(only('capture: x\nfile: a.csv\nchannels:\n  front: ""')).toEqual([]);
     expect(only('check: x\nexpect:\n  - a > b\n  -')).toEqual([
       {
         code: 'missing-value',

@@ -72,6 +72,7 @@ describe('casebook', () => {
       'Which template for `van14.diag`? Such as: `casebook new empty-case van14.diag`.',
     ],
     [['explain'], 'Explain what? Such as: `casebook explain unit-slip`.'],
+    [['explain', ' '], 'Explain what? Such as: `casebook explain unit-slip`.'],
     [
       ['explain', 'unit-slop'],
       '`unit-slop` is no finding, function, signal, unit, state, kind of cell, key or word of expressions. Near it: unit-slip.',

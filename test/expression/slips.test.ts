@@ -240,6 +240,17 @@ describe('two comparisons in a chain are one slip', () => {
   ])('%s', told);
 });
 
+describe('what is wrong with the middle of a chain', () => {
+  it.each([
+    ['1 V < batery < 2 V', ['chained-comparison', 'unknown-name']],
+    ['1 V < smoke.result < 2 V', ['chained-comparison', 'wrong-operand']],
+    ['1 V < battery + 3 % < 2 V', ['chained-comparison', 'dimensions-differ']],
+    ['1 V < batery < 2 V < 3 V', ['chained-comparison', 'chained-comparison', 'unknown-name']],
+  ])('is told once: %s', (text, codes) => {
+    expect(found(text).map(({ code }) => code)).toEqual(codes);
+  });
+});
+
 describe('words of the language in capitals', () => {
   it.each([
     [

@@ -169,7 +169,7 @@ describe('samples that are not as they should be', () => {
   it('a channel that is not there, with the nearest', () => {
     checkSaid(
       written(log, 'channels:\n  front: fornt (V)\n'),
-      'unknown-column: No column is headed `fornt (V)`. Did you mean `front (V)`? There are `Time (s)` or `front (V)`.',
+      'unknown-column: No column is headed `fornt (V)`. Did you mean `front (V)`? There are `Time (s)` and `front (V)`.',
     );
   });
 
@@ -181,7 +181,7 @@ describe('samples that are not as they should be', () => {
     ]);
     checkSaid(
       written('n,front (V)\n1,0.1\n2,0.8\n'),
-      'capture-no-time: No column is headed as a time. Say which one it is: `time: …`. There are `n` or `front (V)`.',
+      'capture-no-time: No column is headed as a time. Say which one it is: `time: …`. There are `n` and `front (V)`.',
     );
   });
 

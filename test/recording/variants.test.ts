@@ -214,6 +214,31 @@ describe('a file that can be read in two ways', () => {
     expect(samplesOf(study, 'log.rpm')).toEqual([780, 790]);
   });
 
+  it('is one where commas part more columns than have names, and may be decimal marks', () => {
+    const torn = 'Time (s),v (V)\n0,1,0,12\n0,2,0,80\n';
+    const study = studied(torn);
+    expect(said(study)).toEqual([
+      'capture-names-run-out: The line `0,1,0,12` of `log.csv` has 4 columns, and its heading names 2. If its commas are decimal marks, they cannot part the columns, too: export it with semicolons, with tabs or with decimal points. If commas do part the columns, say so: `format: {delimiter: comma}`.',
+    ]);
+    expect(study.findings[0]?.diagnostic.fixes.map((each) => each.title)).toEqual([
+      'Write `format: {delimiter: comma, decimal: point, heading rows: 1}`',
+    ]);
+    expect(samplesOf(studied(torn, 'format: {delimiter: comma}\n'), 'log.v')).toEqual([1, 2]);
+    expect(said(studied('Time (s),v (V)\n0,1,5\n0,2,6\n'))).toEqual([
+      expect.stringMatching(/^capture-names-run-out: .* has 3 columns, and its heading names 2\./),
+    ]);
+  });
+
+  it.each([
+    ['a decimal point says that commas part', 'Time (s),v (V)\n0.1,1,5\n0.2,2,6\n'],
+    ['names may be left empty', 'Time (s),v (V),,\n0,1,0,12\n0,2,0,80\n'],
+    ['more are unnamed than could be decimals', 'Time (s),v (V)\n0,1,0,12,4\n1,2,0,80,4\n'],
+    ['each line ends with a comma', 'Time (s),v (V),\n0,1,\n1,2,\n'],
+    ['the file says itself what parts', 'sep=,\nTime (s),v (V)\n0,1,5\n1,2,6\n'],
+  ])('is not one where %s', (_, file) => {
+    expect(said(studied(file)).filter((each) => each.startsWith('capture-names-run-out'))).toEqual([]);
+  });
+
   it('takes the fix as it is offered', () => {
     const text = caseWith('', '');
     const files = filesOf({ 'log.csv': 'Zeit;v\ns;V\n0;1,5\n1;2,5\n' });

@@ -223,6 +223,21 @@ expect:
     expect(result.values['trace.front']).toMatchObject({ value: null, status: 'cannot compute' });
   });
 
+  it('leaves out a row without its time, at which it is told', () => {
+    const result = channel(`${rows}  -   0.2\n  later   0.3\n`, '  front:\n    unit: V\n');
+    expect(codesOf(result)).toEqual(['wrong-value-shape', 'quantity-expected']);
+    expect(result.diagnostics[0]?.message).toBe(
+      '`time` is written as `-`, and it takes the moment at which the row was taken; without it the row is left out.',
+    );
+    const whole = channel(rows, '  front:\n    unit: V\n');
+    expect(result.values['trace.front']).toEqual(whole.values['trace.front']);
+  });
+
+  it('sees a time that runs backwards over a row without one', () => {
+    const result = channel(`${rows}  -   0.2\n  0.5   0.2\n`, '  front:\n    unit: V\n');
+    expect(codesOf(result)).toEqual(['wrong-value-shape', 'time-runs-back']);
+  });
+
   it('takes its tool’s accuracy as one source', () => {
     const header = 'tools:\n  meter:\n    description: meter\n    accuracy: 0.02 V\n';
     const cells = `capture: Trace\nas: trace\nstate: warm idle\ntool: meter\nrows: |\n${rows}channels:\n  front:\n    unit: V\n---\ncheck: Swing\nas: swing\nlet:\n  last: last(trace.front)\n  up: last(trace.front) - first(trace.front)\n`;
@@ -357,6 +372,52 @@ describe('the header', () => {
       `readings: Oil\nas: oil\nstate: road test\nvalues:\n  sump: ${value}\n`;
     expect(codesOf(resultOf(reading('95 °C'), own))).toEqual([]);
     expect(codesOf(resultOf(reading('400 °C'), own))).toEqual(['impossible-value']);
+  });
+
+  it.each([
+    ['unit: furlong', ['unknown-unit']],
+    ['unit: mm\n    possible: banana', ['quantity-expected']],
+    ['unit: mm\n    possible: 3 V .. 5 V', ['wrong-dimension']],
+    ['unit: mm\n    possible: 3 .. 5', ['missing-unit']],
+    ['unit: mm\n    possible: 3 mm', ['wrong-value-shape']],
+    ['unit: mm\n    kind: gauge', ['wrong-value-shape']],
+    ['unit: mm\n    possible: 1 mm .. 5 mm', []],
+  ])(
+    'says once what is wrong with an own signal, and takes its readings all the same: %j',
+    (words, codes) => {
+      const own = `signals:\n  play:\n    meaning: play of the pin\n    ${words}\n`;
+      const result = resultOf(
+        'reference: Limit\nas: limit\nvalues:\n  play: at most 4 mm\n---\nreadings: Play\nas: seen\nvalues:\n  play: 3 mm\n---\ncheck: Play\nexpect:\n  - seen.play in limit.play\n',
+        own,
+      );
+      expect(codesOf(result)).toEqual(codes);
+      expect(result.expectations[0]?.verdict).toBe('holds');
+    },
+  );
+
+  it('says of an own signal’s kind what may stand beside its unit', () => {
+    const own = (unit: string, kind: string) =>
+      `signals:\n  x1:\n    meaning: x\n    unit: ${unit}\n    kind: ${kind}\n`;
+    const says = (unit: string, kind: string) =>
+      resultOf('note: x\n', own(unit, kind)).diagnostics.map(({ message }) => message);
+    expect(says('°C', 'vacuum')).toEqual([
+      '`kind` is written as `vacuum`, and it takes `point` or `difference` beside `°C`.',
+    ]);
+    expect(says('V', 'difference')).toEqual([
+      '`kind` is written as `difference`, and it takes nothing beside `V`.',
+    ]);
+    for (const [unit, kind] of [
+      ['kPa', 'vacuum'],
+      ['°C', 'difference'],
+      ['°CA', 'btdc'],
+    ] as const)
+      expect(says(unit, kind)).toEqual([]);
+  });
+
+  it('tells once what is wrong with both ends of a range', () => {
+    const limit = (words: string) => `reference: Limit\nas: limit\nvalues:\n  vacuum: ${words}\n`;
+    expect(codesOf(resultOf(limit('3 V .. 5 V')))).toEqual(['wrong-dimension']);
+    expect(codesOf(resultOf(limit('3 .. 5')))).toEqual(['missing-unit']);
   });
 
   it('turns a tool’s percentage into a share of the reading', () => {

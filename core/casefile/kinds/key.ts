@@ -49,6 +49,8 @@ export interface Key {
   readonly example: string;
   /** Without it the map says nothing. */
   readonly required?: true;
+  /** It names something, so that nothing in quotes (`""`) is no value. */
+  readonly names?: true;
   /** Keys that say the same in another way: only one of them may stand in a map. */
   readonly insteadOf?: readonly string[];
   /** The property that it is read into, where that is not the key itself in one word (`if fails` → `ifFails`). */

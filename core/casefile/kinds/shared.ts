@@ -78,6 +78,7 @@ export const file = {
   holds: 'text',
   meaning: 'a file in the case’s own folder or below',
   example: 'captures/o2-2500.csv',
+  names: true,
 } as const;
 
 export const time = {

@@ -21,6 +21,12 @@ export interface CaptureFacts {
     readonly line: string;
     readonly readings: readonly string[];
   };
+  readonly 'capture-names-run-out': {
+    readonly file: string;
+    readonly line: string;
+    readonly columns: number;
+    readonly names: number;
+  };
   readonly 'capture-recognised': { readonly file: string; readonly how: string };
   readonly 'capture-lines-refused': {
     readonly file: string;
@@ -56,7 +62,7 @@ export const captureRows: Rows<CaptureFacts> = {
     severity: 'error',
     title: 'A capture whose file is not there',
     say: ({ file }) =>
-      `There is no file \`${file}\` in the case’s folder. Copy it there, or write its name as it is, letter for letter.`,
+      `There is no file \`${file}\` in the case’s folder. Copy it there, or write its name as it is, letter for letter${file.includes('\\') ? ' and with `/` between folders' : ''}.`,
     why: 'What is computed from the capture cannot be computed without it. Upper and lower case are different letters on many machines.',
     wrong: 'file: captures/O2.csv      # the file is named o2.csv',
     right: 'file: captures/o2.csv',
@@ -103,6 +109,15 @@ export const captureRows: Rows<CaptureFacts> = {
     wrong: 'file: captures/log.csv',
     right: 'file: captures/log.csv\nformat: {delimiter: comma, decimal: point, heading rows: 1}',
   },
+  'capture-names-run-out': {
+    severity: 'error',
+    title: 'More columns than the heading names',
+    say: ({ file, line, columns, names }) =>
+      `The line \`${line}\` of \`${file}\` has ${columns} columns, and its heading names ${names}. If its commas are decimal marks, they cannot part the columns, too: export it with semicolons, with tabs or with decimal points. If commas do part the columns, say so: \`format: {delimiter: comma}\`.`,
+    why: 'Commas that are decimal marks tear every number into two, and each column is then half of another.',
+    wrong: 'Time (s),Front (V)\n0,5,0,12\n0,6,0,80',
+    right: 'Time (s);Front (V)\n0,5;0,12\n0,6;0,80',
+  },
   'capture-recognised': {
     severity: 'info',
     title: 'How a capture was read',
@@ -133,7 +148,7 @@ export const captureRows: Rows<CaptureFacts> = {
     severity: 'error',
     title: 'A capture without its time',
     say: ({ columns }) =>
-      `No column is headed as a time. Say which one it is: \`time: …\`. There are ${oneOf(columns.map((each) => `\`${each}\``))}.`,
+      `No column is headed as a time. Say which one it is: \`time: …\`. ${headed(columns)}`,
     why: 'Rates, crossings and windows need to know when each sample was taken.',
     wrong: 'file: captures/log.csv     # columns: n, map, rpm',
     right: 'file: captures/log.csv\ntime: {column: n, unit: ms}',
@@ -187,12 +202,20 @@ export const captureRows: Rows<CaptureFacts> = {
     severity: 'error',
     title: 'A column that the samples do not have',
     say: ({ column, columns, nearest }) =>
-      `No column is headed \`${column}\`.${didYouMean(nearest)} There are ${oneOf(columns.map((each) => `\`${each}\``))}.`,
+      `No column is headed \`${column}\`.${didYouMean(nearest)} ${headed(columns)}`,
     why: 'A channel takes its samples from the column whose heading it names, letter for letter.',
     wrong: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: Front}',
     right: 'rows: |\n  time  front\n  0 s   0.12 V\nchannels:\n  o2: {column: front}',
   },
 };
+
+/** The columns that are there; of many the first 12. */
+function headed(columns: readonly string[]): string {
+  const all = columns.map((each) => `\`${each}\``);
+  if (all.length < 2) return `There is only ${all.join('')}.`;
+  if (all.length > 12) return `There are ${all.slice(0, 12).join(', ')} and ${all.length - 12} more.`;
+  return `There are ${all.slice(0, -1).join(', ')} and ${all[all.length - 1]}.`;
+}
 
 function outside(file: string, how: CaptureFacts['capture-file-outside']['how']): string {
   switch (how) {

@@ -179,6 +179,12 @@ function unclear(why: Unclear, name: string, { span }: TextNode, cell: FileCell)
         fixes.filter((each) => each !== undefined),
       );
     }
+    case 'more columns than names': {
+      const fix = writesFormat(why.reading, span, cell);
+      const columns = why.reading.headings.length;
+      const facts = { file: name, line: why.line.slice(0, 80), columns, names: why.names };
+      return diagnose('capture-names-run-out', span, facts, fix === undefined ? [] : [fix]);
+    }
   }
 }
 

@@ -28,15 +28,42 @@ export function inlineSamples(rows: SampleRows, whole: TextNode): Samples {
     read: (wanted, found) => {
       const columns = wanted.map((column) => numbers(rows, column, found));
       const [time] = columns;
-      return { columns, back: time === undefined ? undefined : backIn(rows, time, wanted[0]?.at ?? 0) };
+      const at = wanted[0]?.at;
+      if (time === undefined || at === undefined) return { columns, back: undefined };
+      const timed = Array.from(time.keys()).filter((row) => !Number.isNaN(time[row]));
+      const back = backIn(rows, time, timed, at);
+      if (timed.length === time.length) return { columns, back };
+      found.push(...withoutTime(rows, at));
+      const kept = (column: Float64Array) => Float64Array.from(timed, (row) => column[row] ?? Number.NaN);
+      return { columns: columns.map(kept), back };
     },
   };
 }
 
-function backIn(rows: SampleRows, time: Float64Array, at: number): Back | undefined {
-  const row = time.findIndex((each, i) => each < (time[i - 1] ?? each));
+/** The first row whose time lies before that of the row with a time above it. */
+function backIn(
+  rows: SampleRows,
+  time: Float64Array,
+  timed: readonly number[],
+  at: number,
+): Back | undefined {
+  const row = timed.find((each, i) => (time[each] ?? 0) < (time[timed[i - 1] ?? each] ?? 0)) ?? -1;
   const cell = rows.rows[row]?.[at];
   return cell === undefined ? undefined : { time: cell.text, place: `row ${row + 1}`, span: cell.span };
+}
+
+/** A row without its time is no sample: it is left out, and told. One whose time cannot be read has been told. */
+function withoutTime(rows: SampleRows, at: number): readonly Diagnostic[] {
+  return rows.rows.flatMap((row) => {
+    const cell = row[at];
+    if (cell === undefined || !isMissing(cell.text)) return [];
+    const facts = {
+      name: rows.headings[at]?.text ?? '',
+      got: `\`${cell.text}\``,
+      takes: 'the moment at which the row was taken; without it the row is left out',
+    };
+    return [diagnose('wrong-value-shape', cell.span, facts)];
+  });
 }
 
 const oneOf = (text: string | undefined): Quantity | undefined =>
