@@ -1,8 +1,7 @@
+import { type FileBytes, pieceSize, type WhyNoFile } from './files.ts';
+
 /** How a file's characters are written. */
 export type Encoding = 'UTF-8' | 'UTF-16 little-endian' | 'UTF-16 big-endian';
-
-/** Bytes handed to a reader at once. */
-const pieceSize = 1024 * 1024;
 
 /** By its byte-order mark, or by the zero beside each character of a plain text without one. */
 export function encodingOf(bytes: Uint8Array): { readonly encoding: Encoding; readonly mark: number } {
@@ -17,21 +16,38 @@ export function encodingOf(bytes: Uint8Array): { readonly encoding: Encoding; re
   return { encoding: 'UTF-8', mark: 0 };
 }
 
-/** The file piece by piece as UTF-8, without its mark, so that one scan serves every encoding. */
-export function* utf8Pieces(bytes: Uint8Array): Generator<Uint8Array> {
-  const { encoding, mark } = encodingOf(bytes);
-  if (encoding === 'UTF-8') {
-    for (let at = mark; at < bytes.length; at += pieceSize) yield bytes.subarray(at, at + pieceSize);
-    return;
+/**
+ * The file piece by piece as UTF-8, without its mark, so that one scan serves every encoding. Like the content's own,
+ * a piece is good until the next one is taken; returns why the rest is lost.
+ */
+export function* utf8Pieces({ pieces }: FileBytes): Generator<Uint8Array, WhyNoFile | undefined> {
+  const all = pieces();
+  try {
+    let next = all.next();
+    if (next.done === true) return next.value;
+    const { encoding, mark } = encodingOf(next.value);
+    const reencode = encoding === 'UTF-8' ? undefined : utf8From(encoding);
+    for (let start = mark; next.done !== true; start = 0) {
+      const piece = next.value.subarray(start);
+      if (piece.length > 0) yield reencode?.(piece) ?? piece;
+      next = all.next();
+    }
+    return next.value;
+  } finally {
+    // Whoever wants no more lets go of the file.
+    all.return(undefined);
   }
+}
+
+/** Turns the pieces of a file, in order, into UTF-8; all are of whole units but perhaps the last. */
+function utf8From(encoding: Exclude<Encoding, 'UTF-8'>): (bytes: Uint8Array) => Uint8Array {
   const low = encoding === 'UTF-16 little-endian' ? 0 : 1;
   // Every unit of two bytes gives three at most; a half pair waits for its other half.
   const piece = new Uint8Array((pieceSize / 2) * 3 + 4);
   let high = 0;
-  for (let at = mark; at < bytes.length; at += pieceSize) {
-    const end = Math.min(at + pieceSize, bytes.length - 1);
+  return (bytes) => {
     let length = 0;
-    for (let i = at; i < end; i += 2) {
+    for (let i = 0; i + 1 < bytes.length; i += 2) {
       const unit = (bytes[i + low] ?? 0) | ((bytes[i + 1 - low] ?? 0) << 8);
       if (unit < 0x80) piece[length++] = unit;
       else if (unit < 0x800) {
@@ -50,8 +66,8 @@ export function* utf8Pieces(bytes: Uint8Array): Generator<Uint8Array> {
         piece[length++] = 0x80 | (unit & 63);
       }
     }
-    yield piece.subarray(0, length);
-  }
+    return piece.subarray(0, length);
+  };
 }
 
 /**

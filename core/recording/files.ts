@@ -1,15 +1,35 @@
 /**
  * The files that a case names, as the host hands them over. The core never opens one: it asks by the name that stands
- * in the case, and gets the unpacked bytes or the reason why there are none.
+ * in the case, and gets the unpacked content or the reason why there is none.
  */
 export type CaseFiles = (file: string) => FileContent;
 
 export type FileContent = FileBytes | NoFile;
 
-/** The same array stands for the same content: what was read from it is remembered by it. */
+/** The same object stands for the same content: what was read from it is remembered by it. */
 export interface FileBytes {
   readonly kind: 'bytes';
-  readonly bytes: Uint8Array;
+  readonly size: number;
+  /**
+   * The bytes from the first to the last, at every call. All pieces but the last are `pieceSize` long; each is good
+   * until the next one is taken. Returns why the rest is lost where the host cannot read on.
+   */
+  readonly pieces: () => Generator<Uint8Array, WhyNoFile | undefined>;
+}
+
+/** Bytes handed over at once: few enough to stay near the processor while they are read. */
+export const pieceSize = 1024 * 1024;
+
+/** A content that is all there. */
+export function inMemory(bytes: Uint8Array): FileBytes {
+  return {
+    kind: 'bytes',
+    size: bytes.length,
+    *pieces() {
+      for (let at = 0; at < bytes.length; at += pieceSize) yield bytes.subarray(at, at + pieceSize);
+      return undefined;
+    },
+  };
 }
 
 export interface NoFile {
@@ -53,7 +73,5 @@ export function leadsOut(file: string): OutsideBy | undefined {
 /** Whether a study that was made with the one need not be made anew with the other. */
 export function sameContent(a: FileContent | undefined, b: FileContent | undefined): boolean {
   if (a === b) return true;
-  if (a === undefined || b === undefined) return false;
-  if (a.kind === 'bytes') return b.kind === 'bytes' && a.bytes === b.bytes;
-  return b.kind === 'none' && JSON.stringify(a.why) === JSON.stringify(b.why);
+  return a?.kind === 'none' && b?.kind === 'none' && JSON.stringify(a.why) === JSON.stringify(b.why);
 }

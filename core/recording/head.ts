@@ -1,4 +1,5 @@
 import { encodingOf, isUtf8, textOf, utf8Pieces } from './encoding.ts';
+import { type FileBytes, inMemory, pieceSize, type WhyNoFile } from './files.ts';
 import type { Layout } from './layout.ts';
 
 /** The start of a file, as far as it is looked at to see how it is written. */
@@ -20,17 +21,22 @@ export interface HeadLine {
 const lookedAt = 32 * 1024;
 const mostLines = 120;
 
-/** The file's first lines; the offset of a byte that no text has where it is none. */
-export function headOf(bytes: Uint8Array): Head | { readonly binaryAt: number } {
-  const { encoding, mark } = encodingOf(bytes);
-  const piece = utf8Pieces(bytes).next().value ?? new Uint8Array(0);
+/** The file's first lines; where it is no text, the offset of a byte that no text has. */
+export function headOf(
+  content: FileBytes,
+): Head | { readonly binaryAt: number } | { readonly lost: WhyNoFile } {
+  const start = startOf(content);
+  if ('is' in start) return { lost: start };
+  const { encoding, mark } = encodingOf(start);
+  const { value } = utf8Pieces(inMemory(start)).next();
+  const piece = value instanceof Uint8Array ? value : start;
   const end = Math.min(piece.length, lookedAt);
   const control = piece.subarray(0, end).findIndex(isControl);
   if (control >= 0) return { binaryAt: encoding === 'UTF-8' ? mark + control : control };
   const isLatin = encoding === 'UTF-8' && !isUtf8(piece, 0, end);
   const all = textOf(piece, 0, end).split(/\r\n|\n|\r/);
   // The last line may be cut off in its middle.
-  if (end < piece.length || piece.length < bytes.length - mark) all.pop();
+  if (end < piece.length || content.size > pieceSize) all.pop();
   const lines: HeadLine[] = [];
   const remarks: HeadLine[] = [];
   let delimiter: string | undefined;
@@ -41,6 +47,15 @@ export function headOf(bytes: Uint8Array): Head | { readonly binaryAt: number } 
     else if (text.trim() !== '') lines.push({ number: i + 1, text });
   });
   return { encoding: isLatin ? 'Latin-1' : encoding, lines, remarks, delimiter };
+}
+
+/** The first piece, which is empty where the file is. */
+function startOf(content: FileBytes): Uint8Array | WhyNoFile {
+  const pieces = content.pieces();
+  const { value } = pieces.next();
+  // Nobody wants more: the host may let go of the file.
+  pieces.return(undefined);
+  return value ?? new Uint8Array(0);
 }
 
 /** No text holds these; a tab, the ends of lines and a page feed it may. */

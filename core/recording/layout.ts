@@ -1,5 +1,6 @@
 import type { Encoding } from './encoding.ts';
 import type { Delimiter } from './fields.ts';
+import type { WhyNoFile } from './files.ts';
 import type { Decimal } from './numbers.ts';
 
 /** What an author says about how a file is written; what is not said is recognised. */
@@ -38,6 +39,8 @@ export interface Layout {
 
 /** Why a file has no layout, or more than one. */
 export type Unclear =
+  /** The host could not read it. */
+  | { readonly is: 'lost'; readonly why: WhyNoFile }
   | { readonly is: 'empty' }
   | { readonly is: 'binary'; readonly offset: number }
   | { readonly is: 'no samples'; readonly first: string }

@@ -1,6 +1,7 @@
 import { parseQuantity } from '../quantity/parse.ts';
 import { clockSeconds } from './clock.ts';
 import { type Delimiter, delimiterMarks, fieldsOf } from './fields.ts';
+import type { FileBytes } from './files.ts';
 import { type Head, type HeadLine, headOf } from './head.ts';
 import type { Format, Layout, Unclear } from './layout.ts';
 import { type Decimal, isMissing, numberIn } from './numbers.ts';
@@ -14,8 +15,9 @@ const decimals = ['point', 'comma'] as const;
  * mark is tried; those under which the most fields are numbers are kept. Where two of them read different numbers,
  * nothing is chosen.
  */
-export function recognise(bytes: Uint8Array, format: Format): Layout | Unclear {
-  const head = headOf(bytes);
+export function recognise(content: FileBytes, format: Format): Layout | Unclear {
+  const head = headOf(content);
+  if ('lost' in head) return { is: 'lost', why: head.lost };
   if ('binaryAt' in head) return { is: 'binary', offset: head.binaryAt };
   const first = head.lines[0];
   if (first === undefined) return { is: 'empty' };

@@ -2,7 +2,7 @@ import { parseQuantity } from '../quantity/parse.ts';
 import type { Unit } from '../quantity/types.ts';
 import { clockSeconds, sinceFirst } from './clock.ts';
 import { delimiterMarks } from './fields.ts';
-import type { FileBytes } from './files.ts';
+import type { FileBytes, WhyNoFile } from './files.ts';
 import type { Format, Layout, Unclear } from './layout.ts';
 import { numberIn } from './numbers.ts';
 import { recognise } from './recognise.ts';
@@ -33,18 +33,20 @@ export interface Recording {
   readonly back: Back | undefined;
   /** There are more rows than may be kept: the rest was not read. */
   readonly isCut: boolean;
+  /** Why the host could not read to the end; there are no rows then. */
+  readonly lost: WhyNoFile | undefined;
 }
 
 /** Numbers kept of one file: four channels and their time for six million samples each. */
 const mostNumbers = 32 * 1024 * 1024;
 
 /** How the file is written. The same content and format give the very same answer. */
-export function layoutOf({ bytes }: FileBytes, format: Format): Layout | Unclear {
-  const { layouts } = knownOf(bytes);
+export function layoutOf(content: FileBytes, format: Format): Layout | Unclear {
+  const { layouts } = knownOf(content);
   const key = JSON.stringify(format);
   let layout = layouts.get(key);
   if (layout === undefined) {
-    layout = recognise(bytes, format);
+    layout = recognise(content, format);
     keep(layouts, key, layout);
   }
   return layout;
@@ -54,25 +56,25 @@ export function layoutOf({ bytes }: FileBytes, format: Format): Layout | Unclear
  * Reads the columns that are wanted, the time first: a row without a time is left out.
  * The same content and columns give the very same arrays.
  */
-export function recordingOf({ bytes }: FileBytes, layout: Layout, wanted: readonly Wanted[]): Recording {
-  const { recordings } = knownOf(bytes);
+export function recordingOf(content: FileBytes, layout: Layout, wanted: readonly Wanted[]): Recording {
+  const { recordings } = knownOf(content);
   const columns = wanted.map((each) => ({ ...each, unit: each.unit?.symbol }));
   const key = JSON.stringify([layout.delimiter, layout.decimal, layout.firstLine, columns]);
   let recording = recordings.get(key);
   if (recording === undefined) {
-    recording = read(bytes, layout, wanted);
+    recording = read(content, layout, wanted);
     keep(recordings, key, recording);
   }
   return recording;
 }
 
-function read(bytes: Uint8Array, layout: Layout, wanted: readonly Wanted[]): Recording {
+function read(content: FileBytes, layout: Layout, wanted: readonly Wanted[]): Recording {
   const { decimal } = layout;
   // A column may be wanted twice: it is scanned once.
   const distinct = [...new Set(wanted.map((each) => each.column))];
   const about = new Map(wanted.map((each) => [each.column, each]));
   const rows = scan(
-    bytes,
+    content,
     {
       delimiter: delimiterMarks[layout.delimiter].charCodeAt(0),
       decimal: decimal === 'comma' ? 44 : 46,
@@ -89,6 +91,8 @@ function read(bytes: Uint8Array, layout: Layout, wanted: readonly Wanted[]): Rec
     },
     Math.floor(mostNumbers / distinct.length),
   );
+  // Half a file would look like a short drive.
+  if (rows.lost !== undefined) rows.count = 0;
   const scanned = rows.columns();
   for (const [slot, column] of distinct.entries()) {
     const samples = scanned[slot];
@@ -110,6 +114,7 @@ function read(bytes: Uint8Array, layout: Layout, wanted: readonly Wanted[]): Rec
     refusals: rows.refusals,
     back: rows.back,
     isCut: rows.isFull,
+    lost: rows.lost,
   };
 }
 
@@ -137,16 +142,16 @@ interface Known {
 }
 
 /** What was read from a content, as long as its host keeps that. */
-const known = new WeakMap<Uint8Array, Known>();
+const known = new WeakMap<FileBytes, Known>();
 
 /** Answers kept for one content: two cells may read it, each before and after a keystroke. */
 const mostKept = 4;
 
-function knownOf(bytes: Uint8Array): Known {
-  let of = known.get(bytes);
+function knownOf(content: FileBytes): Known {
+  let of = known.get(content);
   if (of === undefined) {
     of = { layouts: new Map(), recordings: new Map() };
-    known.set(bytes, of);
+    known.set(content, of);
   }
   return of;
 }

@@ -1,4 +1,5 @@
 import { textOf } from './encoding.ts';
+import type { WhyNoFile } from './files.ts';
 import { type Plan, pastField } from './scan.ts';
 
 /** A line that was left out, or a field that is no number. */
@@ -42,6 +43,8 @@ export class Rows {
   back: Back | undefined;
   /** More rows than may be kept; those after that are left out. */
   isFull = false;
+  /** Why the host could not read to the end. */
+  lost: WhyNoFile | undefined;
   readonly #plan: Plan;
   readonly #most: number;
   readonly #bytes: number;

@@ -1,4 +1,5 @@
 import { utf8Pieces } from './encoding.ts';
+import type { FileBytes } from './files.ts';
 import { exactTens } from './numbers.ts';
 import { Rows } from './rows.ts';
 
@@ -37,11 +38,14 @@ const smallE = 101;
  * (Clinger, "How to read floating point numbers accurately", PLDI 1990). Everything else is read by `Number()`.
  * A row that is refused leaves no trace in the columns.
  */
-export function scan(bytes: Uint8Array, plan: Plan, most: number): Rows {
-  const rows = new Rows(plan, bytes.length, most);
+export function scan(content: FileBytes, plan: Plan, most: number): Rows {
+  const rows = new Rows(plan, content.size, most);
   let rest = new Uint8Array(0);
   let toSkip = plan.firstLine - 1;
-  for (const piece of utf8Pieces(bytes)) {
+  const pieces = utf8Pieces(content);
+  let next = pieces.next();
+  for (; next.done !== true; next = pieces.next()) {
+    const piece = next.value;
     let from = 0;
     if (rest.length > 0) {
       // The line that the last piece broke off is put together with its end.
@@ -58,6 +62,7 @@ export function scan(bytes: Uint8Array, plan: Plan, most: number): Rows {
     if (end > from) toSkip = scanLines(piece, from, end, toSkip, plan, rows);
     rest = piece.slice(Math.max(end, from));
   }
+  rows.lost = next.value;
   if (rest.length > 0) {
     const line = joined(rest, new Uint8Array([lineFeed]));
     scanLines(line, 0, line.length, toSkip, plan, rows);

@@ -81,6 +81,8 @@ export function captureFromFile(asked: Import): ImportedCapture | NotImported {
 
 function whyUnclear(unclear: Exclude<ReturnType<typeof layoutOf>, Layout>): string {
   switch (unclear.is) {
+    case 'lost':
+      return 'it could not be read to its end. Try again';
     case 'empty':
       return 'it is empty';
     case 'binary':

@@ -5,7 +5,7 @@ import {
   type InitializeResult,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
-import type { FileContent } from '../../core/recording/files.ts';
+import { type FileContent, inMemory } from '../../core/recording/files.ts';
 import type { Service } from '../../core/service/service.ts';
 import { type ChartWindowParams, chartWindowRequest } from '../shared/chartMessages.ts';
 import {
@@ -152,7 +152,7 @@ export function serve(connection: Connection, service: Service, host: Host): voi
       const result = await connection.sendRequest<ReadFileResult>(readFileRequest, params);
       if ('why' in result) return { kind: 'none', why: result.why };
       const { content } = result;
-      return { kind: 'bytes', bytes: typeof content === 'string' ? fromBase64(content) : content };
+      return inMemory(typeof content === 'string' ? fromBase64(content) : content);
     } catch {
       return { kind: 'none', why: { is: 'not readable', reason: 'the editor could not read it' } };
     }

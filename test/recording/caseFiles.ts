@@ -1,5 +1,5 @@
 import { message } from '../../core/diagnostics/words.ts';
-import type { CaseFiles, FileContent } from '../../core/recording/files.ts';
+import { type CaseFiles, type FileContent, inMemory } from '../../core/recording/files.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { type CaseResult, caseResult } from '../../core/study/results.ts';
 import type { Study } from '../../core/study/types.ts';
@@ -8,8 +8,8 @@ import type { Study } from '../../core/study/types.ts';
 export function filesOf(named: Readonly<Record<string, string | Uint8Array | FileContent>>): CaseFiles {
   const contents = new Map(
     Object.entries(named).map(([name, each]): [string, FileContent] => {
-      if (typeof each === 'string') return [name, { kind: 'bytes', bytes: new TextEncoder().encode(each) }];
-      return [name, each instanceof Uint8Array ? { kind: 'bytes', bytes: each } : each];
+      if (typeof each === 'string') return [name, inMemory(new TextEncoder().encode(each))];
+      return [name, each instanceof Uint8Array ? inMemory(each) : each];
     }),
   );
   return (file) => contents.get(file) ?? { kind: 'none', why: { is: 'not there' } };

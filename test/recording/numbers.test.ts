@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { inMemory } from '../../core/recording/files.ts';
 import { noFormat } from '../../core/recording/layout.ts';
 import { layoutOf, recordingOf } from '../../core/recording/recording.ts';
 
@@ -7,7 +8,7 @@ import { layoutOf, recordingOf } from '../../core/recording/recording.ts';
 function scanned(texts: readonly string[], decimal: 'point' | 'comma' = 'point'): readonly number[] {
   const mark = decimal === 'comma' ? ';' : ',';
   const text = `t${mark}x\n${texts.map((each, i) => `${i}${mark}${each}\n`).join('')}`;
-  const content = { kind: 'bytes', bytes: new TextEncoder().encode(text) } as const;
+  const content = inMemory(new TextEncoder().encode(text));
   const delimiter = decimal === 'comma' ? 'semicolon' : 'comma';
   const layout = layoutOf(content, { ...noFormat, delimiter, decimal, headingRows: 1 });
   if ('is' in layout) throw new Error(layout.is);

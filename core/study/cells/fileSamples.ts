@@ -78,8 +78,10 @@ export function samplesOf(content: FileBytes, layout: Layout, name: string, file
           isClock,
         })),
       );
+      const lost = recording.lost && noFile(recording.lost, name, file);
+      if (lost !== undefined) found.push(lost);
       found.push(...refused(recording, name, headings, file));
-      if (recording.rows === 0)
+      if (recording.rows === 0 && recording.lost === undefined)
         found.push(
           diagnose('capture-no-samples', file.span, { file: name, why: 'no row of it could be read' }),
         );
@@ -158,10 +160,13 @@ function noFile(why: WhyNoFile, name: string, { span }: TextNode): Diagnostic | 
 
 const mebibytes = (bytes: number): string => `${Math.round(bytes / 1024 / 1024)} MiB`;
 
-function unclear(why: Unclear, name: string, { span }: TextNode, cell: FileCell): Diagnostic {
+function unclear(why: Unclear, name: string, file: TextNode, cell: FileCell): Diagnostic | undefined {
+  const { span } = file;
   const none = (reason: string): Diagnostic =>
     diagnose('capture-no-samples', span, { file: name, why: reason });
   switch (why.is) {
+    case 'lost':
+      return noFile(why.why, name, file);
     case 'empty':
       return none('it is empty');
     case 'binary':

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { inMemory } from '../../../core/recording/files.ts';
 import { noFormat } from '../../../core/recording/layout.ts';
 import { layoutOf, recordingOf } from '../../../core/recording/recording.ts';
 import { resultMime } from '../../../extension/shared/resultMime.ts';
@@ -77,8 +78,8 @@ async function timeOf(work: () => Promise<void>): Promise<number> {
 
 /** What cannot be saved: the bytes, and the scan of every column. */
 async function readAndScan(): Promise<void> {
-  const bytes = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(folder(), captures.long.file));
-  const content = { kind: 'bytes', bytes } as const;
+  const place = vscode.Uri.joinPath(folder(), captures.long.file);
+  const content = inMemory(await vscode.workspace.fs.readFile(place));
   const layout = layoutOf(content, noFormat);
   if ('is' in layout) throw new Error(`The file is not clear: ${layout.is}`);
   const wanted = layout.headings.map((_, column) => ({
