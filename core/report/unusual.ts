@@ -11,8 +11,8 @@ import type { Strip } from './blocks.ts';
  */
 export function unusual(study: Study, reading: Reading): readonly Strip[] {
   const { cell, valueSpan } = reading;
-  const spoken = study.findings.flatMap(({ cell: at, diagnostic }) =>
-    at === cell && diagnostic.code === 'unusual-value' && diagnostic.span.start === valueSpan.start
+  const spoken = (study.cellFindings[cell] ?? []).flatMap(({ diagnostic }) =>
+    diagnostic.code === 'unusual-value' && diagnostic.span.start === valueSpan.start
       ? [diagnostic.facts]
       : [],
   );

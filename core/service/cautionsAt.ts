@@ -5,9 +5,10 @@ import { cautionBlocks } from '../report/cautionBlocks.ts';
 import { type Called, cautionsOf } from '../report/cautions.ts';
 import { words } from '../report/cells/cellContext.ts';
 import type { Reading, Study } from '../study/types.ts';
-import { partsOf } from './cellParts.ts';
 
 type CautionBlock = Caution | Paragraph;
+
+const none: readonly CautionBlock[] = [];
 
 const known = new WeakMap<Study, ReadonlyMap<number, readonly CautionBlock[]>>();
 
@@ -18,7 +19,7 @@ export function cautionsAt(study: Study, cell: number): readonly CautionBlock[] 
     cautions = collect(study);
     known.set(study, cautions);
   }
-  return cautions.get(cell) ?? [];
+  return cautions.get(cell) ?? none;
 }
 
 /** The words of a block: two that say the same are as good as one. */
@@ -32,20 +33,42 @@ const brought = new WeakMap<Cell, { readonly of: readonly Reading[]; readonly ca
 
 function calledBy(cell: Cell, readings: readonly Reading[]): readonly Called[] {
   const before = brought.get(cell);
-  if (before?.of.length === readings.length && before.of.every((each, at) => each === readings[at]))
-    return before.called;
+  if (before?.of === readings) return before.called;
   const called = cautionsOf(workOf(cell, { readings }));
   brought.set(cell, { of: readings, called });
   return called;
 }
 
-function collect(study: Study): ReadonlyMap<number, readonly CautionBlock[]> {
+/** What was said before a cell, and where each of its cautions had been said when it was. */
+const said = new WeakMap<
+  readonly Called[],
+  { readonly at: readonly (string | undefined)[]; readonly blocks: readonly CautionBlock[] }
+>();
+
+/** The very same blocks as before while the cell brings the same cautions, and the same steps before it did. */
+function blocksOf(
+  called: readonly Called[],
+  given: Map<string, string>,
+  title: string,
+): readonly CautionBlock[] {
+  const at = called.map(({ id }) => given.get(id));
+  const before = said.get(called);
+  if (before?.at.every((each, index) => each === at[index])) {
+    for (const { id } of called) if (!given.has(id)) given.set(id, title);
+    return before.blocks;
+  }
+  const blocks = cautionBlocks(called, given, title);
+  said.set(called, { at, blocks });
+  return blocks;
+}
+
+function collect({ file, memo }: Study): ReadonlyMap<number, readonly CautionBlock[]> {
   const given = new Map<string, string>();
   const found = new Map<number, readonly CautionBlock[]>();
-  study.file.cells.forEach(({ cell }, index) => {
+  file.cells.forEach(({ cell }, index) => {
     if (cell === undefined) return;
-    const blocks = cautionBlocks(calledBy(cell, partsOf(study, index).readings), given, words(cell.title));
-    if (blocks.length > 0) found.set(index, blocks);
+    const called = calledBy(cell, memo.names.cells[index]?.readings ?? []);
+    if (called.length > 0) found.set(index, blocksOf(called, given, words(cell.title)));
   });
   return found;
 }

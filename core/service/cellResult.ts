@@ -64,15 +64,38 @@ export interface CellStatus {
  */
 export function cellResult(study: Study, index: number, units: UnitPreference = 'as written'): CellResult {
   const cell = study.file.cells[index]?.cell;
-  const madeOf = cell === undefined ? [] : whatItShows(study, index, units);
-  const before = cell === undefined ? undefined : kept.get(cell);
-  if (before !== undefined && sameParts(before.madeOf, madeOf)) return before.result;
-  const result = compute(study, index, units);
-  if (cell !== undefined) kept.set(cell, { madeOf, result });
+  if (cell === undefined) return compute(study, index, units);
+  const before = kept.get(cell);
+  const lists = madeFrom(study, index, units);
+  if (before !== undefined && sameParts(before.lists, lists)) return before.result;
+  const shown = whatItShows(study, index, units);
+  const isSame = before !== undefined && sameParts(before.shown, shown);
+  const result = isSame ? before.result : compute(study, index, units);
+  kept.set(cell, { lists, shown, result });
   return result;
 }
 
-const kept = new WeakMap<Cell, { readonly madeOf: readonly unknown[]; readonly result: CellResult }>();
+const kept = new WeakMap<
+  Cell,
+  { readonly lists: readonly unknown[]; readonly shown: readonly unknown[]; readonly result: CellResult }
+>();
+
+/** What the objects of `whatItShows` stand in. After a keystroke these are the same for most cells, and the rest is not looked at. */
+function madeFrom(study: Study, index: number, units: UnitPreference): readonly unknown[] {
+  const { memo, cellFindings } = study;
+  const outcome = memo.outcomes[index];
+  const isWeighed = outcome !== undefined && outcome.suspects.length > 0;
+  return [
+    units,
+    memo.names.cells[index],
+    outcome,
+    cellFindings[index],
+    cautionsAt(study, index),
+    drawnOf(study, index)?.drawing,
+    isWeighed ? study.next : undefined,
+    isWeighed ? lastSuspectCell(study) : undefined,
+  ];
+}
 
 /** The very objects that a result is made from, beside the cell itself: equal objects give an equal result. */
 function whatItShows(study: Study, index: number, units: UnitPreference): readonly unknown[] {
@@ -81,12 +104,16 @@ function whatItShows(study: Study, index: number, units: UnitPreference): readon
   for (const each of computed) made.push(each.value, each.fullName);
   for (const each of expectations) made.push(each.truth);
   for (const each of findings) made.push(each.facts, each.span.start, each.span.end);
-  if (suspects.length > 0) made.push(study.next, study.suspects[study.suspects.length - 1]?.cell);
+  if (suspects.length > 0) made.push(study.next, lastSuspectCell(study));
   for (const each of cautionsAt(study, index)) made.push(saidIn(each));
-  for (const each of study.answers) if (each.cell === index) made.push(each.value);
+  for (const each of study.memo.outcomes[index]?.answers ?? []) made.push(each.value);
   made.push(...(study.memo.names.cells[index]?.readAs ?? []));
   made.push(drawnOf(study, index)?.drawing);
   return made;
+}
+
+function lastSuspectCell({ suspects }: Study): number | undefined {
+  return suspects[suspects.length - 1]?.cell;
 }
 
 function sameParts(a: readonly unknown[], b: readonly unknown[]): boolean {
@@ -101,7 +128,7 @@ function compute(study: Study, index: number, units: UnitPreference): CellResult
   const content = cell === undefined ? undefined : contentOf(cell, context);
   const answer =
     cell?.kind === 'question'
-      ? answerOf(cell, index + 1, study.answers.find((each) => each.cell === index)?.value)
+      ? answerOf(cell, index + 1, study.memo.outcomes[index]?.answers[0]?.value)
       : undefined;
   const shown = [...(content?.blocks ?? []), ...(answer?.blocks ?? [])].flatMap((each) =>
     resultOf(each, units),

@@ -16,22 +16,29 @@ export function resultsOf(
   sent: Map<string, CellResult>,
 ): ResultsParams {
   const { uri, version, views } = open;
-  const before = new Map(sent);
-  sent.clear();
-  return {
-    uri,
-    version,
-    cells: views.map((view): ResultOfCell => {
-      const result = resultOf(open, view, service, units);
-      sent.set(view.uri, result);
-      const cell = { cell: view.uri, version: view.version };
-      return before.get(view.uri) === result ? cell : { ...cell, result };
-    }),
-  };
+  const cells = views.map((view): ResultOfCell => {
+    const result = resultOf(open, view, service, units);
+    const cell = { cell: view.uri, version: view.version };
+    if (sent.get(view.uri) === result) return cell;
+    sent.set(view.uri, result);
+    return { ...cell, result };
+  });
+  if (sent.size > views.length) {
+    const shown = new Set(views.map((view) => view.uri));
+    for (const uri of sent.keys()) if (!shown.has(uri)) sent.delete(uri);
+  }
+  return { uri, version, cells };
 }
 
 /** A view shows one cell of the study; where a `---` line was typed into it, the results of all that it holds. */
 function resultOf(open: OpenCase, view: View, service: Service, units: UnitPreference): CellResult {
+  const first = open.study.file.cells[view.firstCell]?.raw;
+  if (view.pastCell - view.firstCell === 1 && first?.start === view.start)
+    return service.result(open.study, view.firstCell, units);
+  return resultOfSeveral(open, view, service, units);
+}
+
+function resultOfSeveral(open: OpenCase, view: View, service: Service, units: UnitPreference): CellResult {
   const results: CellResult[] = [];
   for (let cell = view.firstCell; cell < view.pastCell; cell++) {
     const raw = open.study.file.cells[cell]?.raw;
