@@ -35,9 +35,9 @@ function one(amount: Amount | Absent, type: QuantityType): One | Absent {
 function amounts(operator: Operator, a: Amount, b: Amount): Amount | Absent {
   switch (operator) {
     case '+':
-      return add(a, b);
+      return finite(add(a, b));
     case '-':
-      return subtract(a, b);
+      return finite(subtract(a, b));
     case '*':
       return finite(multiply(a, b));
     case '/':
@@ -45,9 +45,17 @@ function amounts(operator: Operator, a: Amount, b: Amount): Amount | Absent {
   }
 }
 
+/** An amount that can be computed with further: neither it nor its uncertainty is beyond what squares of it can hold. */
 export function finite(amount: Amount): Amount | Absent {
-  return Number.isFinite(amount.si) ? amount : cannotCompute('the result is beyond any number');
+  const { si, spread } = amount;
+  if (isWithin(si) && spread.every(({ by }) => isWithin(by))) return amount;
+  return cannotCompute('the result is beyond any number');
 }
+
+/** Not for NaN. */
+const isWithin = (si: number): boolean => Math.abs(si) < mostSi;
+
+const mostSi = 1e150;
 
 function ofMembers(operator: Operator, a: One | Members, b: One | Members, type: QuantityType): Value {
   const shape = a.kind === 'members' ? a : b;
@@ -83,7 +91,7 @@ function ofSeries(operator: Operator, a: One | Series, b: One | Series, type: Qu
   const samples = new Float64Array(count);
   for (let i = 0; i < count; i++) {
     const value = numbers(operator, x(i), y(i));
-    samples[i] = Number.isFinite(value) ? value : Number.NaN;
+    samples[i] = isWithin(value) ? value : Number.NaN;
   }
   return {
     kind: 'series',

@@ -1,6 +1,7 @@
 import { exact, halfWidth, measured, power } from '../quantity/amount.ts';
 import { fromSi, halfWidthSi, toSi } from '../quantity/convert.ts';
 import { formatQuantity } from '../quantity/format.ts';
+import type { Amount } from '../quantity/types.ts';
 import { absentOf, cannotCompute, undecided } from './absent.ts';
 import { shortText } from './checking.ts';
 import { combine, finite, mapAmounts, memberOf, negative, sayMember } from './combine.ts';
@@ -25,7 +26,7 @@ import type {
   Typed,
   TypedExpression,
 } from './typed.ts';
-import type { Fields, Truth, Value } from './value.ts';
+import type { Absent, Fields, Truth, Value } from './value.ts';
 
 /**
  * Computes a typed expression. What is not there, or has no answer, comes out as an absent value with its reason,
@@ -176,12 +177,28 @@ function apply(node: Apply, environment: Environment): Value {
   if (absent !== undefined) return absent;
   switch (row.form) {
     case 'scalar':
-      return 'quantity' in type ? lift(row, args, type.quantity) : cannotCompute('it is no number');
+      return 'quantity' in type
+        ? withinNumbers(lift(row, args, type.quantity))
+        : cannotCompute('it is no number');
     case 'whole':
-      return retyped(row.evaluate(args), type);
+      return withinNumbers(retyped(row.evaluate(args), type));
     case 'conversion':
       return cannotCompute(`\`${row.name}\` is computed where its argument stands`);
   }
+}
+
+/** A function's number as sums take it; of several, each. */
+function withinNumbers(value: Value): Value {
+  if (value.kind === 'one') {
+    const amount = finite(value.amount);
+    return 'si' in amount ? value : amount;
+  }
+  if (value.kind !== 'members') return value;
+  const isSound = [...value.members.values()].every((each) => !('si' in each) || 'si' in finite(each));
+  if (isSound) return value;
+  const members = new Map<string, Amount | Absent>();
+  for (const [name, each] of value.members) members.set(name, 'si' in each ? finite(each) : each);
+  return { ...value, members };
 }
 
 function convert(node: Convert, environment: Environment): Value {

@@ -15,6 +15,7 @@ import {
   type Operand,
   offerTexts,
   type TypeAnswer,
+  unitBehind,
   unitOffers,
 } from './operand.ts';
 import { sumTypes } from './sumTypes.ts';
@@ -207,8 +208,7 @@ function numberBeside(number: Operand, other: Operand, side: Offer['side']): Kin
   if (number.number === undefined || number.unit !== plainUnit) return undefined;
   if (other.unit.factor === 1 || number.number === 0 || number.number === 1) return undefined;
   const text = number.text ?? String(number.number);
-  // A name is made a percentage by the unit that it lacks.
-  const after = /^[-+]?[0-9.]/.test(text) ? ` ${other.unit.symbol}` : ` * 1 ${other.unit.symbol}`;
+  const after = unitBehind({ ...number, text }, other.unit);
   return {
     code: 'percent-beside-number',
     facts: { number: text, offer: text + after },

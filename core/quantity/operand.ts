@@ -167,10 +167,23 @@ export function unitOffers(left: Operand, right: Operand): Offer[] {
 
 function unitOffer(literal: Operand, other: Operand, side: Offer['side']): Offer[] {
   if (literal.number !== undefined && literal.unit === plainUnit)
-    return [{ side, before: '', after: ` ${other.unit.symbol}` }];
+    return isLiteral(literal) || canMultiply(other)
+      ? [{ side, before: '', after: unitBehind(literal, other.unit) }]
+      : [];
   if (literal.bare === undefined || literal.unit.symbol !== 'F' || other.dimension !== temperature) return [];
   return [{ side, before: '', after: '', instead: (literal.text ?? '… F').replace(/F$/, '°F') }];
 }
+
+/** What gives a plain number a unit: the unit behind a literal; a name, which none can follow, is multiplied by one of it. */
+export function unitBehind(of: Operand, { symbol }: Unit): string {
+  return isLiteral(of) ? ` ${symbol}` : ` * 1 ${symbol}`;
+}
+
+const isLiteral = ({ text }: Operand): boolean => text === undefined || /^[-+]?[0-9.]/.test(text);
+
+/** A point on a scale has no multiple: neither a temperature nor a crank position. */
+const canMultiply = ({ dimension, unit }: Operand): boolean =>
+  dimension !== temperature && unit.kind === undefined;
 
 const opposite: Partial<Record<Kind, Kind>> = { btdc: 'atdc', atdc: 'btdc', bbdc: 'abdc', abdc: 'bbdc' };
 

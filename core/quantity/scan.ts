@@ -28,7 +28,7 @@ const clean: readonly Diagnostic[] = [];
  * The quantity that starts at `at`, or undefined when no number starts there:
  * `number [± number] [unit [qualifier]] [± number %]`, where `+/-` is `±` and a sign directly before belongs to it.
  * A word after the number is its unit, unless it is a word of the expression language; the unit may touch the number.
- * Numbers have the value that `Number()` gives. A comma between digits is a decimal comma and reported;
+ * Numbers have the value that `Number()` gives; one beyond 10³⁰ or, but for 0, below 10⁻³⁰ is reported. A comma between digits is a decimal comma and reported;
  * among arguments it separates them and ends the quantity.
  */
 export function scanQuantity(
@@ -40,7 +40,8 @@ export function scanQuantity(
   let code = text.charCodeAt(at);
   const negative = code === 45 || code === 0x2212;
   if (negative || code === 43) start++;
-  let i = numberEnd(text, start);
+  const end = numberEnd(text, start);
+  let i = end;
   if (i === start) return bareFraction(text, at, start, where);
   let value = numberValue(text, start, i);
   if (negative) value = -value;
@@ -49,12 +50,24 @@ export function scanQuantity(
   if (code === 32) code = text.charCodeAt(++i);
   const word = classOf(code) === wordStart ? unitEnd(text, i) : i;
   const unit = word > i ? unitOf(text.slice(i, word)) : undefined;
-  if (unit !== undefined && isBareEnd(text, word)) {
+  if (unit !== undefined && end - start <= longestNumber && isBareEnd(text, word)) {
     const given = unit.kind !== undefined;
     const kind = given ? unit.kind : kindOf(unit);
     return { quantity: { value, unit, kind, kindGiven: given, plusMinus: 0 }, end: word, diagnostics: clean };
   }
   return scanSlowly(text, at, start, value, where);
+}
+
+/** Characters of a number of which none can be beyond measure. */
+const longestNumber = 30;
+
+/** A number of 310 digits, or of 400 zeros behind the point: no slip of the hand shall become infinite or nothing. */
+function beyondMeasure(text: string, start: number, end: number, value: number): Diagnostic | undefined {
+  if (end - start <= longestNumber) return undefined;
+  const size = Math.abs(value);
+  if (size < 1e30 && (size > 1e-30 || !/[1-9]/.test(text.slice(start, end)))) return undefined;
+  const facts = { digits: text.slice(start, end).replace('.', '').length, isLarge: size >= 1 };
+  return diagnose('number-beyond', span(start, end), facts);
 }
 
 /** Whether nothing behind a unit can belong to its quantity: no qualifier, no ±, no hyphen that joins. */
@@ -77,10 +90,11 @@ function scanSlowly(
   const wrong: Diagnostic[] = [];
   let end = numberEnd(text, start);
   const odd = oddNumber(text, at, end, where);
+  const beyond = beyondMeasure(text, start, end, value);
   if (odd !== undefined) {
     wrong.push(odd.diagnostic);
     end = odd.end;
-  }
+  } else if (beyond !== undefined) wrong.push(beyond);
   const written = text.slice(at, end);
   const first = scanPlusMinus(text, skipSpaces(text, end), where, wrong);
   let width = first?.value ?? 0;
@@ -98,6 +112,8 @@ function scanSlowly(
     const other = scanUnit(text, share, where, wrong);
     if (other !== undefined) end = other.end;
     const place = span(last.start, end);
+    // A ± without its number has been told, and what it counts cannot be seen.
+    if (last.end === last.numberStart) return scanned(value, unit.unit, 'none', false, width, end, wrong);
     if (first !== undefined) wrong.push(diagnose('plus-minus-twice', place, { text: text.slice(at, end) }));
     else if (other?.unit === percentUnit) {
       width = unit.unit === percentUnit ? last.value : (Math.abs(value) * last.value) / 100;
@@ -293,7 +309,12 @@ function scanPlusMinus(
     return { value: 0, start: at, numberStart, end: numberStart };
   }
   const odd = oddNumber(text, numberStart, end, where);
-  if (odd === undefined) return { value: numberValue(text, numberStart, end), start: at, numberStart, end };
+  if (odd === undefined) {
+    const value = numberValue(text, numberStart, end);
+    const beyond = beyondMeasure(text, numberStart, end, value);
+    if (beyond !== undefined) wrong.push(beyond);
+    return { value, start: at, numberStart, end };
+  }
   wrong.push(odd.diagnostic);
   return { value: 0, start: at, numberStart, end: odd.end };
 }

@@ -49,6 +49,26 @@ const value = (text: string, within = setting): string => {
   return printed(got);
 };
 
+describe('what is beyond any number', () => {
+  it.each([
+    '10 ^ 149 * 6 + 6 * 10 ^ 149',
+    '0 - 10 ^ 149 * 6 - 10 ^ 149 * 6',
+    '10 ^ 160',
+    'map * 10 ^ 80 * 10 ^ 80',
+    '(2 ± 1 V) * 10 ^ 149 / 1 V + (1 ± 1) * 9 * 10 ^ 149',
+  ])('cannot be computed: %s', (text) => {
+    expect(value(text)).toContain('cannot compute: the result is beyond any number');
+  });
+
+  it('is no number and no uncertainty of anything', () => {
+    expect(value('gap * 10 ^ 80 * 10 ^ 80')).toBe('1: cannot compute, 2: not measured, 3: cannot compute');
+    const { value: got } = result('mean(log.o2 * 10 ^ 149 * 2000)', setting);
+    expect(got).toMatchObject({ kind: 'absent', why: 'there are no values in it' });
+    const wide = result('(1 ± 0.5 V) * 10 ^ 100 * 10 ^ 49 / 1 V', setting).value;
+    expect(wide.kind === 'one' ? halfWidth(wide.amount) : undefined).toBeCloseTo(5e148, -140);
+  });
+});
+
 describe('single values, in the unit of their first operand', () => {
   it.each([
     ['map + vacuum', '29.5 inHg'],

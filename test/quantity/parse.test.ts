@@ -101,6 +101,10 @@ describe('what cannot be read is refused at its place', () => {
     ['½ inch', '^', 'number-form', '0.5 inch'],
     ['2½ inch', '^^', 'number-form', '2.5 inch'],
     ['1.2.3', '^^^^^', 'number-form', undefined],
+    [`1${'0'.repeat(31)} rpm`, '^'.repeat(32), 'number-beyond', undefined],
+    [`0.${'0'.repeat(31)}1 A`, '^'.repeat(34), 'number-beyond', undefined],
+    [`-${'9'.repeat(400)} A`, ` ${'^'.repeat(400)}`, 'number-beyond', undefined],
+    [`5 ± ${'9'.repeat(400)} A`, `    ${'^'.repeat(400)}`, 'number-beyond', undefined],
     ['--5 %', '^^^^^', 'number-signs', '5 %'],
     ['- 5 %', '^^^^^', 'number-signs', '-5 %'],
     ['5 %%', '  ^^', 'unknown-unit', '5 %'],
@@ -167,10 +171,27 @@ describe('what cannot be read is refused at its place', () => {
     expect(show(parseQuantity('195 F').value)).toBe('195 F (none)');
   });
 
+  it('a number may have as many digits as it likes, as long as it is of this world', () => {
+    for (const text of [`0.${'3'.repeat(40)} V`, `0.${'0'.repeat(40)} V`, `${'0'.repeat(40)}12.5 V`]) {
+      const { value, diagnostics } = parseQuantity(text);
+      expect(diagnostics).toEqual([]);
+      expect(show(value)).toBe(`${Number(text.slice(0, -2))} V (none)`);
+    }
+  });
+
+  it('a ± without its number is told once', () => {
+    expect(parseReading('40 psi ± -3 psi').diagnostics.map((each) => each.code)).toEqual([
+      'plus-minus-number',
+    ]);
+  });
+
   it('says it in words', () => {
     const say = (text: string): string => parseReading(text).diagnostics.map(message).join(' ');
     expect(say('13,1 inHg')).toBe(
       '`13,1` has a comma. A number is written with a point and without commas. Write `13.1`.',
+    );
+    expect(say(`${'7'.repeat(40)} rpm`)).toBe(
+      'This number has 40 digits and is larger than anything on a vehicle. Count its digits and look at its unit: from 10⁻³⁰ to 10³⁰ is read.',
     );
     expect(say('45 psig')).toBe('`psig` is no unit here. Did you mean `psi gauge`?');
     expect(say('11 steps')).toBe('`steps` is no unit: a count or a ratio stands alone. Leave the word out.');

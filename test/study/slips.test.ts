@@ -53,6 +53,29 @@ describe('a unit that is written for another', () => {
   });
 });
 
+describe('a computed number beside a quantity', () => {
+  const beside = (line: string): string =>
+    caseWith(
+      `readings: Warm idle\nas: idle\nvalues:\n  battery: 14 V\n  ect: 88 °C\n---\ncheck: A number\nas: own\nlet:\n  limit: 5\nexpect:\n  - ${line}`,
+    );
+
+  it('takes its unit by a product, since none can follow a name', () => {
+    told(
+      beside('idle.battery > limit'),
+      'idle.battery > limit | dimensions-differ: `idle.battery` (voltage) and `limit` (plain number) cannot be compared: they measure different things. Write `limit * 1 V`.',
+      beside('idle.battery > limit * 1 V'),
+    );
+  });
+
+  it('is offered none where a product has no meaning', () => {
+    told(
+      beside('idle.ect > limit'),
+      'idle.ect > limit | dimensions-differ: `idle.ect` (temperature) and `limit` (plain number) cannot be compared: they measure different things.',
+      undefined,
+    );
+  });
+});
+
 describe('a letter for a digit', () => {
   it('is told as what it is, and no unit is offered for it', () => {
     told(

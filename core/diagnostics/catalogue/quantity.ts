@@ -6,6 +6,7 @@ export interface QuantityFacts {
   'decimal-comma': { readonly text: string; readonly offers: readonly string[] };
   'digit-groups': { readonly text: string; readonly offer: string };
   'number-form': { readonly text: string; readonly offer?: string };
+  'number-beyond': { readonly digits: number; readonly isLarge: boolean };
   'number-signs': { readonly text: string; readonly offers: readonly string[] };
   'plus-minus-number': { readonly text: string };
   'plus-minus-unit': { readonly text: string; readonly offer: string };
@@ -132,6 +133,15 @@ export const quantityRows: Rows<QuantityFacts> = {
     why: 'Powers of ten, hexadecimal digits and fractions are easily misread in a case. A reading is a plain decimal number.',
     wrong: 'rpm: 2.5e3 rpm',
     right: 'rpm: 2500 rpm',
+  },
+  'number-beyond': {
+    severity: 'error',
+    title: 'Number beyond all measure',
+    say: ({ digits, isLarge }) =>
+      `This number has ${digits} digits and is ${isLarge ? 'larger' : 'smaller'} than anything on a vehicle. Count its digits and look at its unit: from 10⁻³⁰ to 10³⁰ is read.`,
+    why: 'A key that was held down makes a number that no instrument gave. What is computed from it would be infinite, or nothing.',
+    wrong: 'rpm: 7000000000000000000000000000000000 rpm',
+    right: 'rpm: 700 rpm',
   },
   'number-signs': {
     severity: 'error',
