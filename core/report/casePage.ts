@@ -3,7 +3,8 @@ import { joinStream } from '../casefile/stream.ts';
 import type { Value } from '../expression/value.ts';
 import type { Finding, Study } from '../study/types.ts';
 import { lineIndex } from '../text/lines.ts';
-import type { Answer, Block, CasePage, Section } from './blocks.ts';
+import type { Answer, Block, CasePage, FindingLine, Section } from './blocks.ts';
+import { byWeight } from './byWeight.ts';
 import { cautionBlocks } from './cautionBlocks.ts';
 import { cautionsOf, type Work } from './cautions.ts';
 import { captureContent } from './cells/captureCell.ts';
@@ -39,23 +40,27 @@ export function casePage({ study, file, pictures, drawChart }: ReportCase): Case
   const lines = lineIndex(text);
   // What is unusual is drawn and said beside the reading itself.
   const beside = (each: Finding): boolean => each.diagnostic.code !== 'unusual-value';
-  const findings = (cell: number | undefined): Block[] =>
-    study.findings
-      .filter((each) => each.cell === cell && beside(each))
-      .map((each) => findingLine(study, text, lines, each));
+  const findings = (cell: number | undefined): ReturnType<typeof byWeight<FindingLine>> =>
+    byWeight(
+      study.findings
+        .filter((each) => each.cell === cell && beside(each))
+        .map((each) => findingLine(study, text, lines, each)),
+    );
   const given = new Map<string, string>();
   const sections: Section[] = [];
   const answers: Answer[] = [];
   const after: Section[] = [];
   const teaching = study.file.cells.some(({ cell }) => cell?.kind === 'diag' && isTeaching(cell));
   const aboutFile = findings(undefined);
-  if (aboutFile.length > 0) sections.push(section(0, 'About the file', ['Findings'], aboutFile));
+  if (aboutFile.serious.length + aboutFile.notes.length > 0)
+    sections.push(section(0, 'About the file', ['Findings'], [...aboutFile.serious, ...aboutFile.notes]));
   study.file.cells.forEach((read, index) => {
     const { cell } = read;
+    const { serious, notes } = findings(index);
     if (cell === undefined) {
       const source: Block = { kind: 'source', text: read.raw.text.slice(0, longestSource) };
       sections.push(
-        section(index + 1, 'A cell that could not be read', ['Unread'], [source, ...findings(index)]),
+        section(index + 1, 'A cell that could not be read', ['Unread'], [...serious, source, ...notes]),
       );
       return;
     }
@@ -68,8 +73,9 @@ export function casePage({ study, file, pictures, drawChart }: ReportCase): Case
     const whole: Section = {
       ...section(index + 1, content.title, content.margin, [
         ...cautions,
+        ...serious,
         ...content.blocks,
-        ...findings(index),
+        ...notes,
       ]),
       as: 'as' in cell && cell.as !== undefined ? words(cell.as) : undefined,
       audience: audience(words(cell.for)),

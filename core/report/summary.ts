@@ -1,5 +1,6 @@
 import type { Verdict } from '../expression/value.ts';
 import type { Study } from '../study/types.ts';
+import { countedFindings } from './byWeight.ts';
 import { words } from './cells/cellContext.ts';
 import { isTeaching } from './cells/headerCell.ts';
 
@@ -31,7 +32,7 @@ const order: readonly (readonly [Verdict, string, string])[] = [
   ['cannot compute', 'cannot be computed', 'cannot be computed'],
 ];
 
-/** "Of 7 expectations 5 hold, 2 fail (2 show the fault)." and the errors, if there are any. */
+/** "Of 7 expectations 5 hold, 2 fail (2 show the fault)." and the errors and warnings, if there are any. */
 export function verdictCount(study: Study): string {
   const own = study.expectations.filter((each) => each.part === 'expect' || each.part === 'verify');
   const parts = order.flatMap(([verdict, one, many]) => {
@@ -44,7 +45,10 @@ export function verdictCount(study: Study): string {
   });
   const total = `${own.length} ${own.length === 1 ? 'expectation' : 'expectations'}`;
   const checks = own.length === 0 ? '' : `Of ${total} ${parts.join(', ')}.`;
-  const errors = study.findings.filter((each) => each.diagnostic.severity === 'error').length;
-  const trouble = errors === 0 ? '' : `${errors} ${errors === 1 ? 'error' : 'errors'} in the file.`;
+  const counted = countedFindings(
+    study.findings.map((each) => each.diagnostic),
+    ['error', 'warning'],
+  );
+  const trouble = counted.length === 0 ? '' : `${counted.join(' and ')} in the file.`;
   return [checks, trouble].filter((each) => each !== '').join(' ');
 }

@@ -13,6 +13,7 @@ import type {
   Table,
   VerdictLine,
 } from '../report/blocks.ts';
+import { byWeight } from '../report/byWeight.ts';
 import { contentOf } from '../report/casePage.ts';
 import type { CellContext } from '../report/cells/cellContext.ts';
 import { answerOf } from '../report/cells/questionCell.ts';
@@ -39,7 +40,7 @@ export interface CellResult {
   readonly blocks: readonly ResultBlock[];
   /** All blocks as Markdown; empty when there are none. */
   readonly markdown: string;
-  /** The status bar's line; undefined for a cell that decides nothing and in which nothing is wrong. */
+  /** The status bar's line; undefined for a cell that decides nothing and in which nothing was found. */
   readonly status: CellStatus | undefined;
 }
 
@@ -47,7 +48,7 @@ export interface CellResult {
 export type ResultBlock = Caution | Table | VerdictLine | SuspectLine | Paragraph | FindingLine | ChartBlock;
 
 export interface CellStatus {
-  /** "3 of 4 hold, 1 fails", "2 errors" */
+  /** "3 of 4 hold, 1 fails", "2 errors, all 3 hold, 1 note" */
   readonly text: string;
   /** The worst of the verdicts, said with a sign. */
   readonly sign: Sign;
@@ -123,7 +124,7 @@ function sameParts(a: readonly unknown[], b: readonly unknown[]): boolean {
 function compute(study: Study, index: number, units: UnitPreference): CellResult {
   const parts = partsOf(study, index);
   const { cell, raw } = study.file.cells[index] ?? {};
-  const findings = findingLines(raw?.text ?? '', parts);
+  const { serious, notes } = byWeight(findingLines(raw?.text ?? '', parts));
   const context: CellContext = { study, index, ...parts, pictures: noPictures, drawChart: undefined };
   const content = cell === undefined ? undefined : contentOf(cell, context);
   const answer =
@@ -133,7 +134,7 @@ function compute(study: Study, index: number, units: UnitPreference): CellResult
   const shown = [...(content?.blocks ?? []), ...(answer?.blocks ?? [])].flatMap((each) =>
     resultOf(each, units),
   );
-  const blocks: readonly ResultBlock[] = [...cautionsAt(study, index), ...shown, ...findings];
+  const blocks: readonly ResultBlock[] = [...cautionsAt(study, index), ...serious, ...shown, ...notes];
   return {
     version: 1,
     kind: cell?.kind ?? 'unread',

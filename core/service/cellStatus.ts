@@ -1,35 +1,38 @@
 import type { Severity } from '../diagnostics/row.ts';
 import { message } from '../diagnostics/words.ts';
 import type { Verdict } from '../expression/value.ts';
+import { byWeight, countedFindings } from '../report/byWeight.ts';
 import { signOf, verdictLine } from '../report/verdictLine.ts';
 import type { Expectation, Suspect } from '../study/types.ts';
 import type { CellParts } from './cellParts.ts';
 import type { CellStatus } from './cellResult.ts';
 
-/** A cell in one line: its verdicts, or its suspects' standing, and what is wrong in it. */
+/** A cell in one line: what is wrong in it, its verdicts or its suspects' standing, and how much is noted. */
 export function cellStatus(parts: CellParts): CellStatus | undefined {
   const { suspects, findings } = parts;
   const stated = parts.expectations.filter(({ part }) => part === 'expect' || part === 'verify');
-  const severity = worstOf(findings.map((each) => each.severity));
-  const wrong = severity === 'error' || severity === 'warning' ? severity : undefined;
-  if (stated.length === 0 && suspects.length === 0 && wrong === undefined) return undefined;
-  const counted = (['error', 'warning'] as const).flatMap((each) => {
-    const count = findings.filter((finding) => finding.severity === each).length;
-    return count === 0 ? [] : [`${count} ${each}${count === 1 ? '' : 's'}`];
-  });
+  // What is unusual is drawn and said beside the reading itself.
+  const { serious, notes } = byWeight(findings.filter(({ code }) => code !== 'unusual-value'));
+  if (stated.length + suspects.length + serious.length + notes.length === 0) return undefined;
+  const [worst] = serious;
   const text = [
+    ...countedFindings(serious, ['error', 'warning']),
     ...(stated.length === 0 ? [] : [verdictsInShort(stated)]),
     ...(suspects.length === 0 ? [] : [suspectsInShort(suspects)]),
-    ...counted,
+    ...countedFindings(notes, ['info']),
   ].join(', ');
+  const told = worst === undefined ? notes : serious.filter((each) => each.severity === worst.severity);
   const says = [
+    ...(worst === undefined ? [] : told.map(message)),
     ...stated.map(spoken),
     ...suspects.map(({ name, standing }) => `${name}: ${standing}.`),
-    ...findings.filter((each) => each.severity === wrong).map(message),
+    ...(worst === undefined ? told.map(message) : []),
   ].join('\n');
-  const failing = firstFailure(stated);
-  const first = failing?.span ?? findings.find((each) => each.severity === wrong)?.span;
-  return { text, sign: signFor(stated, suspects, wrong), says, severity: wrong, first };
+  const failing = firstFailure(stated)?.span;
+  // An error may be why something fails.
+  const first = worst?.severity === 'error' ? worst.span : (failing ?? worst?.span);
+  const severity = worst?.severity;
+  return { text, sign: signFor(stated, suspects, severity), says, severity, first };
 }
 
 /** From worst to best: what a reader should look at first. */
@@ -92,10 +95,4 @@ function firstFailure(stated: readonly Expectation[]): Expectation | undefined {
     failing[0] ??
     stated.find((each) => each.truth.verdict === 'cannot compute')
   );
-}
-
-const severities: readonly Severity[] = ['error', 'warning', 'info'];
-
-function worstOf(found: readonly Severity[]): Severity | undefined {
-  return severities.find((each) => found.includes(each));
 }

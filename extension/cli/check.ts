@@ -1,15 +1,15 @@
 import { dirname, relative, resolve, sep } from 'node:path';
 import type { CaseResult, Results } from '../../core/study/results.ts';
-import { noCases, withCase } from '../../core/study/summary.ts';
+import { noCases, type Summary, withCase } from '../../core/study/summary.ts';
 import type { Study } from '../../core/study/types.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { caseText } from './caseText.ts';
 import { paintFor } from './color.ts';
 import { type CasePath, findCases } from './files.ts';
-import { isTerminal, print, tell } from './print.ts';
+import { isTerminal, pageWidth, print, tell } from './print.ts';
 import { showProgress } from './progress.ts';
 import { studyFile } from './studyFile.ts';
-import { summaryText } from './summaryText.ts';
+import { meantText, summaryText } from './summaryText.ts';
 
 /** `casebook check PATHS…`: 0 when all is well, 1 when a case has an error or a repair is not proven. */
 export async function check(words: readonly string[]): Promise<number> {
@@ -29,6 +29,7 @@ export async function check(words: readonly string[]): Promise<number> {
   let summary = noCases;
   let inOrder = true;
   const paint = await paintFor(isTerminal(1));
+  const width = pageWidth(1);
   const progress = showProgress(cases.length);
   for (const each of cases) {
     progress.next();
@@ -36,7 +37,7 @@ export async function check(words: readonly string[]): Promise<number> {
     if (!isInOrder(study, options.strict === true)) inOrder = false;
     summary = withCase(summary, study);
     if (data !== undefined) results.push(data.caseResult(study, each.name));
-    if (!json) print(`${caseText(study, each.name, paint)}\n`);
+    if (!json) print(`${caseText(study, each.name, paint, width)}\n`);
   }
   progress.end();
   if (json) {
@@ -46,7 +47,7 @@ export async function check(words: readonly string[]): Promise<number> {
     print(summaryText(summary));
   }
   if (typeof record === 'string') await keepRecord(record, results, cases);
-  if (typeof recorded === 'string') return compareWithRecord(recorded, results, cases);
+  if (typeof recorded === 'string') return compareWithRecord(recorded, results, cases, summary);
   return inOrder ? 0 : 1;
 }
 
@@ -89,6 +90,7 @@ async function compareWithRecord(
   record: string,
   results: readonly CaseResult[],
   cases: readonly CasePath[],
+  summary: Summary,
 ): Promise<number> {
   const { differences, parseRecord, recordOf } = await import('./recorded.ts');
   const { readText } = await import('./readText.ts');
@@ -97,7 +99,7 @@ async function compareWithRecord(
     throw new Misunderstood(`\`${record}\` is no record; \`--record ${record}\` writes one.`);
   const wrong = differences(kept, recordOf(seenFrom(record, results, cases)));
   if (wrong.length === 0) {
-    tell(`All as recorded in ${record}.\n`);
+    tell(`All is as recorded in ${record}${meantText(summary)}.\n`);
     return 0;
   }
   tell(`${wrong.join('\n')}\nNot as recorded in ${record}.\n`);

@@ -4,14 +4,15 @@ import { decodeObd } from '../../core/engine/obd/decodeObd.ts';
 import { structureOf } from '../../core/engine/obd/troubleCode.ts';
 import { answerCells } from '../../core/report/answerCell.ts';
 import { answerTables, type ControllerTable } from '../../core/report/answerTable.ts';
+import { byWeight } from '../../core/report/byWeight.ts';
 import { findingIn } from '../../core/report/findingLine.ts';
 import { harmless } from '../../core/report/harmless.ts';
 import { lineIndex } from '../../core/text/lines.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { type Paint, paintFor } from './color.ts';
 import { displayWidth } from './displayWidth.ts';
-import { writeFinding } from './frame.ts';
-import { isTerminal, print, tell } from './print.ts';
+import { writeFinding, writeNotes } from './frame.ts';
+import { isTerminal, pageWidth, print, tell } from './print.ts';
 import { reasonOf } from './reasonOf.ts';
 
 /** `casebook decode [FILE|-]`: what recorded answers of the diagnostic link say. 1 when a line could not be read. */
@@ -26,10 +27,11 @@ export async function decodeAnswers(words: readonly string[]): Promise<number> {
     throw new Misunderstood(`\`${file}\` is a case, whose \`obd\` is decoded by \`casebook check ${file}\`.`);
   const text = textOf(file === '-' ? 0 : file);
   const decoded = decodeObd(text);
-  const paint = await paintFor(isTerminal(options.cell === true ? 2 : 1));
+  const output = options.cell === true ? 2 : 1;
+  const paint = await paintFor(isTerminal(output));
   const failed =
     decoded.diagnostics.some(({ severity }) => severity === 'error') || decoded.answers.length === 0;
-  const findings = findingsText(text, decoded, paint);
+  const findings = findingsText(text, decoded, paint, pageWidth(output));
   if (options.cell === true) {
     print(harmless(answerCells(text, decoded)));
     tell(findings);
@@ -99,9 +101,12 @@ function codesText({ codes, answers }: Decoded): string {
   return all === '' ? '' : `Trouble codes\n${all}`;
 }
 
-function findingsText(text: string, { diagnostics }: Decoded, paint: Paint): string {
+function findingsText(text: string, { diagnostics }: Decoded, paint: Paint, width: number): string {
   const lines = lineIndex(text);
-  return diagnostics.map((each) => writeFinding(findingIn(text, lines, each.span, each), paint)).join('');
+  const { serious, notes } = byWeight(diagnostics.map((each) => findingIn(text, lines, each.span, each)));
+  return [...serious.map((each) => writeFinding(each, paint, width)), writeNotes(notes, paint, width)].join(
+    '',
+  );
 }
 
 function summary({ answers, requests, noise }: Decoded): string {

@@ -25,6 +25,19 @@ export function isTerminal(output: 1 | 2): boolean {
   }
 }
 
+/**
+ * Columns of a page of text: a terminal's, but no more than are read with ease. What goes into a file or another
+ * program is not broken, so that it can be searched.
+ */
+export function pageWidth(output: 1 | 2): number {
+  if (!isTerminal(output)) return Number.POSITIVE_INFINITY;
+  const { columns } = output === 1 ? process.stdout : process.stderr;
+  return Math.min(easilyRead, Math.max(narrowest, columns));
+}
+
+const easilyRead = 100;
+const narrowest = 40;
+
 function write(output: 1 | 2, text: string): void {
   let left: Uint8Array = Buffer.from(text, 'utf8');
   while (left.length > 0) {

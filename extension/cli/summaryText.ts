@@ -9,12 +9,21 @@ export function summaryText(summary: Summary): string {
     `${summary['not measured']} not measured`,
     `${summary['cannot compute']} cannot compute`,
   ].join(', ');
-  const found = [
-    counted(summary.errors, 'error'),
-    counted(summary.warnings, 'warning'),
-    counted(summary.infos, 'note'),
-  ].join(', ');
-  return `${counted(summary.cases, 'case')}: ${verdicts}; ${found}.\n`;
+  return `${counted(summary.cases, 'case')}: ${verdicts}; ${found(summary).join(', ')}.\n`;
+}
+
+/** Of cases that give what their record says, nothing that was found is a surprise: ": these 17 errors … are meant". */
+export function meantText({ errors, warnings, infos }: Summary): string {
+  const all = errors + warnings + infos;
+  if (all === 0) return '';
+  const told = found({ errors, warnings, infos }).filter((each) => !each.startsWith('0 '));
+  const last = told.pop() ?? '';
+  const list = told.length === 0 ? last : `${told.join(', ')} and ${last}`;
+  return all === 1 ? `: the ${list} is meant` : `: the ${list} are meant`;
+}
+
+function found({ errors, warnings, infos }: Pick<Summary, 'errors' | 'warnings' | 'infos'>): string[] {
+  return [counted(errors, 'error'), counted(warnings, 'warning'), counted(infos, 'note')];
 }
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;

@@ -61,13 +61,14 @@ describe('a check in words', () => {
         'Idle',
         'x.diag',
         '',
-        '  · Note. `ltft_b1` at warm idle is usually -10 .. 10 % (common practice); here 17 %. line 8, column 12, unusual-value',
-        '',
         '  ✗ Error. `map` cannot be 101 inHg (possible: 0 .. 100.4 inHg). The same number fits in another unit: 101 kPa?',
         '   12 |   map: 101 inHg   # off the gauge',
         '      |        ^^^^^^^^',
         '    Offered: Write `kPa`.',
         '    line 12, column 8, unit-slip',
+        '',
+        '  1 note',
+        '    line 8  `ltft_b1` at warm idle is usually -10 .. 10 % (common practice); here 17 %. (unusual-value)',
         '',
         '  1 error in the file.',
         '',
@@ -292,7 +293,7 @@ describe('a check against a record', () => {
     expect(recorded.err).toBe('Recorded 2 cases in kept/recorded.json.\n');
     const again = run('check', 'kept', '--recorded', 'kept/recorded.json');
     expect(again.status).toBe(0);
-    expect(again.err).toBe('All as recorded in kept/recorded.json.\n');
+    expect(again.err).toBe('All is as recorded in kept/recorded.json: the 1 error and 2 notes are meant.\n');
     expect(JSON.parse(readFileSync(join(folder, 'kept/recorded.json'), 'utf8'))).toEqual({
       'a.diag': ['8:12 info unusual-value', '12:8 error unit-slip'],
       'b.diag': ['cell 3, expect "before.ltft_b1 between -10 % and 10 %": fails', '8:12 info unusual-value'],

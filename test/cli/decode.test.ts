@@ -52,7 +52,8 @@ Trouble codes
   P0171  stored, 7E8  engine and transmission (powertrain); fuel and air metering
   P1130  stored, 7E8  engine and transmission (powertrain); defined by the maker
 
-  · Note. One line holds no data and is passed over: \`SEARCHING...\`. line 2, column 1, obd-noise
+  1 note
+    line 2  One line holds no data and is passed over: \`SEARCHING...\`. (obd-noise)
 
 5 answers, 3 requests, 1 line without data.
 `,

@@ -1,8 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { FindingLine } from '../../core/report/blocks.ts';
 import { paintFor } from '../../extension/cli/color.ts';
 import { displayWidth, withoutTabs } from '../../extension/cli/displayWidth.ts';
-import { writeFinding } from '../../extension/cli/frame.ts';
+import { writeFinding, writeNotes } from '../../extension/cli/frame.ts';
+import { wrap } from '../../extension/cli/wrap.ts';
 
 const plain = await paintFor(false);
 
@@ -25,7 +27,11 @@ const finding = (
 
 describe('a finding in the terminal', () => {
   it('shows the line, carets under the place, what is offered, and where it is', () => {
-    const text = writeFinding(finding('  map: ', '101 inHg', ' # odd', { offers: ['Write 101 kPa'] }), plain);
+    const text = writeFinding(
+      finding('  map: ', '101 inHg', ' # odd', { offers: ['Write 101 kPa'] }),
+      plain,
+      100,
+    );
     expect(text).toBe(
       [
         '  ✗ Error. `map` cannot be 101 inHg.',
@@ -39,18 +45,52 @@ describe('a finding in the terminal', () => {
   });
 
   it('puts the carets right behind tabs and wide characters', () => {
-    const lines = writeFinding(finding('\t漢字: é', 'がx'), plain).split('\n');
+    const lines = writeFinding(finding('\t漢字: é', 'がx'), plain, 100).split('\n');
     // A tab to column 8, two wide characters, ": é" with a combining accent: 8 + 4 + 3 columns.
     expect(lines[2]).toBe(`      | ${' '.repeat(15)}^^^`);
   });
 
   it('points at an empty place with one caret', () => {
-    expect(writeFinding(finding('map:', ''), plain)).toContain('      |     ^\n');
+    expect(writeFinding(finding('map:', ''), plain, 100)).toContain('      |     ^\n');
   });
 
-  it('takes one line when it is only for information', () => {
-    expect(writeFinding(finding('', 'x', '', { severity: 'info', code: 'unusual-value' }), plain)).toBe(
-      '  · Note. `map` cannot be 101 inHg. line 21, column 1, unusual-value\n',
+  it('goes on below its first words where the page ends, and keeps a number with its unit', () => {
+    const message =
+      'The trim of bank 1 is +25 % at warm idle and +4 % at cruise; here it is 172 ± 3 psi, no less.';
+    const text = writeFinding(
+      finding('', 'x', '', { message, offers: ['Write 101 kPa', 'Write 101 psi'] }),
+      plain,
+      40,
+    );
+    expect(text).toBe(
+      [
+        '  ✗ Error. The trim of bank 1 is +25 %',
+        '    at warm idle and +4 % at cruise;',
+        '    here it is 172 ± 3 psi, no less.',
+        '   21 | x',
+        '      | ^',
+        '    Offered: Write 101 kPa; Write',
+        '      101 psi.',
+        '    line 21, column 1, unit-slip',
+        '',
+      ].join('\n'),
+    );
+  });
+
+  it('is counted, and told in a line with its place, when it is only for information', () => {
+    const note = (line: number): FindingLine =>
+      finding('', 'x', '', { severity: 'info', code: 'unusual-value', line });
+    expect(writeNotes([], plain, 100)).toBe('');
+    expect(writeNotes([note(8), note(112)], plain, 100)).toBe(
+      [
+        '  2 notes',
+        '    line 8    `map` cannot be 101 inHg. (unusual-value)',
+        '    line 112  `map` cannot be 101 inHg. (unusual-value)',
+        '',
+      ].join('\n'),
+    );
+    expect(writeNotes([note(8)], plain, 40)).toBe(
+      ['  1 note', '    line 8  `map` cannot be 101 inHg.', '            (unusual-value)', ''].join('\n'),
     );
   });
 
@@ -58,6 +98,7 @@ describe('a finding in the terminal', () => {
     const text = writeFinding(
       finding('\u001b[2J', '\u009b31m', '\u202e', { message: 'a\u001b]0;x\u0007' }),
       plain,
+      100,
     );
     // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not be there
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
@@ -67,7 +108,7 @@ describe('a finding in the terminal', () => {
 describe('colours', () => {
   it('stand on a terminal beside the sign and the word', async () => {
     const painted = await paintFor(true);
-    const text = writeFinding(finding('', 'x'), painted);
+    const text = writeFinding(finding('', 'x'), painted, 100);
     expect(text).toContain('\u001b[');
     expect(text).toContain('✗ Error.');
   });
@@ -79,7 +120,7 @@ describe('colours', () => {
     const before = process.env[name];
     process.env[name] = value;
     try {
-      expect(writeFinding(finding('', 'x'), await paintFor(true))).not.toContain('\u001b[');
+      expect(writeFinding(finding('', 'x'), await paintFor(true), 100)).not.toContain('\u001b[');
     } finally {
       if (before === undefined) delete process.env[name];
       else process.env[name] = before;
@@ -87,7 +128,7 @@ describe('colours', () => {
   });
 
   it('are off where nobody sees them', async () => {
-    expect(writeFinding(finding('', 'x'), await paintFor(false))).not.toContain('\u001b[');
+    expect(writeFinding(finding('', 'x'), await paintFor(false), 100)).not.toContain('\u001b[');
   });
 });
 
@@ -111,5 +152,36 @@ describe('the columns of a text', () => {
   it('sees tabs to the next eighth column', () => {
     expect(withoutTabs('\ta\tb', 0)).toBe(`${' '.repeat(8)}a${' '.repeat(7)}b`);
     expect(withoutTabs('\ta', 3)).toBe(`${' '.repeat(5)}a`);
+  });
+});
+
+describe('a paragraph in the terminal', () => {
+  it('never has a line wider than the page, but for a word that is', () => {
+    const words = fc.string({
+      unit: fc.constantFrom('a', '漢', 'e\u0301', '7', '.', '%'),
+      minLength: 1,
+      maxLength: 9,
+    });
+    fc.assert(
+      fc.property(
+        fc.array(words, { minLength: 1, maxLength: 40 }),
+        fc.integer({ min: 30, max: 60 }),
+        (list, width) => {
+          const text = list.map((word) => `x${word}x`).join(' ');
+          const lines = wrap(text, width, '  first: ', 4).split('\n');
+          expect(lines.pop()).toBe('');
+          for (const line of lines) expect(displayWidth(line)).toBeLessThanOrEqual(width);
+          expect(lines.join(' ').replace(/ +/g, ' ')).toBe(` first: ${text}`);
+        },
+      ),
+    );
+  });
+
+  it('gives no room to what paints', async () => {
+    const painted = await paintFor(true);
+    const text = `${painted.good('holds')} and so on and on`;
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: it is what paints
+    const bare = wrap(text, 20, '', 2).replace(/\u001b\[\d+m/g, '');
+    expect(bare).toBe(wrap('holds and so on and on', 20, '', 2));
   });
 });

@@ -23,6 +23,9 @@ const sample = 'samples/plenum-leak.diag';
 /** Of the report these cells are drawn, by number; a dotted line stands where cells are left out. */
 const cellsDrawn = [1, 6, 7, 11];
 
+/** Columns of the terminal that is drawn. */
+const columns = 100;
+
 /** Of the terminal so many lines: the first checks. */
 const linesDrawn = 35;
 
@@ -56,14 +59,15 @@ body { padding-bottom: 2rem !important; }`,
 
 async function drawTerminal(page: Page): Promise<void> {
   const study = studyFile(join(root, sample));
-  const written = `${caseText(study, sample, await paintFor(true))}\n${summaryText(withCase(noCases, study))}`;
+  const textFor = async (width: number): Promise<string> =>
+    `${caseText(study, sample, await paintFor(true), width)}\n${summaryText(withCase(noCases, study))}`;
   const { stdout } = spawnSync(process.execPath, ['dist/casebook.js', 'check', sample], {
     cwd: root,
     encoding: 'utf8',
   });
-  if (plainText(written).trim() !== stdout.trim())
+  if (plainText(await textFor(Number.POSITIVE_INFINITY)).trim() !== stdout.trim())
     throw new Error('The built command writes something else: run `npm run build` first.');
-  const lines = written.split('\n').slice(0, linesDrawn).join('\n');
+  const lines = (await textFor(columns)).split('\n').slice(0, linesDrawn).join('\n');
   await page.setContent(`<!doctype html><meta charset="utf-8"><style>
 body { margin: 0; background: #fff; }
 pre { box-sizing: border-box; width: 1000px; margin: 0; padding: 24px 28px; color: #1f1e1a; background: #f6f5f1;

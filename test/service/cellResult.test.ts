@@ -76,6 +76,21 @@ describe('a cell’s result', () => {
     expect(findings).toContain('3:3 unknown-signal');
   });
 
+  it('puts errors and warnings before the results, and notes behind them, counted', () => {
+    const text =
+      'check: A\nshows: fault\nlet:\n  much: 30 psi\n  map: 3\nexpect:\n  - before.idle.ltft_b1 < 30 %\n  - 1 > 5\n';
+    const study = checkCase(
+      `diag: 1\ncase: Idle\n---\nreadings: Loads\nas: before\nstates:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  drive  unit\n  rpm      780   2240   rpm\n  iac      3     20     %\n  stft_b1  +8    +1     %\n  ltft_b1  +17   +3     %\n  mpa      13    17     inHg\n---\n${text}`,
+    );
+    const { blocks, status } = cellResult(study, 1);
+    const kinds = blocks.map((each) => (each.kind === 'finding' ? each.severity : each.kind));
+    expect(kinds).toEqual(['caution', 'caution', 'error', 'table', 'info', 'info']);
+    expect(status?.text).toBe('1 error, 2 notes');
+    const check = cellResult(study, 2);
+    expect(check.status?.text).toBe('1 error, 1 of 2 hold, 1 fails as announced');
+    expect(text.slice(check.status?.first?.start, check.status?.first?.end)).toBe('map');
+  });
+
   it('shows suspects with what speaks for and against them, and what to measure next', () => {
     const { blocks, status } = cellResult(loadsCase, 5);
     expect(blocks.map((each) => each.kind)).toEqual(['suspect']);

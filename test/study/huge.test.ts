@@ -30,21 +30,21 @@ describe('cases of thousands of mistakes', () => {
     );
   });
 
-  it('tells 8000 names that nothing has, each with what it may have meant, without comparing each with each', () => {
-    const known = lines(8000, (i) => `  zeta${i}: 3 V\n`);
-    const asked = lines(8000, (i) => `  - r.zetta${i} > 3 V\n`);
-    const bare = lines(8000, (i) => `  own${i}: zeeta${i} * 2\n`);
+  it('tells 3000 names that nothing has, each with what it may have meant, without comparing each with each', () => {
+    const known = lines(3000, (i) => `  zeta${i}: 3 V\n`);
+    const asked = lines(3000, (i) => `  - r.zetta${i} > 3 V\n`);
+    const bare = lines(3000, (i) => `  own${i}: zeeta${i} * 2\n`);
     const started = performance.now();
     const told = found(
       `diag: 1\ncase: Many\n---\nreadings: R\nas: r\nvalues:\n${known}---\ncheck: Many\nexpect:\n${asked}---\ncheck: More\nlet:\n${bare}`,
     ).filter((each) => !each.startsWith('unknown-signal'));
-    // Comparing each with each takes some minutes; this takes some seconds, and the machine may be busy.
-    expect(performance.now() - started).toBeLessThan(30_000);
-    expect(told.length).toBe(16_000);
-    expect(told[4321]).toMatch(
-      /^unknown-member: `r` has no `zetta4321`, and it is no signal\. Did you mean `zeta4321`.*\? It has zeta0, .* … \(8000 in all\)\.$/,
+    // Comparing each with each takes half a minute and this two seconds, and the machine may be busy.
+    expect(performance.now() - started).toBeLessThan(20_000);
+    expect(told.length).toBe(6000);
+    expect(told[1321]).toMatch(
+      /^unknown-member: `r` has no `zetta1321`, and it is no signal\. Did you mean `zeta1321`.*\? It has zeta0, .* … \(3000 in all\)\.$/,
     );
-    expect(told[8000]).toMatch(
+    expect(told[3000]).toMatch(
       /^unknown-name: .* called `zeeta0`, and it is no signal\. Did you mean `zeta0`/,
     );
   }, 60_000);

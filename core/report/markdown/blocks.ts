@@ -78,12 +78,13 @@ function suspect(line: SuspectLine): string {
 }
 
 function finding(line: FindingLine): string {
+  const where = `line ${line.line}, column ${line.column}, ${codeSpan(line.code)}`;
   const { before, marked, after } = line.frame;
   const text = before + marked + after;
-  const frame = text === '' ? '' : `\n\n${fenced(text)}`;
+  const frame = text === '' || line.severity === 'info' ? '' : `\n\n${fenced(text)}`;
   const offers =
     line.offers.length === 0 ? '' : `\n\nOffered: ${line.offers.map(escapeMarkdown).join('; ')}.`;
-  return `**${severityWord(line.severity)}** ${escapeMarkdown(line.message)} (line ${line.line}, column ${line.column}, ${codeSpan(line.code)})${frame}${offers}`;
+  return `**${severityWord(line.severity)}** ${escapeMarkdown(line.message)} (${where})${frame}${offers}`;
 }
 
 function fenced(text: string): string {

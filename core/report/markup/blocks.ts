@@ -105,6 +105,7 @@ function suspect(line: SuspectLine): Markup {
 }
 
 function finding(line: FindingLine): Markup {
+  if (line.severity === 'info') return note(line);
   const { before, marked, after } = line.frame;
   const frame = element(
     'pre',
@@ -123,5 +124,24 @@ function finding(line: FindingLine): Markup {
     ...(before + marked + after === '' ? [] : [frame]),
     ...(offers.length === 0 ? [] : [element('p', {}, ...leadMarkup('Offered'), ...offers, '.')]),
     element('p', { class: 'soft' }, `line ${line.line}, column ${line.column} · `, codeMarkup(line.code)),
+  );
+}
+
+/** What is only for information takes a line, and no frame of its own. */
+function note({ message, line, code, offers }: FindingLine): Markup {
+  const offered = joined(offers.map(messageMarkup), '; ');
+  return element(
+    'div',
+    { class: 'finding info' },
+    element(
+      'p',
+      {},
+      element('strong', {}, severityWord('info')),
+      ' ',
+      ...messageMarkup(message),
+      ' ',
+      element('span', { class: 'soft' }, `line ${line} · `, codeMarkup(code)),
+    ),
+    ...(offered.length === 0 ? [] : [element('p', {}, ...leadMarkup('Offered'), ...offered, '.')]),
   );
 }
