@@ -2,7 +2,7 @@ import type { Parameter } from '../expression/functionRow.ts';
 import type { Kind } from '../quantity/types.ts';
 
 /** What may be said of a parameter beside what it takes. */
-type More = Pick<Parameter, 'header' | 'otherwise' | 'optional' | 'repeats'> & {
+type More = Pick<Parameter, 'header' | 'otherwise' | 'optional' | 'repeats' | 'barometer' | 'within'> & {
   readonly kind?: Exclude<Kind, 'open'>;
 };
 
@@ -43,10 +43,16 @@ export function text(name: string, meaning: string, more: Omit<More, 'kind'> = {
   return { name, takes: { what: 'text' }, meaning, ...more };
 }
 
-export const airFlow = quantity('maf', 'g/s', 'air mass flow');
-export const engineSpeed = quantity('rpm', 'rpm', 'engine speed');
+export const airFlow = quantity('maf', 'g/s', 'air mass flow', { within: { from: '0 g/s' } });
+export const engineSpeed = quantity('rpm', 'rpm', 'engine speed', { within: { above: '0 rpm' } });
+/** Where an engine that stands still has an answer too. */
+export const anySpeed = quantity('rpm', 'rpm', 'engine speed', { within: { from: '0 rpm' } });
 export const displacement = quantity('displacement', 'L', 'displacement of the whole engine', {
   header: 'engine.displacement',
+  within: { above: '0 L' },
 });
-export const cylinders = quantity('cylinders', '1', 'number of cylinders', { header: 'engine.cylinders' });
+export const cylinders = quantity('cylinders', '1', 'number of cylinders', {
+  header: 'engine.cylinders',
+  within: { from: '1' },
+});
 export const fuelName = text('fuel', 'the fuel’s name, "E10"', { header: 'engine.fuel', otherwise: 'E0' });

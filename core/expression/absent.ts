@@ -4,6 +4,9 @@ export function cannotCompute(why: string): Absent {
   return { kind: 'absent', status: 'cannot compute', why };
 }
 
+/** Nothing in the case says what the barometer was. */
+export const noBarometer: Absent = cannotCompute('there is no certain barometer');
+
 export function notMeasured(why: string): Absent {
   return { kind: 'absent', status: 'not measured', why };
 }

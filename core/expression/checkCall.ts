@@ -267,7 +267,7 @@ function supply(
 }
 
 function leftOut(checking: Checking, row: FunctionRow, tree: Call, parameter: Parameter): Supply | undefined {
-  const { name, header, otherwise, optional } = parameter;
+  const { name, header, barometer, otherwise, optional } = parameter;
   const type = header === undefined ? undefined : checking.scope.headerType(header);
   if (header !== undefined && type !== undefined) {
     if (headerFits(type, parameter)) return { from: 'header', name: header };
@@ -282,6 +282,8 @@ function leftOut(checking: Checking, row: FunctionRow, tree: Call, parameter: Pa
     if (type.kind !== 'unknown') report(checking, 'wrong-argument', tree.nameSpan, facts);
     return undefined;
   }
+  if (otherwise !== undefined && barometer === true)
+    return { from: 'barometer', otherwise: substitute(parameter, otherwise) };
   if (otherwise !== undefined) return { from: 'row', value: substitute(parameter, otherwise) };
   if (optional === true) return { from: 'nowhere' };
   if (header !== undefined) {

@@ -1,12 +1,14 @@
 import { exact, halfWidth, measured, power } from '../quantity/amount.ts';
 import { fromSi, halfWidthSi, toSi } from '../quantity/convert.ts';
 import { formatQuantity } from '../quantity/format.ts';
-import type { Amount } from '../quantity/types.ts';
-import { absentOf, cannotCompute, undecided } from './absent.ts';
+import type { Amount, QuantityType } from '../quantity/types.ts';
+import { absentOf, cannotCompute, noBarometer, undecided } from './absent.ts';
+import { cautionsOf } from './cautions.ts';
 import { shortText } from './checking.ts';
 import { combine, finite, mapAmounts, memberOf, negative, sayMember } from './combine.ts';
 import { convertPressure } from './convertPressure.ts';
 import { decide, opposite, verdictRank } from './decide.ts';
+import type { FunctionRow } from './functionRow.ts';
 import { lift } from './lift.ts';
 import { cutSeries, pickSamples } from './pickSamples.ts';
 import type { Environment } from './scope.ts';
@@ -165,16 +167,56 @@ function supplied(supply: Supply, call: Apply, environment: Environment): Value 
       return environment.header(supply.name, call) ?? cannotCompute(`the header has no \`${supply.name}\``);
     case 'row':
       return supply.value;
+    case 'barometer':
     case 'nowhere':
       return undefined;
   }
 }
 
+/** The barometer of what the call is about, of each state its own; where the case has none at all, the row's substitute. */
+function barometerFor(
+  node: Apply,
+  at: number,
+  otherwise: Value,
+  args: readonly (Value | undefined)[],
+  environment: Environment,
+): Value {
+  const byState = args.find((each) => each?.kind === 'members' && each.by === 'state');
+  let isTold = false;
+  const ofState = (state: string | undefined): Value => {
+    const found = environment.barometer(node, state);
+    if (found !== noBarometer || otherwise.kind !== 'one') return found;
+    if (isTold) return otherwise;
+    isTold = true;
+    const taken = formatQuantity(otherwise.amount.si, otherwise.type);
+    const parameter = node.row.parameters[at]?.name ?? '';
+    environment.caution(node, { kind: 'standard barometer', parameter, taken });
+    return otherwise;
+  };
+  if (byState?.kind !== 'members') return ofState(undefined);
+  const members = new Map<string, Amount | Absent>();
+  let type: QuantityType | undefined;
+  for (const state of byState.members.keys()) {
+    const found = ofState(state);
+    if (found.kind === 'one') type ??= found.type;
+    members.set(state, found.kind === 'one' ? found.amount : (absentOf([found]) ?? noBarometer));
+  }
+  return type === undefined ? noBarometer : { kind: 'members', by: 'state', type, members };
+}
+
 function apply(node: Apply, environment: Environment): Value {
   const { row, type } = node;
   const args = node.supplies.map((supply) => supplied(supply, node, environment));
+  for (const [at, supply] of node.supplies.entries())
+    if (supply.from === 'barometer') args[at] = barometerFor(node, at, supply.otherwise, args, environment);
   const absent = absentOf(args);
   if (absent !== undefined) return absent;
+  const value = applied(row, args, type);
+  for (const each of cautionsOf(row, args, value)) environment.caution(node, each);
+  return value;
+}
+
+function applied(row: FunctionRow, args: readonly (Value | undefined)[], type: Type): Value {
   switch (row.form) {
     case 'scalar':
       return 'quantity' in type

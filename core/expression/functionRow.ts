@@ -25,9 +25,13 @@ interface Documented {
   readonly summary: string;
   readonly parameters: readonly Parameter[];
   readonly result: Result;
-  /** The formula as text, one line: "p = p0 · (1 − L·h / T0)^5.2559". */
+  /** The formula as text, further definitions on lines of their own: "U = I · R". Words where words say it better. */
   readonly formula: string;
-  /** Where it holds: "-5 .. 11 km". Empty when everywhere. */
+  /** The symbols in it that are no parameter's name, in the order of the formula. */
+  readonly where?: readonly FormulaSymbol[];
+  /** Between which ends its result can be relied on. */
+  readonly answers?: Limits;
+  /** What is to be known of where it holds, beside the limits of its parameters and its result. Empty when nothing is. */
   readonly range: string;
   /** When it cannot be computed, a sentence each. */
   readonly errors: readonly string[];
@@ -38,6 +42,11 @@ interface Documented {
   /** For a function that answers in words: everything that it can say; of several fields in the first that holds a text. */
   readonly says?: readonly Saying[];
 }
+
+/** What a symbol of a formula stands for: a parameter by its name, or a meaning with its unit ("" where it has none). */
+export type FormulaSymbol =
+  | readonly [symbol: string, parameter: string]
+  | readonly [symbol: string, meaning: string, unit: string];
 
 export interface Example {
   readonly expression: string;
@@ -68,12 +77,27 @@ export interface Parameter {
   readonly meaning: string;
   /** Taken from the case's header when not given: "engine.displacement". */
   readonly header?: string;
-  /** Used when neither given nor in the header: as it would be written ("0 %", "0.45 V", "E0"). */
+  /** Left out, it is the barometer of what the call is about, as conversions find it. */
+  readonly barometer?: true;
+  /** Used when neither given nor in the header nor found: as it would be written ("0 %", "0.45 V", "E0"). */
   readonly otherwise?: string;
+  /** Beyond these it is not computed, or only with a caution. */
+  readonly within?: Limits;
   /** May be left out without a substitute; the function then receives undefined. */
   readonly optional?: boolean;
   /** The last parameter may repeat: min(a, b, c). */
   readonly repeats?: boolean;
+}
+
+/** The ends of what a value may be, each as it would be written ("350 °C"). A test holds that they are kept. */
+export interface Limits {
+  readonly from?: string;
+  readonly to?: string;
+  /** Ends that the value itself may not reach. */
+  readonly above?: string;
+  readonly below?: string;
+  /** What to make of a value beyond them, a sentence: it is computed all the same. Without it there is no answer. */
+  readonly caution?: string;
 }
 
 /** What comes out: fixed, or that of the first argument, or decided from the arguments' types. */

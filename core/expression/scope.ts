@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Span } from '../text/span.ts';
+import type { Caution } from './cautions.ts';
 import type { FunctionRow } from './functionRow.ts';
 import type { Type } from './type.ts';
 import type { Apply, Convert } from './typed.ts';
@@ -31,11 +32,16 @@ export type Resolution =
     }
   | { readonly kind: 'problem'; readonly diagnostic: Diagnostic };
 
+/** What takes the barometer of its place. */
+export type NeedsBarometer = Convert | Apply;
+
 /** Where values come from when a typed expression is evaluated. */
 export interface Environment {
   readonly value: (id: string) => Value;
   /** What the header supplies the function with that lacks an argument. */
   readonly header: (name: string, call: Apply) => Value | undefined;
-  /** The barometer that a conversion uses, or one of the states that it converts; or why there is none. */
-  readonly barometer: (conversion: Convert, state: string | undefined) => One | Absent;
+  /** The barometer of what is converted or computed, or of one of its states; or why there is none. */
+  readonly barometer: (node: NeedsBarometer, state: string | undefined) => One | Absent;
+  /** Takes what has to be said of a call that was computed all the same. */
+  readonly caution: (call: Apply, caution: Caution) => void;
 }

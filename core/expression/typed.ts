@@ -92,10 +92,11 @@ export interface FieldOf extends Base {
   readonly name: string;
 }
 
-/** Where a parameter's value comes from: the call, the case's header, the row's own substitute, nowhere. */
+/** Where a parameter's value comes from: the call, the case's header, its barometer, the row's own substitute, nowhere. */
 export type Supply =
   | { readonly from: 'call'; readonly value: Typed }
   | { readonly from: 'header'; readonly name: string }
+  | { readonly from: 'barometer'; readonly otherwise: Value }
   | { readonly from: 'row'; readonly value: Value }
   | { readonly from: 'nowhere' };
 

@@ -7,6 +7,7 @@ import type { Code } from '../diagnostics/diagnostic.ts';
 import { allCodes, rowOf } from '../diagnostics/words.ts';
 import { type CodeStructure, structureOf } from '../engine/obd/troubleCode.ts';
 import type { FunctionRow, Parameter, ResultField } from '../expression/functionRow.ts';
+import { sayLimits } from '../expression/sayLimits.ts';
 import { allUnits, unitOf } from '../quantity/unit.ts';
 import { unitRows } from '../quantity/unitTable.ts';
 import { allSignals, nearestSignals, signalOf, signalsCalled } from '../signals/lookup.ts';
@@ -17,6 +18,7 @@ import { nearest } from '../text/nearest.ts';
 import { formulaLines } from './formulaLines.ts';
 import { keysWithin } from './keysWithin.ts';
 import { languageWord, languageWords } from './languageWords.ts';
+import { canBeLeftOut, rangeWords, substitutesFor } from './parameterWords.ts';
 import { type SignalExample, signalExample } from './signalExample.ts';
 import { unitExample } from './unitExample.ts';
 
@@ -29,6 +31,8 @@ export interface Page {
 interface PageRow {
   readonly name: string;
   readonly lines: readonly string[];
+  /** Set as it stands, each character as wide as the next. */
+  readonly verbatim?: true;
 }
 
 /**
@@ -173,8 +177,8 @@ export function functionPage(of: FunctionRow): Page {
       { name: 'Takes', lines: of.parameters.map(parameterLine) },
       ...row('Gives', resultWords(of)),
       ...row('Says', (of.says ?? []).map(({ words, meaning }) => `${words}: ${meaning}`).join('\n')),
-      { name: 'Formula', lines: formulaLines(of.formula) },
-      ...row('Range', of.range),
+      { name: 'Formula', lines: formulaLines(of), verbatim: true },
+      ...row('Range', rangeWords(of)),
       ...row('No answer', of.errors.join('\n')),
       ...row('Example', `${of.example.expression}  →  ${of.example.result}`),
       ...row('Given', of.example.given === undefined ? undefined : `spec.${of.example.given}`),
@@ -183,19 +187,21 @@ export function functionPage(of: FunctionRow): Page {
   };
 }
 
-export function parameterName({ name, optional, header, otherwise, repeats }: Parameter): string {
+export function parameterName(parameter: Parameter): string {
+  const { name, repeats } = parameter;
   const word = repeats === true ? `${name}, …` : name;
-  return optional === true || header !== undefined || otherwise !== undefined ? `[${word}]` : word;
+  return canBeLeftOut(parameter) ? `[${word}]` : word;
 }
 
-function parameterLine({ name, takes, meaning, header, otherwise }: Parameter): string {
+function parameterLine(parameter: Parameter): string {
+  const { name, takes, meaning, within } = parameter;
   const unit = takes.unit === undefined ? takes.what : takes.unit === '1' ? 'plain number' : takes.unit;
   const kind = takes.kind === undefined || takes.kind === 'none' ? '' : ` ${takes.kind}`;
-  const left = [
-    ...(header === undefined ? [] : [`\`${header}\``]),
-    ...(otherwise === undefined ? [] : [otherwise]),
-  ].join(', otherwise ');
-  return `${name}: ${meaning} (${unit}${kind})${left === '' ? '' : `; left out: ${left}`}`;
+  const left = substitutesFor(parameter)
+    .map(({ words, is }) => (is === 'name' ? `\`${words}\`` : words))
+    .join(', otherwise ');
+  const limits = within === undefined ? '' : `, ${sayLimits(within)}`;
+  return `${name}: ${meaning} (${unit}${kind}${limits})${left === '' ? '' : `; left out: ${left}`}`;
 }
 
 export function resultWords({ result }: FunctionRow): string {

@@ -1,5 +1,6 @@
 import type { FunctionRow } from '../expression/functionRow.ts';
 import { functionPage, parameterName } from '../report/pages.ts';
+import { canBeLeftOut } from '../report/parameterWords.ts';
 import type { Span } from '../text/span.ts';
 import { blank } from './offer.ts';
 import { pageMarkdown } from './pageMarkdown.ts';
@@ -20,9 +21,7 @@ export function functionOffer(row: FunctionRow, span: Span): Completion {
 }
 
 function make(row: FunctionRow): Made {
-  const due = row.parameters.filter(
-    ({ optional, header, otherwise }) => optional !== true && header === undefined && otherwise === undefined,
-  );
+  const due = row.parameters.filter((each) => !canBeLeftOut(each));
   const places = due.map(({ name }, at) => blank(at + 1, name));
   return {
     label: row.name,

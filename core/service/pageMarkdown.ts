@@ -8,8 +8,9 @@ export function pageMarkdown({ title, rows }: Page): string {
     rest.length === 0
       ? `**${escapeMarkdown(title)}**`
       : `**${codeSpan(name)}** ${escapeMarkdown(rest.join(': '))}`;
-  const body = rows.map(({ name: label, lines }) => {
+  const body = rows.map(({ name: label, lines, verbatim }) => {
     const words = `*${escapeMarkdown(label)}:*`;
+    if (verbatim === true) return `${words}\n\`\`\`text\n${lines.join('\n')}\n\`\`\``;
     if (lines.length === 1) return `${words} ${escapeMarkdown(lines[0] ?? '')}`;
     return `${words}\n${lines.map((line) => `- ${escapeMarkdown(line)}`).join('\n')}`;
   });

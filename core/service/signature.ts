@@ -1,7 +1,9 @@
 import type { FunctionRow, Parameter } from '../expression/functionRow.ts';
+import { sayLimits } from '../expression/sayLimits.ts';
 import { sayTakes } from '../expression/sayType.ts';
 import { codeSpan, escapeMarkdown } from '../report/markdown/escape.ts';
 import { parameterName, resultWords } from '../report/pages.ts';
+import { substitutesFor } from '../report/parameterWords.ts';
 import { functionRow } from '../study/functions.ts';
 import type { Study } from '../study/types.ts';
 import type { Span } from '../text/span.ts';
@@ -63,13 +65,14 @@ function activeOf(row: FunctionRow, argument: number, name: string | undefined):
   return row.parameters[last]?.repeats === true ? last : undefined;
 }
 
-function parameterWords({ name, meaning, takes, header, otherwise }: Parameter): string {
-  const left = [
-    ...(header === undefined ? [] : [codeSpan(header)]),
-    ...(otherwise === undefined ? [] : [escapeMarkdown(otherwise)]),
-  ].join(', otherwise ');
+function parameterWords(parameter: Parameter): string {
+  const { name, meaning, takes, within } = parameter;
+  const left = substitutesFor(parameter)
+    .map(({ words, is }) => (is === 'name' ? codeSpan(words) : escapeMarkdown(words)))
+    .join(', otherwise ');
+  const limits = within === undefined ? '' : `, ${escapeMarkdown(sayLimits(within))}`;
   return paragraphs([
-    `**${escapeMarkdown(name)}** ${escapeMarkdown(meaning)}; takes ${sayTakes(takes)}`,
+    `**${escapeMarkdown(name)}** ${escapeMarkdown(meaning)}; takes ${sayTakes(takes)}${limits}`,
     left === '' ? '' : `*Left out:* ${left}`,
   ]);
 }

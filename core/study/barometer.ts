@@ -1,10 +1,11 @@
+import { noBarometer } from '../expression/absent.ts';
 import { lift } from '../expression/lift.ts';
 import type { Absent, One } from '../expression/value.ts';
 import { functionRow } from './functions.ts';
 import { sameAmount } from './keepValues.ts';
 import type { Reading } from './types.ts';
 
-/** The barometer that conversions use at a place, and the readings that it is. */
+/** The barometer that conversions, and functions that lack one, use at a place, and the readings that it is. */
 export interface Barometer {
   readonly value: One | Absent;
   readonly from: readonly string[];
@@ -99,11 +100,7 @@ function fromSite(header: ReadonlyMap<string, Reading>): Barometer | undefined {
 
 const onlyOne = <T>(list: readonly T[]): T | undefined => (list.length === 1 ? list[0] : undefined);
 
-const none: Barometer = {
-  value: { kind: 'absent', status: 'cannot compute', why: 'there is no certain barometer' },
-  from: [],
-  among: [],
-};
+const none: Barometer = { value: noBarometer, from: [], among: [] };
 
 const severalBarometers: Absent = {
   kind: 'absent',

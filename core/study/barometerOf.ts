@@ -1,6 +1,7 @@
 import { evaluateNode } from '../expression/evaluate.ts';
+import type { NeedsBarometer } from '../expression/scope.ts';
 import type { Type } from '../expression/type.ts';
-import type { Convert, Typed } from '../expression/typed.ts';
+import type { Typed } from '../expression/typed.ts';
 import type { Absent } from '../expression/value.ts';
 import { type Barometer, barometerAt, commonBarometer } from './barometer.ts';
 import type { Definition } from './cellFacts.ts';
@@ -11,16 +12,17 @@ import type { Reading } from './types.ts';
 import { type View, viewOf } from './view.ts';
 
 /**
- * The barometer that a conversion uses: that of the readings that it converts, each from its own cell and state,
- * and through computed names. Where they were not all measured under one, none is certain.
+ * The barometer that a conversion uses, or a function that lacks one: that of the readings that it is about, each from
+ * its own cell and state, and through computed names. Where they were not all measured under one, none is certain.
  */
 export function barometerOf(
-  { of }: Convert,
+  node: NeedsBarometer,
   state: string | undefined,
   view: View,
   around: Surroundings,
 ): Barometer {
   const found = new Set<Barometer>();
+  const of = node.kind === 'convert' ? node.of : node;
   for (const { cell, column } of readingsIn(of, state, view, around)) {
     found.add(barometerAt(around.barometers, cell, column));
   }

@@ -140,7 +140,9 @@ function sharedBy(one: Expression, other: Expression, place: Place): Shared | un
 /** `vacuum(koeo.map)` with `koeo.map` as the barometer is 0, whatever was read. */
 function convertedWithItself(node: Expression, place: Place): Shared | undefined {
   if (node.kind !== 'call') return undefined;
-  const used = place.supplies.conversions.filter(({ node: { span } }) => span.start === node.span.start);
+  const used = place.supplies.conversions.filter(
+    ({ node: { kind, span } }) => kind === 'convert' && span.start === node.span.start,
+  );
   for (const { value } of used.length === 0 ? [] : node.arguments) {
     const { readings } = sideOf(value, place);
     for (const { barometer } of used) {
@@ -159,7 +161,8 @@ function sideOf(
   const readings = new Set<string>();
   const barometers = new Set<string>();
   for (const { node, barometer } of supplies.conversions) {
-    if (isWithin(node.span, side.span)) for (const name of barometer.from) barometers.add(name);
+    if (node.kind === 'convert' && isWithin(node.span, side.span))
+      for (const name of barometer.from) barometers.add(name);
   }
   for (const { call, name } of supplies.fromHeader) if (isWithin(call.span, side.span)) readings.add(name);
   for (const { parts, spans } of readsOf(side).paths) {

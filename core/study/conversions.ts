@@ -1,22 +1,22 @@
-import type { Convert } from '../expression/typed.ts';
+import type { NeedsBarometer } from '../expression/scope.ts';
 import { type Barometer, sameBarometer } from './barometer.ts';
 
-/** A conversion, or one of the states that it converts, with the barometer that it used. */
+/** What needed a barometer, or one of its states, with the one that it used: a conversion, or a function that lacked it. */
 export interface Conversion {
-  readonly node: Convert;
+  readonly node: NeedsBarometer;
   readonly state: string | undefined;
   readonly barometer: Barometer;
 }
 
 /** What finds the barometer of a conversion. */
-export type FindBarometer = (node: Convert, state: string | undefined) => Barometer;
+export type FindBarometer = (node: NeedsBarometer, state: string | undefined) => Barometer;
 
 /** Looks for a conversion's barometer once, and keeps all of them in the order of their first use. */
 export function conversionsWith(find: FindBarometer): {
   readonly barometer: FindBarometer;
   readonly all: () => readonly Conversion[];
 } {
-  const byNode = new Map<Convert, Map<string | undefined, Conversion>>();
+  const byNode = new Map<NeedsBarometer, Map<string | undefined, Conversion>>();
   const list: Conversion[] = [];
   return {
     barometer: (node, state) => {

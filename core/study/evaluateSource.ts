@@ -3,7 +3,9 @@ import { checkExpression, type TypedExpression } from '../expression/check.ts';
 import { evaluate } from '../expression/evaluate.ts';
 import type { Environment } from '../expression/scope.ts';
 import type { Expression } from '../expression/tree.ts';
+import type { Typed } from '../expression/typed.ts';
 import type { Absent, Value } from '../expression/value.ts';
+import type { Span } from '../text/span.ts';
 import type { Source } from './cellFacts.ts';
 import { circleOf, sharedInside } from './circular.ts';
 import type { Conversion } from './conversions.ts';
@@ -11,7 +13,7 @@ import { readsOf } from './graph/reads.ts';
 import { lookUp, type Named, unreadValue } from './names.ts';
 import { readTargets, sameTargets } from './readTargets.ts';
 import { scopeFor } from './scope.ts';
-import { barometersAreSame, supplying } from './supplies.ts';
+import { barometersAreSame, supplying, type Told } from './supplies.ts';
 import { type Evaluated, readingsBehind, type Standpoint, type Surroundings } from './surroundings.ts';
 import type { Reading } from './types.ts';
 
@@ -65,7 +67,12 @@ function compute(
   const supplied = supplies();
   const readings = new Set<string>();
   for (const each of named) for (const name of readingsBehind(each, around)) readings.add(name);
-  const found = [...source.diagnostics, ...diagnostics, ...noBarometer(supplied.conversions)];
+  const found = [
+    ...source.diagnostics,
+    ...diagnostics,
+    ...noBarometer(supplied.conversions),
+    ...supplied.cautions.map(diagnosed),
+  ];
   const place = { cell: at.cell, supplies: supplied, around };
   const circle = circleOf(source.expression, place);
   if (circle !== undefined) {
@@ -98,12 +105,32 @@ function valueFrom(
 
 /** The first conversion that found no barometer; the others mostly lack the same one. */
 function noBarometer(conversions: readonly Conversion[]): readonly Diagnostic[] {
-  const first = conversions.find((each) => each.barometer.value.kind === 'absent');
+  const first = conversions.find(
+    ({ node, barometer: { value, among } }) =>
+      // A function that lacks the case's barometer has a substitute, but not among several.
+      value.kind === 'absent' && (node.kind === 'convert' || among.length > 0),
+  );
   if (first === undefined) return [];
-  const { to, span } = first.node;
-  const name = { start: span.start, end: span.start + to.length };
-  return [diagnose('no-barometer', name, { what: `\`${to}(…)\``, among: first.barometer.among })];
+  const { node, barometer } = first;
+  const name = node.kind === 'convert' ? node.to : node.row.name;
+  const facts = { what: `\`${name}(…)\``, among: barometer.among };
+  return [diagnose('no-barometer', nameSpan(name, node), facts)];
 }
+
+/** What was found of a call that was computed all the same. */
+function diagnosed({ call, caution }: Told): Diagnostic {
+  const { name } = call.row;
+  const span = nameSpan(name, call);
+  if (caution.kind === 'standard barometer')
+    return diagnose('standard-barometer', span, { name, parameter: caution.parameter, taken: caution.taken });
+  const { of, got, limits, meaning } = caution;
+  return diagnose('outside-range', span, { name, of, got, limits, meaning });
+}
+
+const nameSpan = (name: string, { span }: Typed): Span => ({
+  start: span.start,
+  end: span.start + name.length,
+});
 
 /** The cells that a name's value is taken from. */
 function addCellsOf(named: Named, cells: Set<number>): void {

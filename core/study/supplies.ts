@@ -1,3 +1,4 @@
+import type { Caution } from '../expression/cautions.ts';
 import type { Environment } from '../expression/scope.ts';
 import type { Apply } from '../expression/typed.ts';
 import { barometerOf } from './barometerOf.ts';
@@ -10,14 +11,22 @@ import { type View, viewOf } from './view.ts';
 export interface Supplies {
   /** All of them, in the order of their first use. */
   readonly supplied: readonly string[];
-  /** The readings that conversions used as the barometer, here or in a name that is used here. */
+  /** The readings that conversions, not functions, used as the barometer, here or in a name that is used here. */
   readonly barometer: readonly string[];
   /** The header values that functions lacked, here or in a name that is used here. */
   readonly header: readonly string[];
-  /** The conversions here, each with its barometer. */
+  /** The conversions here, and the functions that lacked a barometer, each with the one that it used. */
   readonly conversions: readonly Conversion[];
   /** The calls here that lacked a header value. */
   readonly fromHeader: readonly FromHeader[];
+  /** What has to be said of calls here. */
+  readonly cautions: readonly Told[];
+}
+
+/** A caution, and the call that it is about. */
+export interface Told {
+  readonly call: Apply;
+  readonly caution: Caution;
 }
 
 export interface FromHeader {
@@ -35,6 +44,7 @@ export function supplying(
   const barometer = new Set<string>();
   const header = new Set<string>();
   const fromHeader: FromHeader[] = [];
+  const cautions: Told[] = [];
   const takeOver = (each: Named | undefined): void => {
     const done = each?.kind === 'definition' ? around.done.get(each.definition.id) : undefined;
     if (done === undefined) return;
@@ -58,10 +68,11 @@ export function supplying(
       const found = find(node, state);
       for (const name of found.from) {
         supplied.add(name);
-        barometer.add(name);
+        if (node.kind === 'convert') barometer.add(name);
       }
       return found.value;
     },
+    caution: (call, caution) => cautions.push({ call, caution }),
   };
   return {
     environment,
@@ -74,6 +85,7 @@ export function supplying(
         header: [...header],
         conversions: conversions(),
         fromHeader,
+        cautions,
       };
     },
   };

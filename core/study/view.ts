@@ -28,6 +28,7 @@ export function viewOf(
     },
     header: (name) => around.header.values.get(name)?.value,
     barometer,
+    caution: () => {},
   };
   return { cell, named, environment };
 }

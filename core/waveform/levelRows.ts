@@ -11,7 +11,12 @@ const ofX: Result = {
   typeOf: ([x]) => (x?.kind === 'series' ? { type: x } : { wrong: 0, takes: 'samples of a capture' }),
 };
 
-const window: Parameter = { name: 'window', takes: { what: 'quantity', unit: 's' }, meaning: 'how long' };
+const window: Parameter = {
+  name: 'window',
+  takes: { what: 'quantity', unit: 's' },
+  meaning: 'how long',
+  within: { above: '0 s' },
+};
 
 /** What a signal looks like without its noise, and what it stands on. */
 export const levelRows: readonly FunctionRow[] = [
@@ -48,6 +53,7 @@ export const levelRows: readonly FunctionRow[] = [
         takes: { what: 'quantity', unit: '%' },
         meaning: 'the share of the samples that lie below: 50 % is the median',
         otherwise: '50 %',
+        within: { from: '0 %', to: '100 %' },
       },
     ],
     result: ofX,

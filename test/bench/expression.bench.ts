@@ -60,6 +60,7 @@ const environment: Environment = {
   value: (id) => values.get(id) ?? absent,
   header: () => undefined,
   barometer: () => absent,
+  caution: () => {},
 };
 
 for (const text of texts) {

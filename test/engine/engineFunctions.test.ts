@@ -33,7 +33,7 @@ describe('the table of engine functions', () => {
     (name, row) => {
       expect(name).toMatch(/^[a-z][a-z0-9_]*$/);
       expect(row.summary).toMatch(/^[A-Z].*\.$/);
-      expect(row.formula).toMatch(/^.+[^.\n]$/);
+      for (const line of row.formula.split('\n')) expect(line).toMatch(/^\S.*[^.\s]$|^\S$/);
       expect(row.source).toMatch(/^\S.{5,}[^.]$/);
       expect(row.errors.length).toBeGreaterThan(0);
       for (const error of row.errors) expect(error).toMatch(/^[A-Z].*\.$/);

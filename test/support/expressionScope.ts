@@ -1,4 +1,5 @@
 import { diagnose } from '../../core/diagnostics/diagnostic.ts';
+import { noBarometer } from '../../core/expression/absent.ts';
 import type { FunctionRow } from '../../core/expression/functionRow.ts';
 import { seriesFunctions } from '../../core/expression/functions/series.ts';
 import { valueFunctions } from '../../core/expression/functions/values.ts';
@@ -143,10 +144,10 @@ export function scopeOf(names: Names, header: Names = {}, more: readonly Functio
 }
 
 export function environmentOf(names: Names, header: Names = {}, barometer?: Held): Environment {
-  const none: Absent = { kind: 'absent', status: 'cannot compute', why: 'there is no certain barometer' };
   return {
     value: (id) => names[id]?.value ?? { kind: 'absent', status: 'cannot compute', why: 'unknown' },
     header: (name) => header[name]?.value,
-    barometer: () => (barometer?.value.kind === 'one' ? barometer.value : none),
+    barometer: () => (barometer?.value.kind === 'one' ? barometer.value : noBarometer),
+    caution: () => {},
   };
 }

@@ -91,7 +91,7 @@ describe('every function of waveforms gives what its page shows', () => {
 describe('every row is written out in full', () => {
   it.each(waveformFunctions().map((row) => [row.name, row] as const))('%s', (_, row) => {
     expect(row.summary).toMatch(/^[A-Z].*\.$/);
-    expect(row.formula).toMatch(/^.+[^.\n]$/);
+    for (const line of row.formula.split('\n')) expect(line).toMatch(/^\S.*[^.\s]$|^\S$/);
     expect(row.source).toMatch(/^\S.{5,}[^.]$/);
     expect(row.errors.length).toBeGreaterThan(0);
     for (const error of row.errors) expect(error).toMatch(/^[A-Z].*\.$/);

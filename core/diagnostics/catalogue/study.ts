@@ -35,6 +35,19 @@ export interface StudyFacts {
   };
   readonly 'not-a-cylinder': { readonly name: string; readonly key: string };
   readonly 'no-barometer': { readonly what: string; readonly among: readonly string[] };
+  readonly 'standard-barometer': {
+    readonly name: string;
+    readonly parameter: string;
+    readonly taken: string;
+  };
+  readonly 'outside-range': {
+    readonly name: string;
+    /** A parameter; undefined for the result. */
+    readonly of: string | undefined;
+    readonly got: string;
+    readonly limits: string;
+    readonly meaning: string;
+  };
   readonly 'circular-check': {
     readonly barometer: string;
     /** Both sides were converted with it; otherwise one was, and the other is built on its reading. */
@@ -124,6 +137,24 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'Between gauge, vacuum and absolute stands the local barometer. The weather report’s sea-level figure is never it.',
     wrong: 'let:\n  inside: absolute(gauged.vacuum)   # no barometer in the case',
     right: 'values:\n  baro: 29.6 inHg',
+  },
+  'standard-barometer': {
+    severity: 'warning',
+    title: 'The standard barometer stands in for the case’s own',
+    say: ({ name, parameter, taken }) =>
+      `\`${name}\` needs the barometer, and the case has none that is certain: ${taken} was taken. Record one \`baro\`, a key-on engine-off \`map\`, or the site’s altitude with its sea level pressure, or write \`${parameter} = …\`.`,
+    why: 'The standard atmosphere is right at the sea on an average day. At 5000 ft the true barometer is a sixth lower.',
+    wrong: 'let:\n  across: injector_pressure(300 kPa, 35 kPa)   # no barometer in the case',
+    right: 'let:\n  across: injector_pressure(300 kPa, 35 kPa, 84.3 kPa)',
+  },
+  'outside-range': {
+    severity: 'warning',
+    title: 'Beyond what a function is made for',
+    say: ({ name, of, got, limits, meaning }) =>
+      `${of === undefined ? `\`${name}\` comes to ${got}` : `\`${of}\` of \`${name}\` is ${got}`}, outside its range (${limits}). ${meaning}`,
+    why: 'A formula goes on giving numbers where it no longer holds. Such a number may show the way, but nothing must be decided by its digits.',
+    wrong: 'let:\n  load: calculated_load(120 g/s, 100 g/s, 29.9 inHg, 25 °C)',
+    right: 'let:\n  load: calculated_load(80 g/s, 100 g/s, 29.9 inHg, 25 °C)',
   },
   'circular-check': {
     severity: 'warning',

@@ -1,4 +1,4 @@
-import type { FunctionRow } from '../../expression/functionRow.ts';
+import type { FunctionRow, Parameter } from '../../expression/functionRow.ts';
 import { ofNumbers } from '../answer.ts';
 import {
   absolutePressure,
@@ -18,7 +18,9 @@ import { altitudeOf, standardPressure } from './standardAtmosphere.ts';
 import { stationPressure } from './stationPressure.ts';
 import { vacuumAtAltitude } from './vacuumAtAltitude.ts';
 
-const altitude = quantity('altitude', 'm', 'altitude above sea level', { header: 'site.altitude' });
+const altitude = (from: string, to: string): Parameter =>
+  quantity('altitude', 'm', 'altitude above sea level', { header: 'site.altitude', within: { from, to } });
+const lowestLayer = altitude('-4996 m', '11019 m');
 const standstill = 'The engine stands still (0 rpm).';
 const backwards = 'The air flow is negative.';
 const noPressure = 'The pressure is not above absolute zero.';
@@ -29,11 +31,15 @@ export const airRows: readonly FunctionRow[] = [
     name: 'standard_pressure',
     family: 'air',
     summary: 'The barometer of the standard atmosphere at an altitude above sea level.',
-    parameters: [altitude],
+    parameters: [lowestLayer],
     result: { kind: 'fixed', unit: 'kPa', quantityKind: 'absolute' },
-    formula:
-      'p = 101.325 kPa · (1 − 0.0065·H/288.15)^5.255876, H = 6356766·Z/(6356766 + Z), Z the altitude in m',
-    range: '-4996 .. 11019 m above sea level; weather moves the real barometer by up to 5 %',
+    formula: 'p = 101.325 kPa · (1 − 0.0065·H/288.15)^5.255876\nH = 6356766·Z/(6356766 + Z)',
+    where: [
+      ['p', 'the barometer', 'kPa'],
+      ['H', 'altitude counted under constant gravity (geopotential)', 'm'],
+      ['Z', 'altitude'],
+    ],
+    range: 'weather moves the real barometer by up to 5 %',
     errors: ['The altitude is outside the standard atmosphere’s lowest layer.'],
     source: 'U.S. Standard Atmosphere 1976 (NOAA-S/T 76-1562), equation 33a; ICAO Doc 7488',
     example: { expression: 'standard_pressure(5000 ft)', result: '84.311 kPa' },
@@ -44,10 +50,19 @@ export const airRows: readonly FunctionRow[] = [
     name: 'altitude_of',
     family: 'air',
     summary: 'The altitude above sea level at which the standard atmosphere has this pressure.',
-    parameters: [absolutePressure('pressure', 'absolute pressure, a barometer')],
+    parameters: [
+      absolutePressure('pressure', 'absolute pressure, a barometer', {
+        within: { from: '22.64 kPa', to: '177.6 kPa' },
+      }),
+    ],
     result: { kind: 'fixed', unit: 'm' },
-    formula: 'H = 288.15/0.0065 · (1 − (p/101.325 kPa)^(1/5.255876)), Z = 6356766·H/(6356766 − H) in m',
-    range: '22.63 .. 177.7 kPa',
+    formula: 'Z = 6356766·H/(6356766 − H)\nH = 288.15/0.0065 · (1 − (p/101.325 kPa)^(1/5.255876))',
+    where: [
+      ['Z', 'altitude above sea level', 'm'],
+      ['H', 'the same counted under constant gravity (geopotential)', 'm'],
+      ['p', 'pressure'],
+    ],
+    range: '',
     errors: ['The pressure is one that the lowest layer of the standard atmosphere does not have.'],
     source: 'U.S. Standard Atmosphere 1976 (NOAA-S/T 76-1562), equation 33a, solved for the altitude',
     example: { expression: 'altitude_of(25.842 inHg)', result: '1219 m' },
@@ -60,13 +75,19 @@ export const airRows: readonly FunctionRow[] = [
     summary: 'The barometer at the site from the weather report’s sea-level figure (altimeter setting, QNH).',
     parameters: [
       absolutePressure('sea_level_pressure', 'the weather report’s figure', {
+        within: { from: '850 hPa', to: '1100 hPa' },
         header: 'site.sea_level_pressure',
       }),
-      altitude,
+      altitude('-500 m', '6000 m'),
     ],
     result: { kind: 'like', parameter: 'sea_level_pressure', quantityKind: 'absolute' },
-    formula: 'p = A · ((288 − 0.0065·h)/288)^5.2561, h the altitude in m',
-    range: '850 .. 1100 hPa at sea level, -500 .. 6000 m above sea level',
+    formula: 'p = A · ((288 − 0.0065·h)/288)^5.2561',
+    where: [
+      ['p', 'the barometer at the site', 'as A'],
+      ['A', 'sea_level_pressure'],
+      ['h', 'altitude'],
+    ],
+    range: '',
     errors: [
       'The figure is one that no weather has at sea level.',
       'The altitude is outside -500 .. 6000 m.',
@@ -83,14 +104,19 @@ export const airRows: readonly FunctionRow[] = [
       'The barometer by the rule of thumb, one inch of mercury for a thousand feet; the true fall is 1.07 inHg at the sea and 0.92 inHg at 5000 ft.',
     parameters: [
       absolutePressure('sea_level_pressure', 'the weather report’s figure', {
+        within: { above: '0 kPa' },
         header: 'site.sea_level_pressure',
       }),
-      altitude,
+      altitude('-1000 ft', '10000 ft'),
     ],
     result: { kind: 'like', parameter: 'sea_level_pressure', quantityKind: 'absolute' },
-    formula: 'p = A − 1 inHg · altitude/1000 ft',
-    range:
-      '-1000 .. 10000 ft; within 0.25 inHg of the standard atmosphere up to 7000 ft, 0.7 inHg low at 10000 ft',
+    formula: 'p = A − 1 inHg · h/1000 ft',
+    where: [
+      ['p', 'the barometer at the site', 'as A'],
+      ['A', 'sea_level_pressure'],
+      ['h', 'altitude'],
+    ],
+    range: 'within 0.25 inHg of the standard atmosphere up to 7000 ft, 0.7 inHg low at 10000 ft',
     errors: ['The altitude is outside -1000 .. 10000 ft.', noPressure],
     source:
       'common practice; FAA, Pilot’s Handbook of Aeronautical Knowledge, glossary (3000 ft: 26.92 inHg)',
@@ -102,10 +128,17 @@ export const airRows: readonly FunctionRow[] = [
     name: 'vacuum_at_altitude',
     family: 'air',
     summary: 'The manifold vacuum at an altitude of an engine that has this vacuum at sea level.',
-    parameters: [quantity('vacuum', 'inHg', 'manifold vacuum at sea level', { kind: 'vacuum' }), altitude],
+    parameters: [
+      quantity('vacuum', 'inHg', 'manifold vacuum at sea level', {
+        within: { from: '0 kPa', below: '101.325 kPa' },
+        kind: 'vacuum',
+      }),
+      lowestLayer,
+    ],
     result: { kind: 'like', parameter: 'vacuum', quantityKind: 'vacuum' },
-    formula: 'vacuum − (101.325 kPa − standard_pressure(altitude))',
-    range: '-4996 .. 11019 m above sea level; the same absolute manifold pressure is taken at both places',
+    formula: 'v = vacuum − (101.325 kPa − standard_pressure(altitude))',
+    where: [['v', 'vacuum at the altitude', 'as vacuum']],
+    range: 'the same absolute manifold pressure is taken at both places',
     errors: [
       'The altitude is outside the standard atmosphere’s lowest layer.',
       'The vacuum is below 0 or as deep as the barometer.',
@@ -122,14 +155,25 @@ export const airRows: readonly FunctionRow[] = [
     family: 'air',
     summary: 'The density of air, dry or moist.',
     parameters: [
-      absolutePressure('pressure', 'absolute pressure'),
-      temperaturePoint('temperature', 'air temperature'),
-      quantity('humidity', '%', 'relative humidity', { otherwise: '0 %' }),
+      absolutePressure('pressure', 'absolute pressure', { within: { above: '0 kPa' } }),
+      temperaturePoint('temperature', 'air temperature', { within: { above: '-273.15 °C' } }),
+      quantity('humidity', '%', 'relative humidity', {
+        within: { from: '0 %', to: '100 %' },
+        otherwise: '0 %',
+      }),
     ],
     result: { kind: 'fixed', unit: 'g/L' },
     formula:
-      'ρ = (p − e)/(287.05·T) + e/(461.5·T), e = humidity · 611.2 Pa · exp(17.62·t/(243.12 + t)), t in °C, T in K',
-    range: 'with humidity: -45 .. 60 °C',
+      'ρ = (p − e)/(287.05 J/(kg·K) · T) + e/(461.5 J/(kg·K) · T)\ne = φ · 611.2 Pa · exp(17.62·t/(243.12 + t))',
+    where: [
+      ['ρ', 'density of the air', 'g/L'],
+      ['p', 'pressure'],
+      ['e', 'pressure of the water vapour in it', 'Pa'],
+      ['T', 'temperature, counted from absolute zero', 'K'],
+      ['φ', 'humidity'],
+      ['t', 'temperature'],
+    ],
+    range: 'with a humidity above 0, from -45 to 60 °C',
     errors: [
       noPressure,
       'The humidity is below 0 or above 100 %.',
@@ -146,7 +190,11 @@ export const airRows: readonly FunctionRow[] = [
     summary: 'The mass of air that one intake stroke draws in (four-stroke).',
     parameters: [airFlow, engineSpeed, cylinders],
     result: { kind: 'fixed', unit: 'g' },
-    formula: 'm = maf / (rpm/60/2 · cylinders)',
+    formula: 'm = maf/(cycles · cylinders)\ncycles = rpm/120',
+    where: [
+      ['m', 'air that one intake stroke draws in', 'g'],
+      ['cycles', 'engine cycles in a second', '1/s'],
+    ],
     range: '',
     errors: [standstill, backwards],
     source: 'SAE J1979, definition of absolute load',
@@ -160,8 +208,12 @@ export const airRows: readonly FunctionRow[] = [
     summary: 'How full the cylinders are, referred to air of 1.184 g/L. A boosted engine passes 100 %.',
     parameters: [airFlow, engineSpeed, displacement],
     result: { kind: 'fixed', unit: '%' },
-    formula: 'load = maf / (rpm/60/2 · displacement · 1.184 g/L)',
-    range: 'generic data carry 0 .. 25700 %; not corrected for the barometer',
+    formula: 'load = maf/(cycles · displacement · 1.184 g/L)\ncycles = rpm/120',
+    where: [
+      ['load', 'absolute load', '%'],
+      ['cycles', 'engine cycles in a second', '1/s'],
+    ],
+    range: 'generic data carry up to 25700 %; not corrected for the barometer',
     errors: [standstill, backwards, 'The displacement is not above 0.'],
     source: 'SAE J1979 / ISO 15031-5, LOAD_ABS',
     example: { expression: 'absolute_load(25 g/s, 2500 rpm, 2.0 L)', result: '50.676 %' },
@@ -179,12 +231,20 @@ export const airRows: readonly FunctionRow[] = [
       absolutePressure(
         'pressure',
         'the barometer for the whole engine, manifold pressure for the cylinders alone',
+        { within: { above: '0 kPa' } },
       ),
-      temperaturePoint('temperature', 'temperature of that air'),
+      temperaturePoint('temperature', 'temperature of that air', { within: { above: '-273.15 °C' } }),
       displacement,
     ],
     result: { kind: 'fixed', unit: '%' },
-    formula: 'η = maf / (rpm/60/2 · displacement · ρ), ρ = pressure/(287.05·T)',
+    formula: 'η = maf/(cycles · displacement · ρ)\ncycles = rpm/120\nρ = p/(287.05 J/(kg·K) · T)',
+    where: [
+      ['η', 'volumetric efficiency', '%'],
+      ['cycles', 'engine cycles in a second', '1/s'],
+      ['ρ', 'density of that air', 'g/L'],
+      ['p', 'pressure'],
+      ['T', 'temperature, counted from absolute zero', 'K'],
+    ],
     range: 'dry air; humid air is up to 2 % lighter',
     errors: [standstill, backwards, noPressure, 'The displacement is not above 0.'],
     source: 'Heywood, Internal Combustion Engine Fundamentals, chapter 2',
@@ -202,13 +262,26 @@ export const airRows: readonly FunctionRow[] = [
       'The air flow of now, of the most that the engine could draw at this speed, barometer and temperature.',
     parameters: [
       airFlow,
-      quantity('peak', 'g/s', 'air flow at wide open throttle, this speed, 25 °C and 29.92 inHg'),
-      absolutePressure('baro', 'the barometer at the site'),
-      temperaturePoint('temperature', 'temperature of the outside air'),
+      quantity('peak', 'g/s', 'air flow at wide open throttle, this speed, 25 °C and 29.92 inHg', {
+        within: { above: '0 g/s' },
+      }),
+      absolutePressure('baro', 'the barometer at the site', { within: { above: '0 kPa' } }),
+      temperaturePoint('temperature', 'temperature of the outside air', { within: { above: '-273 °C' } }),
     ],
     result: { kind: 'fixed', unit: '%' },
-    formula: 'load = maf / (peak · baro/29.92 inHg · √(298/(t + 273))), t in °C',
-    range: '0 .. 100 %',
+    formula: 'load = maf/(peak · p/29.92 inHg · √(298/(t + 273)))',
+    where: [
+      ['load', 'calculated load', '%'],
+      ['p', 'baro'],
+      ['t', 'temperature'],
+    ],
+    answers: {
+      from: '0 %',
+      to: '100 %',
+      caution:
+        'No engine draws more than at wide open throttle: the peak flow is not this engine’s at this speed, or the engine is boosted.',
+    },
+    range: '',
     errors: ['The peak flow is not above 0.', noPressure, backwards],
     source: 'SAE J1979 / ISO 15031-5, LOAD_PCT',
     example: { expression: 'calculated_load(25 g/s, 100 g/s, 29.92 inHg, 25 °C)', result: '25 %' },
@@ -221,14 +294,22 @@ export const airRows: readonly FunctionRow[] = [
     summary:
       'The air mass flow that manifold pressure, temperature and speed stand for (speed-density, four-stroke).',
     parameters: [
-      absolutePressure('map', 'intake manifold pressure'),
-      temperaturePoint('iat', 'intake air temperature'),
+      absolutePressure('map', 'intake manifold pressure', { within: { above: '0 kPa' } }),
+      temperaturePoint('iat', 'intake air temperature', { within: { above: '-273.15 °C' } }),
       engineSpeed,
-      quantity('volumetric_efficiency', '%', 'volumetric efficiency referred to the manifold'),
+      quantity('volumetric_efficiency', '%', 'volumetric efficiency referred to the manifold', {
+        within: { from: '0 %' },
+      }),
       displacement,
     ],
     result: { kind: 'fixed', unit: 'g/s' },
-    formula: 'maf = η · map · displacement · rpm/60/2 / (287.05·T)',
+    formula: 'maf = η · map · displacement · cycles/(287.05 J/(kg·K) · T)\ncycles = rpm/120',
+    where: [
+      ['maf', 'air mass flow', 'g/s'],
+      ['η', 'volumetric_efficiency'],
+      ['cycles', 'engine cycles in a second', '1/s'],
+      ['T', 'iat, counted from absolute zero', 'K'],
+    ],
     range: '',
     errors: [
       standstill,

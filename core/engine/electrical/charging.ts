@@ -1,6 +1,7 @@
 import type { Saying } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer } from '../answer.ts';
 import type { Wording } from '../inWords.ts';
+import { isWithin } from '../isWithin.ts';
 import { sayNumber, sayTemperature } from '../sayValue.ts';
 import { curveAt } from '../sensors/curve.ts';
 
@@ -29,12 +30,15 @@ const hottest = 333.15;
 export function loadTestLimit(temperature: number): Answer {
   const [coldest = Number.NaN] = loadLimits.x;
   const warmest = loadLimits.x[loadLimits.x.length - 1] ?? Number.NaN;
-  if (!(temperature >= coldest && temperature <= hottest)) {
+  if (!isWithin(temperature, coldest, hottest)) {
     return noAnswer(
       `The limit is given from ${sayTemperature(coldest)} to ${sayTemperature(hottest)}; a battery of ${sayTemperature(temperature)} is outside. Let it come to room temperature first.`,
     );
   }
-  return curveAt(loadLimits, Math.min(temperature, warmest))?.y ?? noAnswer('The temperature is no number.');
+  return (
+    curveAt(loadLimits, Math.min(Math.max(temperature, coldest), warmest))?.y ??
+    noAnswer('The temperature is no number.')
+  );
 }
 
 export const chargingSayings: readonly Saying[] = [

@@ -1,7 +1,7 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers } from '../answer.ts';
 import { numbersInWords } from '../inWords.ts';
-import { engineSpeed, quantity, temperaturePoint } from '../parameters.ts';
+import { anySpeed, quantity, temperaturePoint } from '../parameters.ts';
 import {
   chargingPattern,
   chargingSayings,
@@ -28,10 +28,16 @@ export const chargingRows: readonly FunctionRow[] = [
     parameters: [
       quantity('rested', 'V', 'voltage before the load'),
       quantity('loaded', 'V', 'voltage under the load'),
-      quantity('current', 'A', 'the load'),
+      quantity('current', 'A', 'the load', { within: { above: '0 A' } }),
     ],
     result: { kind: 'fixed', unit: 'mΩ' },
-    formula: 'R = (rested − loaded)/current',
+    formula: 'R = (U₀ − U)/I',
+    where: [
+      ['R', 'resistance inside the battery', 'mΩ'],
+      ['U₀', 'rested'],
+      ['U', 'loaded'],
+      ['I', 'current'],
+    ],
     range: 'a steady load of a few seconds; probes on the posts, not on the clamps',
     errors: ['The load is not above 0.', 'The voltage rises under load.'],
     source: 'Ohm’s law',
@@ -44,11 +50,15 @@ export const chargingRows: readonly FunctionRow[] = [
     family: 'electrical',
     summary:
       'The least voltage that a charged 12 V battery may show at the end of a load test. It is no cranking limit.',
-    parameters: [temperaturePoint('temperature', 'temperature of the battery')],
+    parameters: [
+      temperaturePoint('temperature', 'temperature of the battery', {
+        within: { from: '0 °F', to: '140 °F' },
+      }),
+    ],
     result: { kind: 'fixed', unit: 'V' },
     formula:
-      'table: 9.6 V from 70 °F on, 9.5, 9.4, 9.3, 9.1, 8.9, 8.7, 8.5 V at 60, 50, 40, 30, 20, 10, 0 °F, straight between',
-    range: '0 .. 140 °F, half the cold-cranking current for 15 s',
+      '9.6 V from 70 °F on\n9.5, 9.4, 9.3, 9.1, 8.9, 8.7, 8.5 V at 60, 50, 40, 30, 20, 10, 0 °F, straight between',
+    range: 'half the cold-cranking current for 15 s',
     errors: ['The temperature is outside 0 .. 140 °F.'],
     source: 'battery council load test (value from memory)',
     example: { expression: 'load_test_limit(40 °F)', result: '9.3 V' },
@@ -58,8 +68,13 @@ export const chargingRows: readonly FunctionRow[] = [
     name: 'charging_pattern',
     family: 'electrical',
     summary: 'What the voltage of a running 12 V system usually means, in words.',
-    parameters: [quantity('volts', 'V', 'voltage at the battery’s posts, engine running')],
-    formula: 'below 12.8 V, 13.5 V, 14.7 V, 15.0 V and above',
+    parameters: [
+      quantity('volts', 'V', 'voltage at the battery’s posts, engine running', {
+        within: { from: '0 V', to: '20 V' },
+      }),
+    ],
+    formula:
+      'not charging below 12.8 V, low below 13.5 V, charging up to 14.7 V, high up to 15.0 V, overcharging above',
     range: 'at the posts; managed charging moves between 12.4 and 15 V on purpose',
     errors: ['The voltage is none of a 12 V system.', tooClose],
     source: 'common practice',
@@ -71,8 +86,12 @@ export const chargingRows: readonly FunctionRow[] = [
     name: 'cranking_pattern',
     family: 'electrical',
     summary: 'What the voltage of a 12 V battery while cranking usually means, in words.',
-    parameters: [quantity('volts', 'V', 'voltage at the battery’s posts while the starter turns')],
-    formula: 'from 10 V on, from 9 V on, below 9 V',
+    parameters: [
+      quantity('volts', 'V', 'voltage at the battery’s posts while the starter turns', {
+        within: { from: '0 V', to: '14 V' },
+      }),
+    ],
+    formula: 'cranks well from 10 V on, weak from 9 V on, collapses below',
     range: 'mild weather; cold lowers it',
     errors: ['The voltage is none of a cranking 12 V battery.', tooClose],
     source: 'common practice',
@@ -84,8 +103,10 @@ export const chargingRows: readonly FunctionRow[] = [
     name: 'ripple_pattern',
     family: 'electrical',
     summary: 'What the ripple at the battery of a charging system usually means, in words.',
-    parameters: [quantity('ripple', 'V', 'ripple from peak to peak, alternator under load')],
-    formula: 'up to 0.5 V, up to 1 V, above 1 V',
+    parameters: [
+      quantity('ripple', 'V', 'ripple from peak to peak, alternator under load', { within: { from: '0 V' } }),
+    ],
+    formula: 'smooth up to 0.5 V, raised up to 1 V, far too high above',
     range: 'at the battery’s posts, several consumers on',
     errors: ['The ripple is negative.', tooClose],
     source: 'common practice',
@@ -99,12 +120,13 @@ export const chargingRows: readonly FunctionRow[] = [
     family: 'electrical',
     summary: 'The frequency of a sound alternator’s ripple; a failed diode shows at a sixth of it.',
     parameters: [
-      engineSpeed,
-      quantity('pulley', '1', 'turns of the alternator for one of the engine'),
-      quantity('pole_pairs', '1', 'pairs of poles', { otherwise: '6' }),
+      anySpeed,
+      quantity('pulley', '1', 'turns of the alternator for one of the engine', { within: { above: '0' } }),
+      quantity('pole_pairs', '1', 'pairs of poles', { within: { from: '1' }, otherwise: '6' }),
     ],
     result: { kind: 'fixed', unit: 'Hz' },
     formula: 'f = 6 · pole_pairs · pulley · rpm/60',
+    where: [['f', 'frequency of the ripple', 'Hz']],
     range: 'three phases, six diodes',
     errors: [
       'The speed is negative.',
@@ -122,13 +144,14 @@ export const chargingRows: readonly FunctionRow[] = [
     summary:
       'The charge that a parked car takes from its battery, with the time that it takes to fall asleep.',
     parameters: [
-      quantity('awake', 'A', 'draw until it falls asleep'),
-      quantity('time_to_sleep', 'min', 'how long that takes'),
-      quantity('asleep', 'A', 'draw from then on'),
-      quantity('parked', 'h', 'how long the car stands'),
+      quantity('awake', 'A', 'draw until it falls asleep', { within: { from: '0 A' } }),
+      quantity('time_to_sleep', 'min', 'how long that takes', { within: { from: '0 min' } }),
+      quantity('asleep', 'A', 'draw from then on', { within: { from: '0 A' } }),
+      quantity('parked', 'h', 'how long the car stands', { within: { from: '0 h' } }),
     ],
     result: { kind: 'fixed', unit: 'Ah' },
     formula: 'Q = awake · time_to_sleep + asleep · (parked − time_to_sleep)',
+    where: [['Q', 'charge taken from the battery', 'Ah']],
     range: '',
     errors: [noDraw, 'A time is negative.'],
     source: 'arithmetic',
@@ -141,13 +164,20 @@ export const chargingRows: readonly FunctionRow[] = [
     family: 'electrical',
     summary: 'How long a battery lasts at a steady draw, from one state of charge to another.',
     parameters: [
-      quantity('capacity', 'Ah', 'capacity of the battery'),
-      quantity('draw', 'A', 'steady draw'),
-      quantity('at_start', '%', 'state of charge at the start', { otherwise: '100 %' }),
-      quantity('at_end', '%', 'state of charge at which it no longer starts', { otherwise: '50 %' }),
+      quantity('capacity', 'Ah', 'capacity of the battery', { within: { above: '0 Ah' } }),
+      quantity('draw', 'A', 'steady draw', { within: { above: '0 A' } }),
+      quantity('at_start', '%', 'state of charge at the start', {
+        within: { to: '100 %' },
+        otherwise: '100 %',
+      }),
+      quantity('at_end', '%', 'state of charge at which it no longer starts', {
+        within: { from: '0 %' },
+        otherwise: '50 %',
+      }),
     ],
     result: { kind: 'fixed', unit: 'day' },
     formula: 't = capacity · (at_start − at_end)/draw',
+    where: [['t', 'time that the battery lasts', 'day']],
     range: 'a healthy battery; self-discharge and cold come on top',
     errors: ['The capacity or the draw is not above 0.', 'The states of charge do not go down.'],
     source: 'arithmetic; that half a charge still starts an engine is common practice',
@@ -159,12 +189,18 @@ export const chargingRows: readonly FunctionRow[] = [
     family: 'electrical',
     summary: 'What the draw of a parked car some time after locking usually means, in words.',
     parameters: [
-      quantity('draw', 'A', 'current from the battery'),
-      quantity('since', 'min', 'time since the car was locked'),
-      quantity('limit', 'A', 'what a sleeping car may draw', { otherwise: '0.05 A' }),
-      quantity('sleep', 'min', 'how long it may take to fall asleep', { otherwise: '45 min' }),
+      quantity('draw', 'A', 'current from the battery', { within: { from: '0 A' } }),
+      quantity('since', 'min', 'time since the car was locked', { within: { from: '0 min' } }),
+      quantity('limit', 'A', 'what a sleeping car may draw', {
+        within: { above: '0 A' },
+        otherwise: '0.05 A',
+      }),
+      quantity('sleep', 'min', 'how long it may take to fall asleep', {
+        within: { from: '0 min' },
+        otherwise: '45 min',
+      }),
     ],
-    formula: 'draw ≤ limit, since < sleep',
+    formula: 'asleep: draw ≤ limit\nnot asleep yet: since < sleep',
     range: 'the maker’s limit and time where they are known; some cars take an hour',
     errors: [noDraw, 'A time or the limit is negative.', tooClose],
     source: 'common practice',

@@ -5,21 +5,28 @@ import { cylinders, engineSpeed, quantity, temperaturePoint, text } from '../par
 import { chargingRows } from './chargingRows.ts';
 import { coilCurrent, coilEnergy, rampInductance, timeToCurrent } from './coilCurrent.ts';
 import { dwellAngle, dwellTime } from './dwell.ts';
-import { chargeTableWords, floodedSource, stateOfChargeOf } from './stateOfCharge.ts';
+import { chargeTableWords, floodedSource, glassMatSource, stateOfChargeOf } from './stateOfCharge.ts';
 import { ofWire, wireDrop, wireResistance } from './wireDrop.ts';
 
 const size = text('size', 'the wire’s size: "2 AWG", "2/0 AWG", "35 mm2"');
-const wireLength = quantity('length', 'm', 'length of the conductor, there and back if both are meant');
-const wireTemperature = temperaturePoint('temperature', 'temperature of the wire', { otherwise: '20 °C' });
+const wireLength = quantity('length', 'm', 'length of the conductor, there and back if both are meant', {
+  within: { from: '0 m' },
+});
+const wireTemperature = temperaturePoint('temperature', 'temperature of the wire', {
+  otherwise: '20 °C',
+  within: { from: '-60 °C', to: '250 °C' },
+});
 const wireErrors = [
   'The size is none that is known.',
   'The length is negative.',
   'The temperature is outside -60 .. 250 °C.',
 ];
-const wireRange = 'annealed copper, -60 .. 250 °C; 0.393 % more for each degree above 20 °C';
-const resistance = quantity('resistance', 'Ω', 'resistance of the whole circuit');
-const inductance = quantity('inductance', 'mH', 'inductance of the coil');
+const resistance = quantity('resistance', 'Ω', 'resistance of the whole circuit', {
+  within: { above: '0 Ω' },
+});
+const inductance = quantity('inductance', 'mH', 'inductance of the coil', { within: { above: '0 mH' } });
 const acrossCoil = quantity('volts', 'V', 'voltage across the coil');
+const driving = { ...acrossCoil, within: { above: '0 V' } };
 const rlCircuit = 'law of the RL circuit';
 
 export const electricalRows: readonly FunctionRow[] = [
@@ -31,8 +38,16 @@ export const electricalRows: readonly FunctionRow[] = [
     parameters: [size, wireLength, wireTemperature],
     result: { kind: 'fixed', unit: 'mΩ' },
     formula:
-      'R = 1.7241e-8 Ω·m · length/area · (1 + 0.00393·(t − 20 °C)); AWG diameter = 0.005 inch · 92^((36 − n)/39)',
-    range: wireRange,
+      'R = ρ · length/A · (1 + 0.00393·(t − 20 °C))\nρ = 1.7241·10⁻⁸ Ω·m\nd = 0.005 inch · 92^((36 − n)/39)',
+    where: [
+      ['R', 'resistance of the wire', 'mΩ'],
+      ['ρ', 'resistivity of annealed copper at 20 °C', 'Ω·m'],
+      ['A', 'cross-section; of a gauge π/4·d²', 'mm²'],
+      ['t', 'temperature'],
+      ['d', 'diameter of a gauge', 'inch'],
+      ['n', 'number of the gauge (AWG); 2/0 is −1', ''],
+    ],
+    range: 'annealed copper',
     errors: wireErrors,
     source: 'ASTM B258 and NBS Handbook 100 (1966)',
     example: { expression: 'wire_resistance("10 AWG", 1000 ft, 50 °C)', result: '1116.6 mΩ' },
@@ -47,8 +62,13 @@ export const electricalRows: readonly FunctionRow[] = [
     summary: 'The voltage that a length of copper wire loses at a current.',
     parameters: [size, wireLength, quantity('current', 'A', 'current'), wireTemperature],
     result: { kind: 'fixed', unit: 'V' },
-    formula: 'U = I · R, R as wire_resistance',
-    range: wireRange,
+    formula: 'U = I · R\nR = wire_resistance(…)',
+    where: [
+      ['U', 'voltage that the wire loses', 'V'],
+      ['I', 'current'],
+      ['R', 'resistance of the wire', 'mΩ'],
+    ],
+    range: 'annealed copper; 0.393 % more for each degree above 20 °C',
     errors: wireErrors,
     source: 'ASTM B258 and NBS Handbook 100 (1966)',
     example: { expression: 'wire_drop("18 AWG", 10 ft, 5 A)', result: '0.319 V' },
@@ -61,9 +81,21 @@ export const electricalRows: readonly FunctionRow[] = [
     name: 'coil_current',
     family: 'electrical',
     summary: 'The current in a coil some time after it was switched on.',
-    parameters: [acrossCoil, resistance, inductance, quantity('time', 'ms', 'time since it was switched on')],
+    parameters: [
+      acrossCoil,
+      resistance,
+      inductance,
+      quantity('time', 'ms', 'time since it was switched on', { within: { from: '0 ms' } }),
+    ],
     result: { kind: 'fixed', unit: 'A' },
-    formula: 'i = volts/resistance · (1 − exp(−time·resistance/inductance))',
+    formula: 'i = U/R · (1 − exp(−t·R/L))',
+    where: [
+      ['i', 'current', 'A'],
+      ['U', 'volts'],
+      ['R', 'resistance'],
+      ['t', 'time'],
+      ['L', 'inductance'],
+    ],
     range: 'core not saturated',
     errors: ['The resistance or the inductance is not above 0.', 'The time is negative.'],
     source: rlCircuit,
@@ -75,9 +107,21 @@ export const electricalRows: readonly FunctionRow[] = [
     name: 'time_to_current',
     family: 'electrical',
     summary: 'How long a coil or an injector takes to reach a current.',
-    parameters: [quantity('current', 'A', 'the current to reach'), acrossCoil, resistance, inductance],
+    parameters: [
+      quantity('current', 'A', 'the current to reach', { within: { from: '0 A' } }),
+      driving,
+      resistance,
+      inductance,
+    ],
     result: { kind: 'fixed', unit: 'ms' },
-    formula: 't = −(inductance/resistance) · ln(1 − current·resistance/volts)',
+    formula: 't = −L/R · ln(1 − i·R/U)',
+    where: [
+      ['t', 'time to the current', 'ms'],
+      ['L', 'inductance'],
+      ['R', 'resistance'],
+      ['i', 'current'],
+      ['U', 'volts'],
+    ],
     range: 'core not saturated; a moving needle makes a dip of its own',
     errors: [
       'The current is more than the voltage can drive through the resistance.',
@@ -93,12 +137,18 @@ export const electricalRows: readonly FunctionRow[] = [
     family: 'electrical',
     summary: 'The inductance of a coil from the start of its current ramp.',
     parameters: [
-      acrossCoil,
-      quantity('current', 'A', 'how far the current has risen'),
-      quantity('time', 'ms', 'in this time'),
+      driving,
+      quantity('current', 'A', 'how far the current has risen', { within: { above: '0 A' } }),
+      quantity('time', 'ms', 'in this time', { within: { above: '0 ms' } }),
     ],
     result: { kind: 'fixed', unit: 'mH' },
-    formula: 'L = volts · time/current',
+    formula: 'L = U · t/i',
+    where: [
+      ['L', 'inductance', 'mH'],
+      ['U', 'volts'],
+      ['t', 'time'],
+      ['i', 'current'],
+    ],
     range: 'the first part of the ramp, where it is still straight',
     errors: ['The voltage, the current or the time is not above 0.'],
     source: rlCircuit,
@@ -112,7 +162,12 @@ export const electricalRows: readonly FunctionRow[] = [
     summary: 'The energy that a coil holds at a current.',
     parameters: [quantity('current', 'A', 'current'), inductance],
     result: { kind: 'fixed', unit: 'mJ' },
-    formula: 'E = inductance · current²/2',
+    formula: 'E = L · i²/2',
+    where: [
+      ['E', 'energy in the coil', 'mJ'],
+      ['L', 'inductance'],
+      ['i', 'current'],
+    ],
     range: 'core not saturated',
     errors: ['The inductance is not above 0.'],
     source: 'energy of an inductor',
@@ -124,9 +179,14 @@ export const electricalRows: readonly FunctionRow[] = [
     name: 'dwell_angle',
     family: 'electrical',
     summary: 'The dwell of a distributor as an angle, from its time.',
-    parameters: [quantity('dwell', 'ms', 'time that the coil is charged'), engineSpeed, cylinders],
+    parameters: [
+      quantity('dwell', 'ms', 'time that the coil is charged', { within: { from: '0 ms' } }),
+      engineSpeed,
+      cylinders,
+    ],
     result: { kind: 'fixed', unit: '°' },
-    formula: 'angle = 360° · dwell · rpm/60/2, in degrees of the distributor',
+    formula: 'angle = 360° · dwell · rpm/120',
+    where: [['angle', 'dwell in degrees of the distributor', '°']],
     range: 'less than 360°/cylinders',
     errors: ['The engine stands still.', 'The dwell is longer than the time between two firings.'],
     source: 'arithmetic: the distributor turns once in two turns of the crank',
@@ -138,9 +198,14 @@ export const electricalRows: readonly FunctionRow[] = [
     name: 'dwell_time',
     family: 'electrical',
     summary: 'The time that the coil is charged, from the dwell angle of a distributor.',
-    parameters: [quantity('angle', '°', 'dwell in degrees of the distributor'), engineSpeed, cylinders],
+    parameters: [
+      quantity('angle', '°', 'dwell in degrees of the distributor', { within: { from: '0 °' } }),
+      engineSpeed,
+      cylinders,
+    ],
     result: { kind: 'fixed', unit: 'ms' },
-    formula: 'dwell = angle/360°/(rpm/60/2)',
+    formula: 'dwell = angle/360°/(rpm/120)',
+    where: [['dwell', 'time that the coil is charged', 'ms']],
     range: 'less than 360°/cylinders',
     errors: ['The engine stands still.', 'The angle is larger than a cylinder has.'],
     source: 'arithmetic: the distributor turns once in two turns of the crank',
@@ -153,14 +218,17 @@ export const electricalRows: readonly FunctionRow[] = [
     family: 'electrical',
     summary: 'How full a rested 12 V battery is, from its open-circuit voltage at 25 °C.',
     parameters: [
-      quantity('volts', 'V', 'open-circuit voltage after at least three hours of rest'),
-      text('chemistry', 'the battery’s build: "flooded" or "EFB"', { otherwise: 'flooded' }),
+      quantity('volts', 'V', 'open-circuit voltage after at least three hours of rest, AGM eight', {
+        within: { from: '10.5 V', to: '13.2 V' },
+      }),
+      text('chemistry', 'the battery’s build: "flooded", "EFB" or "AGM"', { otherwise: 'flooded' }),
     ],
     result: { kind: 'fixed', unit: '%' },
-    formula: 'table: 12.65, 12.45, 12.24, 12.06, 11.89 V are 100, 75, 50, 25, 0 %, straight between',
-    range: '25 °C, rested; published tables differ by 0.05 to 0.1 V',
+    formula:
+      'flooded, EFB: 12.65, 12.45, 12.24, 12.06, 11.89 V are 100, 75, 50, 25, 0 %, straight between\nAGM: 12.9 V is 100 %, 11.4 V 0 %, straight between',
+    range: '25 °C, rested; published tables differ by 0.05 to 0.1 V, for AGM by up to 15 points',
     errors: ['The battery’s build is none that is known.', 'The voltage is below 10.5 V or above 13.2 V.'],
-    source: floodedSource,
+    source: `${floodedSource}; ${glassMatSource}`,
     example: { expression: 'state_of_charge(12.45 V)', result: '75 %' },
     compute: stateOfChargeOf,
   },
@@ -168,7 +236,9 @@ export const electricalRows: readonly FunctionRow[] = [
     name: 'charge_table',
     family: 'electrical',
     summary: 'The table that state_of_charge uses for a battery’s build, with its source, in words.',
-    parameters: [text('chemistry', 'the battery’s build: "flooded" or "EFB"', { otherwise: 'flooded' })],
+    parameters: [
+      text('chemistry', 'the battery’s build: "flooded", "EFB" or "AGM"', { otherwise: 'flooded' }),
+    ],
     formula: 'the table’s source and its points',
     range: '',
     errors: ['The battery’s build is none that is known.'],

@@ -6,7 +6,7 @@ import { curveAt } from '../sensors/curve.ts';
 
 interface ChargeTable {
   readonly source: string;
-  /** Open-circuit volts at 25 °C after rest, ascending. */
+  /** Open-circuit volts at room temperature after rest, ascending. */
   readonly x: readonly number[];
   readonly y: readonly number[];
 }
@@ -18,19 +18,33 @@ const flooded: ChargeTable = {
   y: [0, 0.25, 0.5, 0.75, 1],
 };
 
+/**
+ * A sealed battery with its acid in glass mats, after eight hours of rest: full and empty as printed, straight between.
+ * A technical manual of the same army (TM 9-6115-730-24) calls 12.8 to 13.0 V full; other tables in public use have 12.6,
+ * 12.3 and 12.0 V at 75, 50 and 25 %, up to 15 points below this line.
+ */
+const glassMat: ChargeTable = {
+  source: 'U.S. Army, TB 43-PS-665 (April 2008), for AGM batteries after eight hours of rest',
+  x: [11.4, 12.9],
+  y: [0, 1],
+};
+
 export const floodedSource: string = flooded.source;
+export const glassMatSource: string = glassMat.source;
 
 /** A flooded battery with a stronger plate holds the same acid. */
 const tables: ReadonlyMap<string, ChargeTable> = new Map([
   ['flooded', flooded],
   ['efb', flooded],
+  ['agm', glassMat],
 ]);
 
-/** Builds whose published tables lie 0.3 V and more apart, a whole battery's charge. */
-const byMaker: ReadonlySet<string> = new Set(['agm', 'gel', 'lithium', 'lifepo4']);
+/** Builds of which no published table is known here that holds beyond one maker's batteries. */
+const byMaker: ReadonlySet<string> = new Set(['gel', 'lithium', 'lifepo4']);
 
 /**
- * How full a 12 V battery is, as a share, from its open-circuit voltage (V) at 25 °C after at least three hours of rest:
+ * How full a 12 V battery is, as a share, from its open-circuit voltage (V) at 25 °C after at least three hours of rest
+ * (AGM: eight):
  * straight between the points of the build's table, 0 below it and 1 above.
  * Not below 10.5 V, where a cell is shorted or the battery deeply discharged (a damaging level by U.S. Army TM 9-6140-200-14),
  * nor above 13.2 V, which is a charger or a surface charge (common practice).
@@ -41,8 +55,8 @@ export function stateOfCharge(volts: number, chemistry: string): Answer {
   if (table === undefined) {
     return noAnswer(
       byMaker.has(build)
-        ? `Published tables for ${chemistry.trim()} batteries differ by 0.3 V and more. Enter the maker’s table as a \`reference\` and use \`interpolate\`.`
-        : `The battery’s build "${chemistry}" is not known. Known are "flooded" and "EFB"; for others enter the maker’s table as a \`reference\` and use \`interpolate\`.`,
+        ? `For ${chemistry.trim()} batteries there is no table that all makers share. Enter the maker’s own as a \`reference\` and use \`interpolate\`.`
+        : `The battery’s build "${chemistry}" is not known. Known are "flooded", "EFB" and "AGM"; for others enter the maker’s table as a \`reference\` and use \`interpolate\`.`,
     );
   }
   if (!(volts >= 10.5)) {

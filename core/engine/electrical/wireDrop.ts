@@ -1,5 +1,6 @@
 import type { Plain } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer, ofNumbers } from '../answer.ts';
+import { isWithin } from '../isWithin.ts';
 import { sayNumber, sayTemperature } from '../sayValue.ts';
 
 /** Annealed copper at 20 °C, Ω·m (International Annealed Copper Standard; ASTM B258, NBS Handbook 100). */
@@ -16,7 +17,7 @@ export function wireResistance(size: string, length: number, temperature: number
   const area = wireArea(size);
   if (typeof area !== 'number') return area;
   if (!(length >= 0)) return noAnswer(`A wire of ${sayNumber(length)} m does not exist.`);
-  if (!(temperature >= 213.15 && temperature <= 523.15)) {
+  if (!isWithin(temperature, 213.15, 523.15)) {
     return noAnswer(
       `Copper wire is computed from −60 to 250 °C; ${sayTemperature(temperature)} is outside. Check the unit.`,
     );

@@ -6,13 +6,19 @@ import { exhaustAir, unburntFuel } from './exhaustAir.ts';
 import { gasPattern, gasSayings } from './gasPattern.ts';
 import { lambdaFromComposition, lambdaFromGas } from './lambdaFromGas.ts';
 
+const dioxide = quantity('co2', '%', 'carbon dioxide, dry', { within: { above: '0 %' } });
+const monoxide = quantity('co', '%', 'carbon monoxide, dry', { within: { from: '0 %' } });
+const hydrocarbons = quantity('hc', 'ppm', 'hydrocarbons as hexane', { within: { from: '0 ppm' } });
 const gases = [
-  quantity('co2', '%', 'carbon dioxide, dry'),
-  quantity('co', '%', 'carbon monoxide, dry'),
-  quantity('o2', '%', 'oxygen, dry'),
-  quantity('hc', 'ppm', 'hydrocarbons as hexane'),
+  dioxide,
+  monoxide,
+  quantity('o2', '%', 'oxygen, dry', { within: { from: '0 %' } }),
+  hydrocarbons,
 ];
-const nitrogenOxides = quantity('nox', 'ppm', 'nitrogen oxides as NO', { otherwise: '0 ppm' });
+const nitrogenOxides = quantity('nox', 'ppm', 'nitrogen oxides as NO', {
+  otherwise: '0 ppm',
+  within: { from: '0 ppm' },
+});
 const noGas = ['CO2 is 0.', 'A gas is negative, or all together are more than 100 %.'];
 const noFuel = 'The fuel’s name is not known, or it has no carbon.';
 const brettschneiderSource = 'J. Brettschneider (1979); UN Regulation No. 83; OIML R 99 (values from memory)';
@@ -27,8 +33,25 @@ export const gasRows: readonly FunctionRow[] = [
     parameters: [...gases, nitrogenOxides, fuelName],
     result: { kind: 'fixed', unit: '1' },
     formula:
-      'λ = (CO2 + CO/2 + O2 + NO/2 + (h/4·3.5/(3.5 + CO/CO2) − o/2)·(CO2 + CO)) / ((1 + h/4 − o/2)·(CO2 + CO + 6·HC)), h and o the fuel’s atoms per carbon atom',
-    range: 'about 0.75 .. 1.5',
+      'λ = (CO₂ + CO/2 + O₂ + NO/2 + (k·h/4 − o/2)·(CO₂ + CO)) / ((1 + h/4 − o/2)·(CO₂ + CO + 6·HC))\nk = 3.5/(3.5 + CO/CO₂)',
+    where: [
+      ['λ', 'lambda', ''],
+      ['CO₂', 'co2'],
+      ['CO', 'co'],
+      ['O₂', 'o2'],
+      ['NO', 'nox'],
+      ['HC', 'hc'],
+      ['k', 'share of the hydrogen that burns to water (water-gas balance)', ''],
+      ['h', 'the fuel’s hydrogen atoms for each carbon atom', ''],
+      ['o', 'its oxygen atoms for each carbon atom', ''],
+    ],
+    answers: {
+      from: '0.75',
+      to: '1.5',
+      caution:
+        'Misfire, air in the pipe and gas that did not burn make such figures: take it as a direction, not as a number.',
+    },
+    range: '',
     errors: [...noGas, noFuel],
     source: brettschneiderSource,
     example: { expression: 'lambda_from_gas(14 %, 2 %, 0.5 %, 100 ppm, fuel = "E0")', result: '0.9625' },
@@ -44,14 +67,37 @@ export const gasRows: readonly FunctionRow[] = [
     summary: 'Lambda from a four- or five-gas analysis for a fuel given by its atoms; left out, NOx is 0.',
     parameters: [
       ...gases,
-      quantity('hydrogen', '1', 'the fuel’s hydrogen atoms for each carbon atom', { otherwise: '1.7261' }),
-      quantity('oxygen', '1', 'the fuel’s oxygen atoms for each carbon atom', { otherwise: '0.0176' }),
+      quantity('hydrogen', '1', 'the fuel’s hydrogen atoms for each carbon atom', {
+        within: { from: '0' },
+        otherwise: '1.7261',
+      }),
+      quantity('oxygen', '1', 'the fuel’s oxygen atoms for each carbon atom', {
+        within: { from: '0' },
+        otherwise: '0.0176',
+      }),
       nitrogenOxides,
     ],
     result: { kind: 'fixed', unit: '1' },
     formula:
-      'λ = (CO2 + CO/2 + O2 + NO/2 + (h/4·3.5/(3.5 + CO/CO2) − o/2)·(CO2 + CO)) / ((1 + h/4 − o/2)·(CO2 + CO + 6·HC))',
-    range: 'about 0.75 .. 1.5',
+      'λ = (CO₂ + CO/2 + O₂ + NO/2 + (k·h/4 − o/2)·(CO₂ + CO)) / ((1 + h/4 − o/2)·(CO₂ + CO + 6·HC))\nk = 3.5/(3.5 + CO/CO₂)',
+    where: [
+      ['λ', 'lambda', ''],
+      ['CO₂', 'co2'],
+      ['CO', 'co'],
+      ['O₂', 'o2'],
+      ['NO', 'nox'],
+      ['HC', 'hc'],
+      ['k', 'share of the hydrogen that burns to water (water-gas balance)', ''],
+      ['h', 'hydrogen'],
+      ['o', 'oxygen'],
+    ],
+    answers: {
+      from: '0.75',
+      to: '1.5',
+      caution:
+        'Misfire, air in the pipe and gas that did not burn make such figures: take it as a direction, not as a number.',
+    },
+    range: '',
     errors: [...noGas, 'The composition is none that burns.'],
     source: brettschneiderSource,
     example: {
@@ -79,12 +125,22 @@ export const gasRows: readonly FunctionRow[] = [
     summary: 'The share of a gas sample that is outside air, when the lambda before the leak is known.',
     parameters: [
       ...gases,
-      quantity('lambda', '1', 'lambda upstream of the leak, from a sensor'),
+      quantity('lambda', '1', 'lambda upstream of the leak, from a sensor', { within: { above: '0' } }),
       nitrogenOxides,
       fuelName,
     ],
     result: { kind: 'fixed', unit: '%' },
-    formula: 'air = (lambda_from_gas(…) − lambda) · (1 + h/4 − o/2)·(CO2 + CO + 6·HC) / 0.2095',
+    formula: 'air = (λ − lambda) · (1 + h/4 − o/2)·(CO₂ + CO + 6·HC)/0.2095\nλ = lambda_from_gas(…)',
+    where: [
+      ['air', 'share of the sample that is air', '%'],
+      ['λ', 'lambda of the gas as it was sampled', ''],
+      ['CO₂', 'co2'],
+      ['CO', 'co'],
+      ['HC', 'hc'],
+      ['h', 'the fuel’s hydrogen atoms for each carbon atom', ''],
+      ['o', 'its oxygen atoms for each carbon atom', ''],
+    ],
+    answers: { from: '-5 %', below: '100 %' },
     range: 'air that joins after burning; a little below 0 is the instruments’ error',
     errors: [
       ...noGas,
@@ -115,13 +171,15 @@ export const gasRows: readonly FunctionRow[] = [
     name: 'unburnt_fuel',
     family: 'fuel',
     summary: 'The share of the fuel that left as hydrocarbons. One dead cylinder of four makes about 25 %.',
-    parameters: [
-      quantity('co2', '%', 'carbon dioxide, dry'),
-      quantity('co', '%', 'carbon monoxide, dry'),
-      quantity('hc', 'ppm', 'hydrocarbons as hexane'),
-    ],
+    parameters: [dioxide, monoxide, hydrocarbons],
     result: { kind: 'fixed', unit: '%' },
-    formula: 'share = 6·HC / (CO2 + CO + 6·HC)',
+    formula: 'share = 6·HC/(CO₂ + CO + 6·HC)',
+    where: [
+      ['share', 'share of the fuel that left as hydrocarbons', '%'],
+      ['HC', 'hc'],
+      ['CO₂', 'co2'],
+      ['CO', 'co'],
+    ],
     range: 'before the catalyst; analysers count only part of raw fuel, so the true share is higher',
     errors: noGas,
     source: 'carbon balance',
@@ -133,7 +191,12 @@ export const gasRows: readonly FunctionRow[] = [
     family: 'fuel',
     summary: 'What CO2, CO, O2 and HC together usually mean, in words.',
     parameters: [...gases, fuelName],
-    formula: 'CO above 1 %, O2 above 1.5 % (2 % beside CO), HC above 300 ppm, lambda_from_gas above 1.05',
+    formula: 'CO above 1 %, O₂ above 1.5 % (2 % beside CO), HC above 300 ppm, lambda_from_gas above 1.05',
+    where: [
+      ['CO', 'co'],
+      ['O₂', 'o2'],
+      ['HC', 'hc'],
+    ],
     range: 'warm engine, gas from before the catalyst or with it cold',
     errors: [...noGas, noFuel, 'A reading is too close to a limit for its uncertainty.'],
     source: 'common practice; lambda after Brettschneider',

@@ -15,10 +15,22 @@ export const injectionRows: readonly FunctionRow[] = [
     name: 'injector_duty',
     family: 'fuel',
     summary: 'The share of the time that an injector is energised, one injection in two turns.',
-    parameters: [quantity('pulse_width', 'ms', 'injector pulse width'), engineSpeed],
+    parameters: [
+      quantity('pulse_width', 'ms', 'injector pulse width', { within: { from: '0 ms' } }),
+      engineSpeed,
+    ],
     result: { kind: 'fixed', unit: '%' },
-    formula: 'duty = pulse_width · rpm/60/2',
-    range: 'sequential injection; twice this where an injector fires every turn. Above 100 % it never closes',
+    formula: 'duty = pulse_width · cycles\ncycles = rpm/120',
+    where: [
+      ['duty', 'share of the time that the injector is energised', '%'],
+      ['cycles', 'engine cycles in a second', '1/s'],
+    ],
+    answers: {
+      to: '100 %',
+      caution:
+        'The injector would have to stay open all the time: it no longer follows the command, or the pulse width is that of several pulses.',
+    },
+    range: 'sequential injection; twice this where an injector fires every turn',
     errors: [standstill, 'The pulse width is negative.'],
     source: 'arithmetic of the four-stroke cycle',
     example: { expression: 'injector_duty(15 ms, 3000 rpm)', result: '37.5 %' },
@@ -31,11 +43,18 @@ export const injectionRows: readonly FunctionRow[] = [
     summary: 'An injector’s flow at another pressure than it was rated at.',
     parameters: [
       { name: 'flow', takes: { what: 'any' }, meaning: 'rated flow, by mass or volume' },
-      quantity('rated', 'kPa', 'pressure across the injector when it was rated', { kind: 'difference' }),
-      quantity('actual', 'kPa', 'pressure across it now: rail minus manifold', { kind: 'difference' }),
+      quantity('rated', 'kPa', 'pressure across the injector when it was rated', {
+        within: { above: '0 kPa' },
+        kind: 'difference',
+      }),
+      quantity('actual', 'kPa', 'pressure across it now: rail minus manifold', {
+        within: { from: '0 kPa' },
+        kind: 'difference',
+      }),
     ],
     result: { kind: 'like', parameter: 'flow' },
     formula: 'q = flow · √(actual/rated)',
+    where: [['q', 'flow at the actual pressure', 'as flow']],
     range: 'liquid fuel, injector fully open',
     errors: ['The rated pressure is not above 0.', 'The actual pressure or the flow is negative.'],
     source: 'Bernoulli’s law; common practice',
@@ -49,11 +68,17 @@ export const injectionRows: readonly FunctionRow[] = [
     summary: 'The pressure across an injector: what really drives its flow.',
     parameters: [
       quantity('fuel_pressure', 'kPa', 'rail pressure on the gauge', { kind: 'gauge' }),
-      absolutePressure('map', 'manifold pressure'),
-      absolutePressure('baro', 'the barometer at the site'),
+      absolutePressure('map', 'manifold pressure', { within: { above: '0 kPa' } }),
+      absolutePressure('baro', 'the barometer at the site', {
+        within: { above: '0 kPa' },
+        barometer: true,
+        otherwise: '101.325 kPa',
+      }),
     ],
     result: { kind: 'fixed', unit: 'kPa', quantityKind: 'difference' },
     formula: 'Δp = fuel_pressure + baro − map',
+    where: [['Δp', 'pressure across the injector', 'kPa']],
+    answers: { from: '0 kPa' },
     range: 'port injection; an injector in the cylinder works against the cylinder',
     errors: ['An absolute pressure is not above 0.', 'The manifold’s pressure is above the rail’s.'],
     source: 'definition of gauge pressure, ISO 80000-4:2019',
@@ -66,11 +91,15 @@ export const injectionRows: readonly FunctionRow[] = [
     family: 'fuel',
     summary: 'The trim that makes up for another pressure across the injectors at the same pulse width.',
     parameters: [
-      quantity('rated', 'kPa', 'pressure across the injector as it should be', { kind: 'difference' }),
-      quantity('actual', 'kPa', 'pressure across it now', { kind: 'difference' }),
+      quantity('rated', 'kPa', 'pressure across the injector as it should be', {
+        within: { above: '0 kPa' },
+        kind: 'difference',
+      }),
+      quantity('actual', 'kPa', 'pressure across it now', { within: { above: '0 kPa' }, kind: 'difference' }),
     ],
     result: { kind: 'fixed', unit: '%' },
     formula: 'trim = √(rated/actual) − 1',
+    where: [['trim', 'trim that makes up for it', '%']],
     range: 'long pulses; at short ones the dead time changes too',
     errors: ['A pressure is not above 0.'],
     source: 'Bernoulli’s law; common practice',
@@ -83,17 +112,28 @@ export const injectionRows: readonly FunctionRow[] = [
     family: 'fuel',
     summary: 'The fuel that all injectors deliver, from pulse width and speed (four-stroke).',
     parameters: [
-      quantity('pulse_width', 'ms', 'injector pulse width'),
+      quantity('pulse_width', 'ms', 'injector pulse width', { within: { from: '0 ms' } }),
       engineSpeed,
-      quantity('dead_time', 'ms', 'time the injector needs to open', { otherwise: '0.8 ms' }),
+      quantity('dead_time', 'ms', 'time the injector needs to open', {
+        within: { from: '0 ms' },
+        otherwise: '0.8 ms',
+      }),
       quantity('flow', 'cc/min', 'an injector’s flow at the pressure across it', {
+        within: { from: '0 cc/min' },
         header: 'engine.injector_flow',
       }),
       { ...cylinders, name: 'injectors', meaning: 'number of injectors' },
-      quantity('density', 'kg/L', 'the fuel’s density', { otherwise: `${gasolineDensity} kg/L` }),
+      quantity('density', 'kg/L', 'the fuel’s density', {
+        within: { above: '0 kg/L' },
+        otherwise: `${gasolineDensity} kg/L`,
+      }),
     ],
     result: { kind: 'fixed', unit: 'g/s' },
-    formula: 'fuel = rpm/60/2 · injectors · flow · density · (pulse_width − dead_time)',
+    formula: 'fuel = cycles · injectors · flow · density · (pulse_width − dead_time)\ncycles = rpm/120',
+    where: [
+      ['fuel', 'fuel that all injectors deliver', 'g/s'],
+      ['cycles', 'engine cycles in a second', '1/s'],
+    ],
     range: 'one injection in two turns; a pulse within the dead time delivers nothing',
     errors: [
       standstill,
@@ -114,12 +154,16 @@ export const injectionRows: readonly FunctionRow[] = [
     family: 'fuel',
     summary: 'The air that burns this much fuel at this lambda: what a meter should show for a pulse width.',
     parameters: [
-      quantity('fuel_flow', 'g/s', 'fuel mass flow'),
-      quantity('lambda', '1', 'lambda', { otherwise: '1' }),
+      quantity('fuel_flow', 'g/s', 'fuel mass flow', { within: { from: '0 g/s' } }),
+      quantity('lambda', '1', 'lambda', { within: { above: '0' }, otherwise: '1' }),
       fuelName,
     ],
     result: { kind: 'fixed', unit: 'g/s' },
     formula: 'air = fuel_flow · λ · stoichiometric_ratio(fuel)',
+    where: [
+      ['air', 'air mass flow', 'g/s'],
+      ['λ', 'lambda'],
+    ],
     range: '',
     errors: ['The fuel flow is negative.', 'Lambda is not above 0.', 'The fuel’s name is not known.'],
     source:
@@ -135,7 +179,7 @@ export const injectionRows: readonly FunctionRow[] = [
     summary: 'Whether a moment of a coast-down shows the fuel cut off, in words.',
     parameters: [
       engineSpeed,
-      quantity('pulse_width', 'ms', 'injector pulse width'),
+      quantity('pulse_width', 'ms', 'injector pulse width', { within: { from: '0 ms' } }),
       quantity('throttle', '%', 'throttle position now'),
       quantity('closed', '%', 'throttle position with the foot off'),
       quantity('longest', 'ms', 'the longest pulse that counts as cut', { otherwise: '1.2 ms' }),
@@ -143,7 +187,8 @@ export const injectionRows: readonly FunctionRow[] = [
         optional: true,
       }),
     ],
-    formula: 'throttle ≤ closed + 1.5 %, rpm ≥ 1200 rpm, pulse_width ≤ longest; front_sensor ≤ 0.45 V',
+    formula:
+      'fuel cut: throttle ≤ closed + 1.5 %, rpm ≥ 1200 rpm, pulse_width ≤ longest\nproved by front_sensor ≤ 0.45 V',
     range: 'one set of readings, warm engine',
     errors: [
       standstill,

@@ -71,7 +71,7 @@ const firstShare = 0.5;
 
 /** The first puff of a cranking test against the fifth, in one of the words of `puffSayings`. */
 export function puffPattern(first: number, fifth: number, best: number): Wording {
-  const wrong = unlikelyCompression(first, fifth) ?? unlikelyCompression(fifth, best);
+  const wrong = unlikelyCompression(fifth, best) ?? unlikelyCompression(first, fifth);
   if (wrong !== undefined) return wrong;
   const strong = fifth >= even * best;
   const quick = first >= firstShare * (strong ? fifth : even * best);

@@ -1,4 +1,4 @@
-import type { FunctionRow, Parameter, Plain } from '../../expression/functionRow.ts';
+import type { FunctionRow, Limits, Parameter, Plain } from '../../expression/functionRow.ts';
 import { noAnswer, ofNumbers } from '../answer.ts';
 import { inWords, numbersInWords, type Wording } from '../inWords.ts';
 import { absolutePressure, engineSpeed, quantity, text } from '../parameters.ts';
@@ -14,8 +14,8 @@ import {
 import { compressionAt, compressionExponent } from './compressionPressure.ts';
 import { leakagePattern, leakageSayings } from './leakagePattern.ts';
 
-function gaugePressure(name: string, meaning: string): Parameter {
-  return quantity(name, 'kPa', meaning, { kind: 'gauge' });
+function gaugePressure(name: string, meaning: string, more: { readonly within?: Limits } = {}): Parameter {
+  return quantity(name, 'kPa', meaning, { kind: 'gauge', ...more });
 }
 
 const best = gaugePressure('best', 'the highest cranking figure among the cylinders');
@@ -32,15 +32,23 @@ export const compressionRows: readonly FunctionRow[] = [
     family: 'mechanical',
     summary: 'The polytropic exponent between the start and the end of a compression.',
     parameters: [
-      absolutePressure('start', 'pressure when compression starts'),
-      absolutePressure('end', 'pressure at its end'),
+      absolutePressure('start', 'pressure when compression starts', { within: { above: '0 kPa' } }),
+      absolutePressure('end', 'pressure at its end', { within: { above: '0 kPa' } }),
       quantity('ratio', '1', 'compression ratio, the effective one where it is known', {
+        within: { above: '1' },
         header: 'engine.compression_ratio',
       }),
     ],
     result: { kind: 'fixed', unit: '1' },
-    formula: 'n = ln(end/start)/ln(ratio)',
-    range: '1.1 .. 1.25 when cranking, about 1.3 running, at most 1.4',
+    formula: 'n = ln(p₂/p₁)/ln r',
+    where: [
+      ['n', 'polytropic exponent', ''],
+      ['p₂', 'end'],
+      ['p₁', 'start'],
+      ['r', 'ratio'],
+    ],
+    answers: { above: '0', to: '1.4' },
+    range: 'usually 1.1 to 1.25 when cranking, about 1.3 running',
     errors: [
       'A pressure is not above absolute zero.',
       'The ratio is not above 1.',
@@ -57,12 +65,13 @@ export const compressionRows: readonly FunctionRow[] = [
     family: 'mechanical',
     summary: 'What a compression gauge read at one barometer would show at another.',
     parameters: [
-      gaugePressure('compression', 'compression on the gauge'),
-      absolutePressure('baro', 'barometer where it was read'),
-      absolutePressure('other', 'barometer of the other place'),
+      gaugePressure('compression', 'compression on the gauge', { within: { from: '0 kPa' } }),
+      absolutePressure('baro', 'barometer where it was read', { within: { above: '0 kPa' } }),
+      absolutePressure('other', 'barometer of the other place', { within: { above: '0 kPa' } }),
     ],
     result: { kind: 'like', parameter: 'compression', quantityKind: 'gauge' },
-    formula: 'compression · other/baro',
+    formula: 'p = compression · other/baro',
+    where: [['p', 'reading at the other place', 'as compression']],
     range: 'the same engine, speed and temperature',
     errors: ['A barometer is not above absolute zero.', 'The compression is negative.'],
     source: 'polytropic law: the end and the start of compression are in one proportion',
@@ -75,12 +84,14 @@ export const compressionRows: readonly FunctionRow[] = [
     summary:
       'What cranking, running and snap-throttle compression of one cylinder together usually mean, in words.',
     parameters: [
-      gaugePressure('cranking', 'compression when cranking'),
-      gaugePressure('running', 'compression at idle, this cylinder not firing'),
-      gaugePressure('snap', 'highest compression as the throttle is snapped'),
+      gaugePressure('cranking', 'compression when cranking', { within: { from: '0 kPa' } }),
+      gaugePressure('running', 'compression at idle, this cylinder not firing', {
+        within: { from: '0 kPa' },
+      }),
+      gaugePressure('snap', 'highest compression as the throttle is snapped', { within: { from: '0 kPa' } }),
       best,
     ],
-    formula: 'cranking < 75 % of best leaks; running 28 .. 55 % and snap 60 .. 105 % of cranking are usual',
+    formula: 'leaks: cranking < 75 % of best\nusual: running 28 to 55 %, snap 60 to 105 % of cranking',
     range: 'warm engine, throttle open when cranking, one gauge for all three',
     errors: patternErrors,
     source: 'common practice',
@@ -92,8 +103,12 @@ export const compressionRows: readonly FunctionRow[] = [
     name: 'puff_pattern',
     family: 'mechanical',
     summary: 'What the first puff on a compression gauge against the fifth usually means, in words.',
-    parameters: [gaugePressure('first', 'the first puff'), gaugePressure('fifth', 'the fifth puff'), best],
-    formula: 'fifth ≥ 75 % of best is fair; first ≥ 50 % of it is quick',
+    parameters: [
+      gaugePressure('first', 'the first puff', { within: { from: '0 kPa' } }),
+      gaugePressure('fifth', 'the fifth puff', { within: { from: '0 kPa' } }),
+      best,
+    ],
+    formula: 'fair: fifth ≥ 75 % of best\nquick: first ≥ 50 % of what is fair',
     range: 'a gauge that holds its reading, throttle open, steady cranking',
     errors: patternErrors,
     source: 'common practice',
@@ -106,11 +121,12 @@ export const compressionRows: readonly FunctionRow[] = [
     family: 'mechanical',
     summary: 'What a low compression does with a spoon of oil in the cylinder usually means, in words.',
     parameters: [
-      gaugePressure('dry', 'compression without oil'),
-      gaugePressure('wet', 'compression with a spoon of oil'),
+      gaugePressure('dry', 'compression without oil', { within: { from: '0 kPa' } }),
+      gaugePressure('wet', 'compression with a spoon of oil', { within: { from: '0 kPa' } }),
       best,
     ],
-    formula: '(wet − dry)/(best − dry): from 70 % on the oil seals it, below 25 % it does not help',
+    formula: 'gain = (wet − dry)/(best − dry)\nthe oil seals it from 70 % on, and does not help below 25 %',
+    where: [['gain', 'share of what is missing that the oil brings back', '%']],
     range: 'a dry figure below 75 % of best',
     errors: patternErrors,
     source: 'common practice',
@@ -123,7 +139,7 @@ export const compressionRows: readonly FunctionRow[] = [
     family: 'mechanical',
     summary: 'What leaks, by where the air of a leak-down test comes out, in words.',
     parameters: [
-      quantity('leakdown', '%', 'leakage of the tester'),
+      quantity('leakdown', '%', 'leakage of the tester', { within: { from: '0 %', to: '100 %' } }),
       text('place', 'where the air comes out: "tailpipe", "throttle", "oil filler", "radiator", "neighbour"'),
     ],
     formula:
@@ -143,9 +159,12 @@ export const compressionRows: readonly FunctionRow[] = [
     name: 'back_pressure_pattern',
     family: 'mechanical',
     summary: 'Whether the exhaust flows freely at a speed without load, in words.',
-    parameters: [gaugePressure('back_pressure', 'exhaust back pressure'), engineSpeed],
+    parameters: [
+      gaugePressure('back_pressure', 'exhaust back pressure', { within: { from: '-1 psi' } }),
+      engineSpeed,
+    ],
     formula:
-      'limit 1.5 psi up to 1000 rpm, 3 psi from 2500 rpm on, straight between; twice the limit is blocked',
+      'limit: 1.5 psi up to 1000 rpm, 3 psi from 2500 rpm on, straight between\nblocked: from twice the limit on',
     range: 'warm engine, no load',
     errors: [
       'The engine stands still.',

@@ -12,6 +12,7 @@ import { meanOfCycles } from '../../waveform/cylinder/spread.ts';
 import { isRecorded, recorded } from '../../waveform/recorded.ts';
 import { compressionTorque } from './compressionTorque.ts';
 import { byName, everyCylinder, namesOf, sourceOf } from './cylinderNames.ts';
+import { compressesNothing, numberOf } from './ratioGiven.ts';
 
 type Arguments = readonly (Value | undefined)[];
 
@@ -73,9 +74,10 @@ export function humpBalance(args: Arguments): Value {
 
 /** Each cylinder's compression as a share of the highest, told apart from its neighbours'. */
 export function relativeCompression(args: Arguments): Value {
-  const ratio = args[4];
+  const ratio = numberOf(args[4], 10);
+  if (!(ratio > 1)) return compressesNothing('relative_compression', ratio);
   return byCylinder(args, 'compression', ({ load, humps, cylinders }) => {
-    const shape = compressionTorque(ratio?.kind === 'one' && ratio.amount.si > 1 ? ratio.amount.si : 10, 3.5);
+    const shape = compressionTorque(ratio, 3.5);
     const found: Shares | Absent = sharesOf(load, humps, {
       cylinders,
       shape,

@@ -40,17 +40,27 @@ export const crankingRows: readonly FunctionRow[] = [
       sync,
       order,
       marked,
-      quantity('ratio', '1', 'compression ratio', { header: 'engine.compression_ratio', otherwise: '10' }),
+      quantity('ratio', '1', 'compression ratio', {
+        within: { above: '1' },
+        header: 'engine.compression_ratio',
+        otherwise: '10',
+      }),
     ],
     result: {
       kind: 'computed',
       says: 'a percentage a cylinder; a hump where there is no sync',
       typeOf: shares,
     },
-    formula:
-      'load = Σ C·compression torque(crank angle) behind the starter’s lag, C by least squares; C / highest C; ± from cycle to cycle (95 %) and what the method is off by on synthetic engines',
+    formula: 'load = Σ C·M(θ) behind the starter’s lag, C by least squares\nresult = C/highest C',
+    where: [
+      ['load', 'load of the starter over the crank angle', ''],
+      ['C', 'compression of each cylinder', ''],
+      ['M', 'torque of one compression at a crank angle', ''],
+      ['θ', 'crank angle', '°CA'],
+      ['result', 'share of the highest', '%'],
+    ],
     range:
-      'steady cranking without firing; the humps alone would make a weak cylinder look weaker and the next stronger',
+      '± from cycle to cycle (95 %) and what the method is off by on synthetic engines; steady cranking without firing; the humps alone would make a weak cylinder look weaker and the next stronger',
     errors: [...errors, 'The load does not follow the compressions of that many cylinders.'],
     source:
       'common practice; slider-crank and polytropic law after Heywood, Internal Combustion Engine Fundamentals, chapters 2 and 9; JCGM 100:2008, 4.2',
@@ -69,9 +79,10 @@ export const crankingRows: readonly FunctionRow[] = [
       says: 'a percentage a cylinder; a hump where there is no sync',
       typeOf: shares,
     },
-    formula:
-      'height of the top above the mean of the valleys on both sides / mean of the cycle; ± from cycle to cycle (95 %)',
-    range: 'as the trace shows it: what one cylinder lacks also lifts the next one’s hump',
+    formula: 'hump = (top − mean of the valleys on both sides)/mean of the cycle',
+    where: [['hump', 'height of a hump against the others', '%']],
+    range:
+      '± from cycle to cycle (95 %); as the trace shows it: what one cylinder lacks also lifts the next one’s hump',
     errors,
     source: 'common practice; JCGM 100:2008, 4.2',
     example: { expression: 'lowest(hump_balance(cranked.current, cranked.sync))', result: '4' },
@@ -84,8 +95,10 @@ export const crankingRows: readonly FunctionRow[] = [
     summary: 'How fast the starter turns the engine, by the rhythm of its compressions.',
     parameters: [load, cylinders],
     result: { kind: 'fixed', unit: 'rpm' },
-    formula: '2 turns / time of as many humps as cylinders; ± from cycle to cycle (95 %)',
-    range: '90 .. 420 rpm',
+    formula: 'rpm = 2 turns/time of as many humps as cylinders',
+    where: [['rpm', 'cranking speed', 'rpm']],
+    answers: { from: '90 rpm', to: '420 rpm' },
+    range: '± from cycle to cycle (95 %)',
     errors: errors.slice(0, 2),
     source: 'definition; every cylinder of a four-stroke engine compresses once in two turns',
     example: { expression: 'cranking_speed(cranked.current)', result: '218.48 ± 0.77 rpm' },

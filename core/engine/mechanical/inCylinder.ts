@@ -9,6 +9,8 @@ import { cyclesByDegree, meanOf } from '../../waveform/cylinder/profile.ts';
 import { meanOfCycles } from '../../waveform/cylinder/spread.ts';
 import { type Towers, towersOf } from '../../waveform/cylinder/towers.ts';
 import { isRecorded, type Recorded, recorded } from '../../waveform/recorded.ts';
+import { sayPressure } from '../sayValue.ts';
+import { compressesNothing, numberOf } from './ratioGiven.ts';
 import { type CylinderShape, type ValveEvents, valveEventsIn } from './valveEvents.ts';
 
 type Arguments = readonly (Value | undefined)[];
@@ -60,6 +62,14 @@ function seat(name: keyof typeof offSeat, from: string): Amount {
 }
 
 export function valveEvents([pressure, ratio, barometer]: Arguments): Value {
+  const shape: CylinderShape = {
+    ratio: numberOf(ratio, 10),
+    rod: 3.5,
+    barometer: numberOf(barometer, 101_325),
+  };
+  if (!(shape.ratio > 1)) return compressesNothing('valve_events', shape.ratio);
+  if (!(shape.barometer > 0))
+    return cannotCompute(`\`valve_events\`: a barometer of ${sayPressure(shape.barometer)} does not exist`);
   const found = towersIn(pressure);
   if ('kind' in found) return found;
   if (pressure?.kind !== 'series') return cannotCompute('it has no samples');
@@ -67,11 +77,6 @@ export function valveEvents([pressure, ratio, barometer]: Arguments): Value {
   const turns = turnsBetween(record.time, towers.tops);
   const cycles = cyclesByDegree(turns, record.samples, mostCycles);
   if (cycles.length === 0) return cannotCompute('there is less than a sample every 4° of the crank');
-  const shape: CylinderShape = {
-    ratio: ratio?.kind === 'one' && ratio.amount.si > 1 ? ratio.amount.si : 10,
-    rod: 3.5,
-    barometer: barometer?.kind === 'one' && barometer.amount.si > 0 ? barometer.amount.si : 101_325,
-  };
   const groups = groupsOf(cycles).map((group) => valveEventsIn(meanOf(group), shape));
   return fieldsOf(pressure, valveEventsIn(meanOf(cycles), shape), groups, towers);
 }

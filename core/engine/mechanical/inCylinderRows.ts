@@ -30,7 +30,7 @@ export const inCylinderRows: readonly FunctionRow[] = [
           : { wrong: 0, takes: 'samples of pressure' },
     },
     formula:
-      '720° from tower to tower, the speed changing steadily between (cubic); the tops by a parabola through the crown',
+      '720° from tower to tower, the speed changing steadily between (cubic)\nthe tops by a parabola through the crown',
     range:
       'the top of the pressure stands for top dead centre, which it precedes by some tenths of a degree (loss angle); within a turn the crank runs unevenly, most when cranking',
     errors: [noTowers, notCylinder],
@@ -46,8 +46,16 @@ export const inCylinderRows: readonly FunctionRow[] = [
       'When the valves open and close, and the plateaus between, read from a capture of cylinder pressure.',
     parameters: [
       inCylinder,
-      quantity('ratio', '1', 'compression ratio', { header: 'engine.compression_ratio', otherwise: '10' }),
-      absolutePressure('barometer', 'the barometer of the day', { otherwise: '101.325 kPa' }),
+      quantity('ratio', '1', 'compression ratio', {
+        within: { above: '1' },
+        header: 'engine.compression_ratio',
+        otherwise: '10',
+      }),
+      absolutePressure('barometer', 'the barometer of the day', {
+        within: { above: '0 kPa' },
+        barometer: true,
+        otherwise: '101.325 kPa',
+      }),
     ],
     result: {
       kind: 'fields',
@@ -87,9 +95,13 @@ export const inCylinderRows: readonly FunctionRow[] = [
       ],
     },
     formula:
-      'corners of p·V^1.3 (exhaust opens, intake closed) and of the fall from plateau to plateau (intake opens, exhaust closed), by least squares; ± from cycle to cycle (95 %) and between corner and seat',
+      'exhaust opens, intake is closed: corners of p·V^1.3\nintake opens, exhaust is closed: corners of the fall from plateau to plateau',
+    where: [
+      ['p', 'pressure in the cylinder, absolute', 'kPa'],
+      ['V', 'volume above the piston', 'cc'],
+    ],
     range:
-      'idle or cranking, where the valves let the pressure follow; a corner lies up to 10°, of the exhaust’s opening up to 14°, from the valve’s seat, the same in another capture of the engine: compare with a known-good one',
+      'corners by least squares, ± from cycle to cycle (95 %) and between corner and seat; idle or cranking, where the valves let the pressure follow; a corner lies up to 10°, of the exhaust’s opening up to 14°, from the valve’s seat, the same in another capture of the engine: compare with a known-good one',
     errors: [
       noTowers,
       notCylinder,

@@ -33,8 +33,16 @@ export const intakeRows: readonly FunctionRow[] = [
       typeOf: pulls,
     },
     formula:
-      'vacuum = Σ draw·intake stroke(crank angle) behind the lag with which the manifold fills, by least squares; draw / mean; ± from cycle to cycle (95 %)',
-    range: 'steady speed, 90 .. 1500 rpm; the sync marks the compression of its cylinder',
+      'vacuum = Σ D·S(θ) behind the lag with which the manifold fills, D by least squares\nresult = D/mean of all D',
+    where: [
+      ['vacuum', 'vacuum in the manifold over the crank angle', ''],
+      ['D', 'what each cylinder draws', ''],
+      ['S', 'one intake stroke at a crank angle', ''],
+      ['θ', 'crank angle', '°CA'],
+      ['result', 'share of the mean', '%'],
+    ],
+    range:
+      '± from cycle to cycle (95 %); steady speed of 90 to 1500 rpm; the sync marks the compression of its cylinder',
     errors: [
       'Nothing that repeats is found, or not two whole engine cycles.',
       'The firing order does not name every cylinder once.',

@@ -7,7 +7,7 @@ import { cylinderVolume } from './cylinderVolume.ts';
 import { inCylinderRows } from './inCylinderRows.ts';
 import { intakeRows } from './intakeRows.ts';
 
-const compressionRatio = { header: 'engine.compression_ratio' };
+const compressionRatio = { header: 'engine.compression_ratio', within: { above: '1' } };
 
 export const mechanicalRows: readonly FunctionRow[] = [
   {
@@ -18,12 +18,22 @@ export const mechanicalRows: readonly FunctionRow[] = [
       'The absolute pressure that a cylinder can reach from this pressure at the start of compression.',
     parameters: [
       quantity('ratio', '1', 'compression ratio', compressionRatio),
-      absolutePressure('pressure', 'pressure when compression starts, about the barometer'),
-      quantity('exponent', '1', 'polytropic exponent: about 1.3, less from leakage and heat when cranking'),
+      absolutePressure('pressure', 'pressure when compression starts, about the barometer', {
+        within: { above: '0 kPa' },
+      }),
+      quantity('exponent', '1', 'polytropic exponent: about 1.3, less from leakage and heat when cranking', {
+        within: { from: '1', to: '1.4' },
+      }),
     ],
     result: { kind: 'fixed', unit: 'kPa', quantityKind: 'absolute' },
-    formula: 'p2 = pressure · ratio^exponent',
-    range: 'exponent 1 .. 1.4',
+    formula: 'p₂ = p₁ · r^n',
+    where: [
+      ['p₂', 'pressure at the end of compression, absolute', 'kPa'],
+      ['p₁', 'pressure'],
+      ['r', 'ratio'],
+      ['n', 'exponent'],
+    ],
+    range: '',
     errors: [
       'The ratio is not above 1.',
       'The pressure is not above absolute zero.',
@@ -44,11 +54,20 @@ export const mechanicalRows: readonly FunctionRow[] = [
       displacement,
       cylinders,
       quantity('ratio', '1', 'compression ratio', compressionRatio),
-      quantity('rod', '1', 'connecting rod over crank radius, usually 3 to 4', { otherwise: '3.5' }),
+      quantity('rod', '1', 'connecting rod over crank radius, usually 3 to 4', {
+        within: { above: '1' },
+        otherwise: '3.5',
+      }),
     ],
     result: { kind: 'fixed', unit: 'cc' },
-    formula:
-      'V = Vc·(1 + (r − 1)/2·(R + 1 − cos θ − √(R² − sin² θ))), Vc = displacement/cylinders/(r − 1), R = rod',
+    formula: 'V = V₀·(1 + (r − 1)/2·(R + 1 − cos θ − √(R² − sin² θ)))\nV₀ = displacement/cylinders/(r − 1)',
+    where: [
+      ['V', 'volume above the piston', 'cc'],
+      ['V₀', 'the same at top dead centre', 'cc'],
+      ['r', 'ratio'],
+      ['R', 'rod'],
+      ['θ', 'angle'],
+    ],
     range: 'pin in the middle of the cylinder',
     errors: [
       'The ratio is not above 1.',

@@ -1,7 +1,7 @@
 import type { FunctionRow, Plain } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer, ofNumbers } from '../answer.ts';
 import { inWords, type Wording } from '../inWords.ts';
-import { cylinders, engineSpeed, quantity, text } from '../parameters.ts';
+import { anySpeed, cylinders, engineSpeed, quantity, text } from '../parameters.ts';
 import {
   companionOf,
   engineOrder,
@@ -77,7 +77,8 @@ export const orderRows: readonly FunctionRow[] = [
     summary: 'The crank angle from one firing to the next.',
     parameters: [cylinders],
     result: { kind: 'fixed', unit: '°CA', quantityKind: 'difference' },
-    formula: '720°/cylinders',
+    formula: 'interval = 720°/cylinders',
+    where: [['interval', 'crank angle from firing to firing', '°CA']],
     range: 'engines that fire evenly',
     errors: [noCount],
     source: ofCycle,
@@ -89,9 +90,10 @@ export const orderRows: readonly FunctionRow[] = [
     name: 'firing_frequency',
     family: 'mechanical',
     summary: 'How often the engine fires.',
-    parameters: [engineSpeed, cylinders],
+    parameters: [anySpeed, cylinders],
     result: { kind: 'fixed', unit: 'Hz' },
     formula: 'f = rpm/60 · cylinders/2',
+    where: [['f', 'firings in a second', 'Hz']],
     range: 'four-stroke',
     errors: [negativeSpeed, noCount],
     source: ofCycle,
@@ -103,9 +105,13 @@ export const orderRows: readonly FunctionRow[] = [
     name: 'order_frequency',
     family: 'mechanical',
     summary: 'The frequency of an engine order at a speed. One weak cylinder shows at order 0.5.',
-    parameters: [quantity('order', '1', 'how often it happens in a turn'), engineSpeed],
+    parameters: [
+      quantity('order', '1', 'how often it happens in a turn', { within: { above: '0' } }),
+      anySpeed,
+    ],
     result: { kind: 'fixed', unit: 'Hz' },
     formula: 'f = order · rpm/60',
+    where: [['f', 'frequency of the order', 'Hz']],
     range: '',
     errors: ['The order is not above 0.', negativeSpeed],
     source: 'definition; half-order excitation of the four-stroke cycle: f = N·p/60',
@@ -117,9 +123,16 @@ export const orderRows: readonly FunctionRow[] = [
     name: 'engine_order',
     family: 'mechanical',
     summary: 'The engine order of a frequency: how often it happens in a turn.',
-    parameters: [quantity('frequency', 'Hz', 'a vibration’s or a ripple’s frequency'), engineSpeed],
+    parameters: [
+      quantity('frequency', 'Hz', 'a vibration’s or a ripple’s frequency', { within: { from: '0 Hz' } }),
+      engineSpeed,
+    ],
     result: { kind: 'fixed', unit: '1' },
-    formula: 'order = frequency/(rpm/60)',
+    formula: 'order = f/(rpm/60)',
+    where: [
+      ['order', 'how often it happens in a turn', ''],
+      ['f', 'frequency'],
+    ],
     range: '0.5 one cylinder, cylinders/2 the firing of all; others belong to what turns at another speed',
     errors: ['The engine stands still.', 'The frequency is negative.'],
     source: 'definition',
@@ -132,13 +145,15 @@ export const orderRows: readonly FunctionRow[] = [
     family: 'mechanical',
     summary: 'The speed from the time of one tooth pitch on a wheel.',
     parameters: [
-      quantity('time', 'ms', 'time from one tooth to the next'),
+      quantity('time', 'ms', 'time from one tooth to the next', { within: { above: '0 ms' } }),
       quantity('pitches', '1', 'pitches in a turn, missing teeth counted: 60 for a 60−2 wheel', {
+        within: { from: '1' },
         otherwise: '60',
       }),
     ],
     result: { kind: 'fixed', unit: 'rpm' },
     formula: 'rpm = 60/(time · pitches)',
+    where: [['rpm', 'engine speed', 'rpm']],
     range: '',
     errors: ['The time is not above 0.', 'The number of pitches is not a whole number.'],
     source: 'arithmetic',

@@ -1,10 +1,13 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers } from '../answer.ts';
-import { engineSpeed, quantity } from '../parameters.ts';
+import { anySpeed, quantity } from '../parameters.ts';
 import { effectiveRatio } from './effectiveRatio.ts';
 import { pistonPosition, pistonSpeed } from './pistonPosition.ts';
 
-const stroke = quantity('stroke', 'mm', 'piston travel', { header: 'engine.stroke' });
+const stroke = quantity('stroke', 'mm', 'piston travel', {
+  header: 'engine.stroke',
+  within: { above: '0 mm' },
+});
 const heywood = 'Heywood, Internal Combustion Engine Fundamentals, chapter 2';
 
 export const pistonRows: readonly FunctionRow[] = [
@@ -19,7 +22,13 @@ export const pistonRows: readonly FunctionRow[] = [
       quantity('rod_length', 'mm', 'connecting rod, eye to eye', { header: 'engine.rod_length' }),
     ],
     result: { kind: 'fixed', unit: 'mm' },
-    formula: 'x = a·(1 − cos θ) + l − √(l² − a²·sin² θ), a = stroke/2, l = rod_length',
+    formula: 'x = a·(1 − cos θ) + l − √(l² − a²·sin² θ)\na = stroke/2',
+    where: [
+      ['x', 'way from top dead centre', 'mm'],
+      ['a', 'crank radius', 'mm'],
+      ['θ', 'angle'],
+      ['l', 'rod_length'],
+    ],
     range: 'pin in the middle of the cylinder',
     errors: ['The stroke is not above 0.', 'The rod is not longer than half the stroke.'],
     source: heywood,
@@ -31,9 +40,10 @@ export const pistonRows: readonly FunctionRow[] = [
     name: 'piston_speed',
     family: 'mechanical',
     summary: 'The mean speed of the pistons.',
-    parameters: [engineSpeed, stroke],
+    parameters: [anySpeed, stroke],
     result: { kind: 'fixed', unit: 'm/s' },
     formula: 'v = 2 · stroke · rpm/60',
+    where: [['v', 'mean speed of the piston', 'm/s']],
     range: '',
     errors: ['The speed is negative.', 'The stroke is not above 0.'],
     source: heywood,
@@ -46,13 +56,26 @@ export const pistonRows: readonly FunctionRow[] = [
     family: 'mechanical',
     summary: 'The compression ratio from where the intake valve closes: what cranking really compresses.',
     parameters: [
-      quantity('ivc', '°CA', 'where the intake valve closes', { kind: 'abdc' }),
-      quantity('ratio', '1', 'compression ratio', { header: 'engine.compression_ratio' }),
-      quantity('rod', '1', 'connecting rod over crank radius, usually 3 to 4', { otherwise: '3.5' }),
+      quantity('ivc', '°CA', 'where the intake valve closes', {
+        within: { above: '-180 °CA', below: '180 °CA' },
+        kind: 'abdc',
+      }),
+      quantity('ratio', '1', 'compression ratio', {
+        within: { above: '1' },
+        header: 'engine.compression_ratio',
+      }),
+      quantity('rod', '1', 'connecting rod over crank radius, usually 3 to 4', {
+        within: { above: '1' },
+        otherwise: '3.5',
+      }),
     ],
     result: { kind: 'fixed', unit: '1' },
-    formula: 'r = V(ivc)/V(0) by cylinder_volume',
-    range: 'closing within 180° of bottom dead centre',
+    formula: 'r = V(ivc)/V(top dead centre)',
+    where: [
+      ['r', 'effective ratio', ''],
+      ['V', 'volume above the piston, as cylinder_volume', 'cc'],
+    ],
+    range: '',
     errors: [
       'The valve closes outside the compression stroke.',
       'The ratio is not above 1.',

@@ -12,12 +12,18 @@ import { circuitSayings, sensorCircuit, titaniaMixture, titaniaSayings } from '.
 import { thermistorRows } from './thermistorRows.ts';
 
 const meterCurve = 'maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s], [2.6 V, 55 g/s]]';
-const supply = quantity('supply', 'V', 'voltage that the pull-up hangs on');
-const pullup = quantity('pullup', 'kΩ', 'resistance of the pull-up');
-const sensorSupply = quantity('supply', 'V', 'the sensor’s supply');
+const supply = quantity('supply', 'V', 'voltage that the pull-up hangs on', { within: { above: '0 V' } });
+const pullup = quantity('pullup', 'kΩ', 'resistance of the pull-up', { within: { above: '0 kΩ' } });
+const sensorSupply = quantity('supply', 'V', 'the sensor’s supply', { within: { above: '0 V' } });
 const shares = [
-  quantity('low_share', '%', 'share of the supply at the lowest pressure', { otherwise: '10 %' }),
-  quantity('high_share', '%', 'share of the supply at the highest pressure', { otherwise: '90 %' }),
+  quantity('low_share', '%', 'share of the supply at the lowest pressure', {
+    otherwise: '10 %',
+    within: { from: '0 %' },
+  }),
+  quantity('high_share', '%', 'share of the supply at the highest pressure', {
+    otherwise: '90 %',
+    within: { to: '100 %' },
+  }),
 ];
 
 /** Pressures of one sensor, which must be counted from one zero. */
@@ -36,7 +42,14 @@ export const sensorRows: readonly FunctionRow[] = [
       { name: 'x', takes: { what: 'any' }, meaning: 'the reading that the curve is entered with' },
     ],
     result: { kind: 'computed', says: 'the second quantity of the curve', typeOf: alongCurve },
-    formula: 'y = y1 + (x − x1)·(y2 − y1)/(x2 − x1) between the neighbouring points',
+    formula: 'y = y₁ + (x − x₁)·(y₂ − y₁)/(x₂ − x₁)',
+    where: [
+      ['y', 'the curve’s value', ''],
+      ['x₁', 'reading of the point before it', ''],
+      ['y₁', 'value of the point before it', ''],
+      ['x₂', 'reading of the point behind it', ''],
+      ['y₂', 'value of the point behind it', ''],
+    ],
     range: 'between the curve’s first and last point; nothing is computed beyond them',
     errors: [
       'The reading lies outside the curve.',
@@ -60,7 +73,15 @@ export const sensorRows: readonly FunctionRow[] = [
       { name: 'value', takes: { what: 'any' }, meaning: 'the curve’s second quantity, such as a flow' },
     ],
     result: { kind: 'computed', says: 'the first quantity of the curve', typeOf: againstCurve },
-    formula: 'x = x1 + (y − y1)·(x2 − x1)/(y2 − y1) between the neighbouring points',
+    formula: 'x = x₁ + (y − y₁)·(x₂ − x₁)/(y₂ − y₁)',
+    where: [
+      ['x', 'the reading', ''],
+      ['x₁', 'reading of the point before it', ''],
+      ['y₁', 'value of the point before it', ''],
+      ['x₂', 'reading of the point behind it', ''],
+      ['y₂', 'value of the point behind it', ''],
+      ['y', 'value'],
+    ],
     range: 'between the curve’s lowest and highest value; the curve must go one way',
     errors: [
       'The value lies outside the curve.',
@@ -77,10 +98,20 @@ export const sensorRows: readonly FunctionRow[] = [
     name: 'divider_resistance',
     family: 'sensors',
     summary: 'A sensor’s resistance from the voltage at its pull-up resistor.',
-    parameters: [quantity('volts', 'V', 'voltage at the sensor'), supply, pullup],
+    parameters: [
+      quantity('volts', 'V', 'voltage at the sensor', { within: { from: '0 V' } }),
+      supply,
+      pullup,
+    ],
     result: { kind: 'fixed', unit: 'Ω' },
-    formula: 'R = pullup · volts/(supply − volts)',
-    range: 'voltage from 0 to below the supply',
+    formula: 'R = R₀ · U/(U₀ − U)',
+    where: [
+      ['R', 'resistance of the sensor', 'Ω'],
+      ['R₀', 'pullup'],
+      ['U', 'volts'],
+      ['U₀', 'supply'],
+    ],
+    range: 'voltage below the supply',
     errors: [
       'The voltage is negative, or not below the supply: the circuit is open.',
       'The supply or the pull-up is not above 0.',
@@ -94,9 +125,19 @@ export const sensorRows: readonly FunctionRow[] = [
     name: 'divider_volts',
     family: 'sensors',
     summary: 'The voltage that a good circuit shows at a sensor of this resistance behind its pull-up.',
-    parameters: [quantity('resistance', 'kΩ', 'resistance of the sensor'), supply, pullup],
+    parameters: [
+      quantity('resistance', 'kΩ', 'resistance of the sensor', { within: { from: '0 kΩ' } }),
+      supply,
+      pullup,
+    ],
     result: { kind: 'fixed', unit: 'V' },
-    formula: 'U = supply · R/(R + pullup)',
+    formula: 'U = U₀ · R/(R + R₀)',
+    where: [
+      ['U', 'voltage at the sensor', 'V'],
+      ['U₀', 'supply'],
+      ['R', 'resistance'],
+      ['R₀', 'pullup'],
+    ],
     range: 'a short gives 0 V; an open circuit gives the supply and has no resistance',
     errors: ['The resistance is negative.', 'The supply or the pull-up is not above 0.'],
     source: 'Ohm’s law',
@@ -110,9 +151,12 @@ export const sensorRows: readonly FunctionRow[] = [
     parameters: [
       quantity('volts', 'V', 'voltage at the signal pin'),
       supply,
-      quantity('margin', '%', 'share of the supply that still counts as its end', { otherwise: '2 %' }),
+      quantity('margin', '%', 'share of the supply that still counts as its end', {
+        within: { above: '0 %', below: '50 %' },
+        otherwise: '2 %',
+      }),
     ],
-    formula: 'open from supply·(1 − margin), shorted up to supply·margin',
+    formula: 'open circuit from supply·(1 − margin) on, short up to supply·margin',
     range: 'a sensor between the signal pin and ground, with a pull-up in the computer',
     errors: [
       'The supply is not above 0.',
@@ -139,7 +183,12 @@ export const sensorRows: readonly FunctionRow[] = [
       ...shares,
     ],
     result: { kind: 'like', parameter: 'low' },
-    formula: 'p = low + (volts/supply − low_share)/(high_share − low_share)·(high − low)',
+    formula: 'p = low + (U/U₀ − low_share)/(high_share − low_share)·(high − low)',
+    where: [
+      ['p', 'the pressure', 'as low'],
+      ['U', 'volts'],
+      ['U₀', 'supply'],
+    ],
     range: 'from low to high, and 2 % of the supply beyond',
     errors: [
       'The voltage is outside the sensor’s range.',
@@ -165,7 +214,11 @@ export const sensorRows: readonly FunctionRow[] = [
       ...shares,
     ],
     result: { kind: 'fixed', unit: 'V' },
-    formula: 'U = supply·(low_share + (pressure − low)/(high − low)·(high_share − low_share))',
+    formula: 'U = U₀·(low_share + (pressure − low)/(high − low)·(high_share − low_share))',
+    where: [
+      ['U', 'voltage of the signal', 'V'],
+      ['U₀', 'supply'],
+    ],
     range: 'from low to high',
     errors: [
       'The pressure is outside what the sensor measures.',
@@ -184,12 +237,23 @@ export const sensorRows: readonly FunctionRow[] = [
     family: 'sensors',
     summary: 'The voltage of a zirconia sensor from its temperature and the oxygen in the exhaust.',
     parameters: [
-      temperaturePoint('temperature', 'temperature of the zirconia'),
-      quantity('oxygen', '1', 'oxygen as a fraction of one atmosphere: 0.01, or 10 ^ -18 of rich exhaust'),
+      temperaturePoint('temperature', 'temperature of the zirconia', {
+        within: { from: '350 °C', to: '900 °C' },
+      }),
+      quantity('oxygen', '1', 'oxygen as a fraction of one atmosphere: 0.01, or 10 ^ -18 of rich exhaust', {
+        within: { above: '0', to: '1' },
+      }),
     ],
     result: { kind: 'fixed', unit: 'V' },
-    formula: 'E = R·T/(4·F) · ln(0.209/oxygen)',
-    range: 'a hot sensor, about 350 .. 900 °C',
+    formula: 'E = R·T/(4·F) · ln(0.209/p)',
+    where: [
+      ['E', 'voltage of the sensor', 'V'],
+      ['R', 'gas constant, 8.314', 'J/(mol·K)'],
+      ['T', 'temperature, counted from absolute zero', 'K'],
+      ['F', 'Faraday constant, 96485', 'C/mol'],
+      ['p', 'oxygen'],
+    ],
+    range: '',
     errors: ['The oxygen is not above 0, or above one atmosphere.'],
     source: 'Nernst’s equation with the constants of CODATA 2018',
     example: { expression: 'nernst_volts(626.85 °C, 0.01)', result: '0.05894 V' },
@@ -202,11 +266,21 @@ export const sensorRows: readonly FunctionRow[] = [
     summary: 'The oxygen in the exhaust at which a hot zirconia sensor gives this voltage.',
     parameters: [
       quantity('volts', 'V', 'the sensor’s voltage'),
-      temperaturePoint('temperature', 'temperature of the zirconia'),
+      temperaturePoint('temperature', 'temperature of the zirconia', {
+        within: { from: '350 °C', to: '900 °C' },
+      }),
     ],
     result: { kind: 'fixed', unit: '1' },
-    formula: 'oxygen = 0.209·exp(−4·F·E/(R·T)), as a fraction of one atmosphere',
-    range: 'a hot sensor, about 350 .. 900 °C',
+    formula: 'p = 0.209 · exp(−4·F·E/(R·T))',
+    where: [
+      ['p', 'oxygen as a fraction of one atmosphere', ''],
+      ['E', 'volts'],
+      ['R', 'gas constant, 8.314', 'J/(mol·K)'],
+      ['T', 'temperature, counted from absolute zero', 'K'],
+      ['F', 'Faraday constant, 96485', 'C/mol'],
+    ],
+    answers: { to: '1' },
+    range: '',
     errors: [
       'The temperature is below absolute zero.',
       'The voltage is so far below 0 that there would be more than one atmosphere.',
@@ -220,7 +294,7 @@ export const sensorRows: readonly FunctionRow[] = [
     family: 'sensors',
     summary: 'What a titania sensor says of the mixture, in words; which end is lean depends on its circuit.',
     parameters: [
-      quantity('volts', 'V', 'the sensor’s voltage'),
+      quantity('volts', 'V', 'the sensor’s voltage', { within: { from: '0 V' } }),
       sensorSupply,
       text('lean_end', '"high" or "low": the end of the supply that means lean'),
     ],

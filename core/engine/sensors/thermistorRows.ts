@@ -7,7 +7,9 @@ import { betaOf, betaTemperature } from './betaThermistor.ts';
 import { steinhartHart, thermistorFit } from './steinhartHart.ts';
 import { thermistorResistance, thermistorTemperature } from './thermistorTemperature.ts';
 
-const resistance = quantity('resistance', 'kΩ', 'resistance of the sensor alone');
+const resistance = quantity('resistance', 'kΩ', 'resistance of the sensor alone', {
+  within: { above: '0 kΩ' },
+});
 const table = curve('curve', 'the sensor’s table: pairs of temperature and resistance');
 const thermistorTable = 'ect_curve: [[0 °C, 32.64 kΩ], [40 °C, 5.325 kΩ], [100 °C, 0.6781 kΩ]]';
 const short = 'The resistance is not above 0.';
@@ -21,7 +23,11 @@ export const thermistorRows: readonly FunctionRow[] = [
     summary: 'The temperature of a thermistor from its resistance and its table.',
     parameters: [resistance, table],
     result: { kind: 'computed', says: 'a temperature in °C', typeOf: alongTable('resistance', '°C') },
-    formula: '1/T over ln R: a monotone cubic through the table’s points, T in K',
+    formula: '1/T over ln R: a monotone cubic through the table’s points',
+    where: [
+      ['T', 'temperature, counted from absolute zero', 'K'],
+      ['R', 'resistance'],
+    ],
     range: 'between the table’s first and last point',
     errors: [
       'The resistance is not above 0, or outside the table.',
@@ -63,7 +69,14 @@ export const thermistorRows: readonly FunctionRow[] = [
     parameters: [resistance, table],
     result: { kind: 'computed', says: 'a temperature in °C', typeOf: alongTable('resistance', '°C') },
     formula:
-      '1/T = a + b·ln R + c·(ln R)³ through three points, nearest to more than three (least squares in 1/T)',
+      '1/T = a + b·ln R + c·(ln R)³\nthrough three points; nearest to more than three (least squares in 1/T)',
+    where: [
+      ['T', 'temperature, counted from absolute zero', 'K'],
+      ['a', 'first coefficient, fitted', '1/K'],
+      ['b', 'second coefficient, fitted', '1/K'],
+      ['c', 'third coefficient, fitted', '1/K'],
+      ['R', 'resistance'],
+    ],
     range: 'between the lowest and the highest resistance of the points',
     errors: [
       short,
@@ -91,6 +104,10 @@ export const thermistorRows: readonly FunctionRow[] = [
     ],
     result: { kind: 'fixed', unit: '°C', quantityKind: 'point' },
     formula: '1/T = a + b·ln(R/Ω) + c·(ln(R/Ω))³',
+    where: [
+      ['T', 'temperature, counted from absolute zero', 'K'],
+      ['R', 'resistance'],
+    ],
     range: 'the range that the coefficients were fitted over',
     errors: [short, 'The coefficients give no temperature.'],
     source: steinhartSource,
@@ -110,11 +127,17 @@ export const thermistorRows: readonly FunctionRow[] = [
       'The temperature of a thermistor from its resistance at 25 °C and one constant B; a table is better.',
     parameters: [
       resistance,
-      quantity('beta', 'K', 'the constant B', { kind: 'difference' }),
-      quantity('at_25', 'kΩ', 'resistance at 25 °C'),
+      quantity('beta', 'K', 'the constant B', { within: { above: '0 K' }, kind: 'difference' }),
+      quantity('at_25', 'kΩ', 'resistance at 25 °C', { within: { above: '0 kΩ' } }),
     ],
     result: { kind: 'fixed', unit: '°C', quantityKind: 'point' },
-    formula: '1/T = 1/298.15 K + ln(R/R25)/B',
+    formula: '1/T = 1/298.15 K + ln(R/R₂₅)/B',
+    where: [
+      ['T', 'temperature, counted from absolute zero', 'K'],
+      ['R', 'resistance'],
+      ['R₂₅', 'at_25'],
+      ['B', 'beta'],
+    ],
     range: 'near the two temperatures that B belongs to; off by 0.7 °C at 0 °C for a B from 25 to 85 °C',
     errors: [short, 'B or the resistance at 25 °C is not above 0.'],
     source: 'IEC 60539-1 (value from memory)',
@@ -127,13 +150,24 @@ export const thermistorRows: readonly FunctionRow[] = [
     family: 'sensors',
     summary: 'The constant B of a thermistor between two of its points.',
     parameters: [
-      temperaturePoint('first_temperature', 'temperature of the first point'),
-      quantity('first', 'kΩ', 'resistance there'),
-      temperaturePoint('second_temperature', 'temperature of the second point'),
-      quantity('second', 'kΩ', 'resistance there'),
+      temperaturePoint('first_temperature', 'temperature of the first point', {
+        within: { above: '-273.15 °C' },
+      }),
+      quantity('first', 'kΩ', 'resistance there', { within: { above: '0 kΩ' } }),
+      temperaturePoint('second_temperature', 'temperature of the second point', {
+        within: { above: '-273.15 °C' },
+      }),
+      quantity('second', 'kΩ', 'resistance there', { within: { above: '0 kΩ' } }),
     ],
     result: { kind: 'fixed', unit: 'K', quantityKind: 'difference' },
-    formula: 'B = ln(R1/R2)/(1/T1 − 1/T2), T in K',
+    formula: 'B = ln(R₁/R₂)/(1/T₁ − 1/T₂)',
+    where: [
+      ['B', 'the constant', 'K'],
+      ['R₁', 'first'],
+      ['R₂', 'second'],
+      ['T₁', 'first_temperature, counted from absolute zero', 'K'],
+      ['T₂', 'second_temperature, counted from absolute zero', 'K'],
+    ],
     range: '',
     errors: ['A resistance is not above 0.', 'Both points have the same temperature.'],
     source: 'IEC 60539-1 (value from memory)',

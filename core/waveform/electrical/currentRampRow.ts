@@ -47,7 +47,14 @@ export const currentRampRow: FunctionRow = {
   ],
   result: { kind: 'fields', fields },
   formula:
-    'y = y₀ + (final/τ)·t − (1/τ)·∫y dt fitted to each ramp; notch where the slope, having dropped, is half back; medians of all pulses',
+    'y = y₀ + (final/τ)·t − (1/τ)·∫y dt, fitted to each ramp\nnotch where the slope, having dropped, is half back\nmedians of all pulses',
+  where: [
+    ['y', 'current', 'A'],
+    ['y₀', 'the same at the start of the ramp', 'A'],
+    ['final', 'current that the ramp heads for', 'A'],
+    ['τ', 'time constant, inductance over resistance', 's'],
+    ['t', 'time since it was switched on', 's'],
+  ],
   range:
     'fifty samples a pulse or more; held counts within 3 % of the peak for a seventh of the pulse or more',
   errors: [

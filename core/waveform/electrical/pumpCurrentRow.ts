@@ -24,13 +24,17 @@ export const pumpCurrentRow: FunctionRow = {
       takes: { what: 'quantity', unit: '1' },
       meaning: 'bars of its commutator',
       otherwise: '8',
+      within: { from: '3', to: '40' },
     },
   ],
   result: { kind: 'fields', fields },
-  formula:
-    'speed = frequency / humps a turn; as many humps as bars, with an odd number of bars twice as many',
+  formula: 'speed = frequency/humps a turn\nas many humps as bars, with an odd number of bars twice as many',
+  where: [
+    ['speed', 'turns of the pump', 'rpm'],
+    ['frequency', 'humps in a second', 'Hz'],
+  ],
   range:
-    '1000 to 12,000 rpm, two brushes; ten thousand samples a second or more; humps by the strongest line of the spectrum',
+    'pumps of 1000 to 12,000 rpm with two brushes; ten thousand samples a second or more; humps by the strongest line of the spectrum',
   errors: [
     'There are no samples, or a gap in them.',
     'The samples are too sparse, or no rhythm stands out.',

@@ -41,7 +41,7 @@ export const catalystRow: FunctionRow = {
   ],
   result: { kind: 'fields', fields },
   formula:
-    'ratios rear/front of peak-to-peak, of switches through level ± 0.15 V, of Σ|turn to turn|; mirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
+    'ratios rear/front: of peak to peak, of switches through level ± 0.15 V, of Σ|turn to turn|\nmirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
   range: 'closed loop, steady speed, warm catalyst, 10 s or more; both sensors switch in volts',
   errors: [
     'There are no samples.',

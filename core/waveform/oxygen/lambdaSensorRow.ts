@@ -33,6 +33,7 @@ export const lambdaSensorRow: FunctionRow = {
       takes: { what: 'quantity', unit: '1' },
       meaning: 'lambda that is asked for',
       otherwise: '1',
+      within: { above: '0' },
     },
     {
       name: 'most',
@@ -42,7 +43,11 @@ export const lambdaSensorRow: FunctionRow = {
     },
   ],
   result: { kind: 'fields', fields },
-  formula: 'deviation = mean − desired; passes count beyond a tenth of the swing',
+  formula: 'deviation = mean − desired\npasses count beyond a tenth of the swing',
+  where: [
+    ['deviation', 'how far the mean lies off', ''],
+    ['mean', 'mean of x', ''],
+  ],
   range: 'lambda itself: the sensor’s current or volts need the maker’s curve first',
   errors: ['There are no samples.', 'The lambda asked for is not above 0.'],
   source: 'definition; the limit of 0.03 is common practice',

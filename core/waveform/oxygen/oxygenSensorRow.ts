@@ -85,7 +85,8 @@ export const oxygenSensorRow: FunctionRow = {
   ],
   result: { kind: 'fields', fields },
   formula:
-    'switches pass low and high; times are medians from level to level; bias = (usual top + usual bottom)/2 − level; rich side positive',
+    'switches pass low and high; times are medians from level to level\nbias = (usual top + usual bottom)/2 − level, rich side positive',
+  where: [['bias', 'how far the middle of the swing lies off', 'V']],
   range:
     'closed loop, 2500 rpm, warm; 5 s or more. A swing that is shifted past one of the levels is counted and timed about its own middle. Words: switching, lazy, weak, biased rich, biased lean, stuck rich, stuck lean, stuck midway',
   errors: [

@@ -21,7 +21,8 @@ export const rearToFrontRow: FunctionRow = {
     sensorKind,
   ],
   result: { kind: 'fixed', unit: '1' },
-  formula: 'ratio = (max − min of rear) / (max − min of front)',
+  formula: 'ratio = (max − min of rear)/(max − min of front)',
+  where: [['ratio', 'rear against front, peak to peak', '']],
   range: 'closed loop, steady speed, warm catalyst; sensors that switch in volts',
   errors: [
     'The front sensor does not move.',

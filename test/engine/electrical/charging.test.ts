@@ -42,7 +42,10 @@ describe('a battery under load', () => {
     expect(chargeTableWords('flooded')).toBe(
       'battery council table for flooded batteries (value from memory): 12.65 V 100 %, 12.45 V 75 %, 12.24 V 50 %, 12.06 V 25 %, 11.89 V 0 %',
     );
-    expect(chargeTableWords('AGM')).toHaveProperty('noAnswer', expect.stringContaining('maker’s table'));
+    expect(chargeTableWords('AGM')).toBe(
+      'U.S. Army, TB 43-PS-665 (April 2008), for AGM batteries after eight hours of rest: 12.9 V 100 %, 11.4 V 0 %',
+    );
+    expect(chargeTableWords('gel')).toHaveProperty('noAnswer', expect.stringContaining('the maker’s own'));
     expect(chargeTableWords('nuclear')).toHaveProperty('noAnswer', expect.stringContaining('is not known'));
     expect(numberOf(stateOfCharge(12.24, 'flooded'))).toBeCloseTo(0.5, 12);
   });

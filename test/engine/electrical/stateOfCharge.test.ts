@@ -20,7 +20,7 @@ describe('a battery’s state of charge', () => {
     expect(numberOf(stateOfCharge(11.2, 'EFB'))).toBe(0);
   });
 
-  // A rounded list in public use: 12.6, 12.4, 12.2, 12.0 V for 100, 75, 50, 25 %. An inverter's manual: 12.7 V full, 12.1 V half.
+  // U.S. Army TM 5-3805-262-20, 5-142: 12.6, 12.4, 12.2, 12.0 V for 100, 75, 50, 25 %. An inverter's manual: 12.7 V full, 12.1 V half.
   it('agrees with other published tables as far as these agree with each other: 0.1 V, up to half of a charge’s quarter', () => {
     for (const [volts, share] of [
       [12.6, 1],
@@ -34,13 +34,31 @@ describe('a battery’s state of charge', () => {
     }
   });
 
+  // U.S. Army, PS Magazine, TB 43-PS-665 (April 2008), page 15: 12.9 V is 95 to 100 %, 11.4 V is 0 %, after eight hours of rest.
+  it('of AGM lies on a line of its own', () => {
+    expect(numberOf(stateOfCharge(12.9, 'AGM'))).toBeCloseTo(1, 9);
+    expect(numberOf(stateOfCharge(11.4, 'agm'))).toBe(0);
+    expect(numberOf(stateOfCharge(12.15, 'AGM'))).toBeCloseTo(0.5, 9);
+    expect(numberOf(stateOfCharge(13.1, 'AGM'))).toBe(1);
+  });
+
+  // Full at 12.8 to 13.0 V: U.S. Army TM 9-6115-730-24, WP 0050. The others: a table in public use for AGM batteries.
+  it.each([
+    [12.8, 1],
+    [12.6, 0.75],
+    [12.3, 0.5],
+    [12.0, 0.25],
+  ])('of AGM at %f V lies within 15 points of what others print: %f', (volts, share) => {
+    expect(Math.abs(numberOf(stateOfCharge(volts, 'AGM')) - share)).toBeLessThanOrEqual(0.15 + 1e-9);
+  });
+
   it('refuses what is no rested 12 V battery', () => {
     expect(sentenceOf(stateOfCharge(14.2, 'flooded'))).toContain('being charged');
     expect(sentenceOf(stateOfCharge(10.2, 'flooded'))).toContain('shorted cell');
   });
 
   it('says where builds have no common table, and which build is not known', () => {
-    expect(sentenceOf(stateOfCharge(12.5, 'AGM'))).toContain('Published tables for AGM batteries differ');
+    expect(sentenceOf(stateOfCharge(12.5, 'gel'))).toContain('For gel batteries there is no table');
     expect(sentenceOf(stateOfCharge(12.5, 'nickel'))).toContain('"nickel" is not known');
   });
 });

@@ -1,6 +1,8 @@
 import type { FunctionRow, Parameter } from '../../../expression/functionRow.ts';
+import { sayLimits } from '../../../expression/sayLimits.ts';
 import { formulaLines } from '../../formulaLines.ts';
 import { parameterName, resultWords } from '../../pages.ts';
+import { rangeWords, substitutesFor } from '../../parameterWords.ts';
 import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
 import { byFamily } from './families.ts';
 
@@ -14,14 +16,14 @@ function functionPart(row: FunctionRow): string {
   const given = example.given === undefined ? '' : `, with ${codeSpan(`spec.${example.given}`)}`;
   const lines = [
     ...givesLines(row),
-    ...(row.range === '' ? [] : [`Range: ${sentence(row.range)}`]),
+    ...(rangeWords(row) === '' ? [] : [`Range: ${sentence(rangeWords(row))}`]),
     `Example: ${codeSpan(example.expression)} is ${codeSpan(example.result)}${given}.`,
     `Source: ${sentence(row.source)}`,
   ];
   return [
     `### ${codeSpan(`${row.name}(${row.parameters.map(parameterName).join(', ')})`)}`,
     sentencesAsMarkdown(row.summary),
-    `\`\`\`\n${formulaLines(row.formula).join('\n')}\n\`\`\``,
+    `\`\`\`\n${formulaLines(row).join('\n')}\n\`\`\``,
     parameterTable(row.parameters),
     lines.join('\n'),
     ...(says === undefined ? [] : [sayingTable(says)]),
@@ -42,11 +44,12 @@ function givesLines(row: FunctionRow): string[] {
 
 function parameterTable(parameters: readonly Parameter[]): string {
   if (parameters.length === 0) return '';
-  const rows = parameters.map(
-    ({ name, meaning, takes, header, otherwise, optional }) =>
-      `| ${codeSpan(name)} | ${sentenceAsMarkdown(meaning)} | ${takesWords(takes)} | ${leftOut(header, otherwise, optional)} |`,
-  );
-  return `| takes | what | unit | left out |\n| --- | --- | --- | --- |\n${rows.join('\n')}`;
+  const rows = parameters.map((parameter) => {
+    const { name, meaning, takes, within } = parameter;
+    const limits = within === undefined ? '' : sentenceAsMarkdown(sayLimits(within));
+    return `| ${codeSpan(name)} | ${sentenceAsMarkdown(meaning)} | ${takesWords(takes)} | ${limits} | ${leftOut(parameter)} |`;
+  });
+  return `| takes | what | unit | within | left out |\n| --- | --- | --- | --- | --- |\n${rows.join('\n')}`;
 }
 
 function takesWords({ what, unit, kind }: Parameter['takes']): string {
@@ -54,17 +57,9 @@ function takesWords({ what, unit, kind }: Parameter['takes']): string {
   return sentenceAsMarkdown(kind === undefined || kind === 'none' ? words : `${words} ${kind}`);
 }
 
-function leftOut(
-  header: string | undefined,
-  otherwise: string | undefined,
-  optional: boolean | undefined,
-): string {
-  const from = [
-    ...(header === undefined ? [] : [codeSpan(header)]),
-    ...(otherwise === undefined ? [] : [codeSpan(otherwise)]),
-    ...(optional === true ? ['nothing'] : []),
-  ];
-  return from.join(', otherwise ');
+function leftOut(parameter: Parameter): string {
+  const from = substitutesFor(parameter).map(({ words, is }) => (is === 'words' ? words : codeSpan(words)));
+  return [...from, ...(parameter.optional === true ? ['nothing'] : [])].join(', otherwise ');
 }
 
 function sayingTable(says: NonNullable<FunctionRow['says']>): string {
