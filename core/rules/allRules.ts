@@ -1,6 +1,8 @@
+import type { Cell } from '../casefile/cell.ts';
 import { egrAtIdle } from './air/egrAtIdle.ts';
 import { fillingUnlikely } from './air/fillingUnlikely.ts';
 import { idleAirShut } from './air/idleAirShut.ts';
+import { bitOf } from './asked.ts';
 import { beyondSensor } from './beyondSensor.ts';
 import { codeNotListed } from './codeNotListed.ts';
 import { codeNotStored } from './codeNotStored.ts';
@@ -14,6 +16,7 @@ import { unknownFuel } from './header/unknownFuel.ts';
 import { vinDiffers } from './header/vinDiffers.ts';
 import { vinForm } from './header/vinForm.ts';
 import { impossibleValue } from './impossibleValue.ts';
+import { oddities } from './measured.ts';
 import { misspeltState } from './misspeltState.ts';
 import { banksApart } from './mixture/banksApart.ts';
 import { banksTogether } from './mixture/banksTogether.ts';
@@ -79,14 +82,14 @@ export const allRules: readonly Rule[] = [
 ];
 
 /** What a rule looks at in a cell; of one shape for all rules, since it is asked of every cell at every keystroke. */
-interface Look {
+export interface Look {
   readonly reading: ReadingRule['checkReading'] | undefined;
   readonly moment: MomentRule['checkMoment'] | undefined;
   readonly cell: CellRule['checkCell'] | undefined;
-  /** The kind of cell that it looks at, where it is one. */
-  readonly kind: CellRule['in'];
-  /** Its bit among those of the signals that it asks for; 0 where it is asked whatever was read. */
+  /** The bit of what must have been read; 0 where it is asked whatever was. */
   readonly bit: number;
+  /** The bit of the oddity that it looks at, of rules of single readings. */
+  readonly odd: number;
 }
 
 /** A rule that compares cells, with its bit. */
@@ -95,11 +98,33 @@ interface Comparison {
   readonly bit: number;
 }
 
-const bits = new Map<string, number>();
-const bitsOf = new Map<string, number>();
+/** All bits are given before anyone is asked. */
+const looks = allRules.flatMap((rule) =>
+  isCaseRule(rule) ? [] : [{ kinds: 'in' in rule ? rule.in : undefined, look: lookOf(rule) }],
+);
 
-/** Those that look at one cell at a time, in their order. */
-export const cellRules: readonly Look[] = allRules.filter((rule) => !isCaseRule(rule)).map(lookOf);
+/** Those that look at one cell of this kind at a time, in their order. */
+export function looksAt(kind: Kind): Looks {
+  let here = byKind.get(kind);
+  if (here === undefined) {
+    const all = looks
+      .filter(({ kinds }) => kinds === undefined || (kind !== undefined && kinds.includes(kind)))
+      .map(({ look }) => look);
+    here = { all, always: all.filter(({ bit, odd }) => bit === 0 && odd === 0) };
+    byKind.set(kind, here);
+  }
+  return here;
+}
+
+interface Looks {
+  readonly all: readonly Look[];
+  /** Those that are asked whatever was read. */
+  readonly always: readonly Look[];
+}
+
+type Kind = Cell['kind'] | undefined;
+
+const byKind = new Map<Kind, Looks>();
 
 /** Those that compare cells. */
 export const caseRules: readonly Comparison[] = allRules
@@ -115,26 +140,7 @@ function lookOf(rule: Rule): Look {
     reading: 'checkReading' in rule ? rule.checkReading : undefined,
     moment: 'checkMoment' in rule ? rule.checkMoment : undefined,
     cell: 'checkCell' in rule ? rule.checkCell : undefined,
-    kind: 'in' in rule ? rule.in : undefined,
-    bit: bitOf(rule),
+    bit: 'odd' in rule ? 0 : bitOf(rule),
+    odd: 'odd' in rule ? oddities[rule.odd] : 0,
   };
-}
-
-/** The bits of the rules that ask for a signal: whoever adds up those of what was read knows whom to ask. */
-export function askedWith(signal: string): number {
-  return bitsOf.get(signal) ?? 0;
-}
-
-/** Each list of signals that a rule asks for has a bit of its own. */
-function bitOf(rule: Rule): number {
-  const signals = 'of' in rule ? rule.of : undefined;
-  if (signals === undefined) return 0;
-  const list = signals.join();
-  let bit = bits.get(list);
-  if (bit === undefined) {
-    bit = 1 << bits.size;
-    bits.set(list, bit);
-    for (const signal of signals) bitsOf.set(signal, (bitsOf.get(signal) ?? 0) | bit);
-  }
-  return bit;
 }

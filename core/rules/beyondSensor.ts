@@ -1,17 +1,16 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
 import type { Reading } from '../study/types.ts';
-import { isOutside, writtenAs } from './measured.ts';
+import { writtenAs } from './measured.ts';
 import type { ReadingRule } from './rule.ts';
 
 /** More than the generic encoding carries, for a value that is said to have come over generic data. */
 export const beyondSensor: ReadingRule = {
   code: 'beyond-sensor',
+  odd: 'beyond encoding',
   checkReading: (one) => {
-    const { encoding } = one.ranges;
-    if (encoding === undefined || one.isImpossible || !isOutside(one.si, one.halfWidth, encoding))
-      return undefined;
-    if (!isFromGenericData(one.reading)) return undefined;
+    const { encoding } = one.limits.ranges;
+    if (encoding === undefined || one.isImpossible || !isFromGenericData(one.reading)) return undefined;
     const facts = {
       name: one.name,
       written: writtenAs(one),

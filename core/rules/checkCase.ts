@@ -2,11 +2,12 @@ import type { ReadCell } from '../casefile/readCase.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { CaseFiles } from '../recording/files.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
-import type { Header } from '../study/header.ts';
 import { study } from '../study/study.ts';
 import { withFindings } from '../study/studyOf.ts';
 import type { Finding, Study } from '../study/types.ts';
-import { askedWith, cellRules } from './allRules.ts';
+import { type Look, looksAt } from './allRules.ts';
+import { askedFor } from './asked.ts';
+import { type Car, carOf } from './car.ts';
 import { type Compared, compared } from './compared.ts';
 import { type Taken, takenIn } from './moments.ts';
 import type { RuledCell } from './rule.ts';
@@ -44,54 +45,63 @@ const known = new WeakMap<Study['memo'], Ruled>();
 function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): Ruled {
   const facts = memo.names.cells;
   const { header } = memo.header;
+  const car = before?.compared.car.header === header ? before.compared.car : carOf(header);
+  const taken: Taken[] = [];
+  for (const [cell, here] of facts.entries()) {
+    const old = before?.facts[cell] === here ? before.taken[cell] : undefined;
+    taken.push(old ?? takenIn(here, askedFor));
+  }
+  const across = compared(facts, taken, car, file.cells, before?.compared);
   const found: (readonly Finding[])[] = [];
   const merged: (readonly Finding[])[] = [];
-  const taken = facts.map((here, cell) => {
-    const known = before?.facts[cell] === here ? before.taken[cell] : undefined;
-    return known ?? takenIn(here, askedWith);
-  });
-  const across = compared(facts, taken, header, file.cells, before?.compared);
-  for (let cell = 0; cell < facts.length; cell++) {
-    const [here, its, read, studied] = [facts[cell], taken[cell], file.cells[cell], cellFindings[cell]];
-    if (here === undefined || its === undefined || read === undefined || studied === undefined) continue;
+  for (const [cell, here] of facts.entries()) {
+    const its = taken[cell];
+    const read = file.cells[cell];
+    const studied = cellFindings[cell];
+    if (its === undefined || read === undefined || studied === undefined) continue;
     const old = before?.facts[cell] === here ? before.found[cell] : undefined;
-    const byRules = old ?? ofCell(read, here, its, header);
+    const byRules = old ?? ofCell(read, here, its, car);
     const more = across.found.get(cell);
     const isSame =
       old !== undefined && before?.studied[cell] === studied && before.compared.found.get(cell) === more;
     found[cell] = byRules;
     const both = isSame ? before.merged[cell] : undefined;
-    merged[cell] = both ?? together(studied, byRules, more ?? []);
+    merged[cell] = both ?? together(studied, byRules, more ?? nothing);
   }
   return { facts, taken, found, compared: across, studied: cellFindings, merged };
 }
 
-function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, header: Header): readonly Finding[] {
-  const { cell, readings } = facts;
-  if (readings.length === 0 && !mayBeRuled(read)) return nothing;
-  const { measured, moments, asked } = taken;
-  const kind = read.cell?.kind;
-  const ruled: RuledCell = { read, header, readings, measured, moments };
+/** What the rules that look at one cell say of it. Most of them ask for something that it does not have. */
+function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, car: Car): readonly Finding[] {
+  const { asked, odd } = taken;
+  const { all, always } = looksAt(read.cell?.kind);
+  const looks = asked === 0 && odd === 0 ? always : all;
   const found: Finding[] = [];
-  const add = (diagnostic: Diagnostic | undefined): void => {
-    if (diagnostic !== undefined) found.push({ cell, diagnostic });
-  };
-  for (const look of cellRules) {
+  let cell: RuledCell | undefined;
+  for (const look of looks) {
     if (look.bit !== 0 && (look.bit & asked) === 0) continue;
-    if (look.kind !== undefined && look.kind !== kind) continue;
-    if (look.reading !== undefined) for (const one of measured) add(look.reading(one, ruled));
-    else if (look.moment !== undefined) for (const moment of moments) add(look.moment(moment, ruled));
-    else if (look.cell !== undefined) for (const diagnostic of look.cell(ruled)) add(diagnostic);
+    if (look.odd !== 0 && (look.odd & odd) === 0) continue;
+    cell ??= ruledCell(read, facts, taken, car);
+    ask(look, cell, facts.cell, found);
   }
   return found.length === 0 ? nothing : found;
 }
 
+function ask({ reading, moment, cell: whole, odd }: Look, ruled: RuledCell, cell: number, found: Finding[]) {
+  const add = (diagnostic: Diagnostic | undefined): void => {
+    if (diagnostic !== undefined) found.push({ cell, diagnostic });
+  };
+  if (reading !== undefined) {
+    for (const one of ruled.measured) if ((one.odd & odd) !== 0) add(reading(one, ruled));
+  } else if (moment !== undefined) for (const each of ruled.moments) add(moment(each, ruled));
+  else if (whole !== undefined) for (const diagnostic of whole(ruled)) add(diagnostic);
+}
+
 const nothing: readonly Finding[] = [];
 
-/** The header, suspects, and cells that may name an engine state; of the rest rules look at readings only. */
-function mayBeRuled({ cell }: ReadCell): boolean {
-  if (cell === undefined) return false;
-  return cell.kind === 'diag' || cell.kind === 'suspects' || 'state' in cell || 'states' in cell;
+function ruledCell(read: ReadCell, { readings }: CellFacts, taken: Taken, car: Car): RuledCell {
+  const { measured, moments, sets } = taken;
+  return { read, header: car.header, car, readings, sets, measured, moments };
 }
 
 function together(
@@ -99,10 +109,12 @@ function together(
   byRules: readonly Finding[],
   more: readonly Finding[],
 ): readonly Finding[] {
-  return byRules.length + more.length === 0 ? studied : inOrder([...studied, ...byRules, ...more]);
+  if (byRules.length + more.length === 0) return studied;
+  const all = [...studied, ...byRules, ...more];
+  return all.length === 1 ? all : inOrder(all);
 }
 
 /** By place; findings at one place stay in the order they were made. */
-function inOrder(findings: readonly Finding[]): readonly Finding[] {
-  return findings.toSorted((a, b) => a.diagnostic.span.start - b.diagnostic.span.start);
+function inOrder(findings: Finding[]): readonly Finding[] {
+  return findings.sort((a, b) => a.diagnostic.span.start - b.diagnostic.span.start);
 }

@@ -8,7 +8,7 @@ import type { CaseRule } from './rule.ts';
 export const codeNotListed: CaseRule = {
   code: 'obd-code-not-listed',
   check: (ruled) => {
-    const header = headerOf(ruled);
+    const header = ruled.given.length === 0 ? undefined : headerOf(ruled);
     if (header === undefined) return [];
     const listed = new Set((header.codes ?? []).map(({ code }) => plainCode(code.text.trim())));
     const told = new Set<string>();

@@ -9,6 +9,7 @@ export function headerOf({ read }: RuledCase): HeaderCell | undefined {
 
 /** What controllers gave in recordings before the repair: after it codes are meant to be gone. */
 export function givenBefore({ given, read }: RuledCase) {
+  if (given.length === 0) return [];
   return given.flatMap(({ cell, givenCodes }) => {
     const asked = read(cell)?.cell;
     const when = asked?.kind === 'readings' ? asked.when?.text.trim() : undefined;

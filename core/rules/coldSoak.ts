@@ -12,8 +12,8 @@ import type { CellRule } from './rule.ts';
  */
 export const coldSoak: CellRule = {
   code: 'cold-soak-apart',
+  at: ['cold soak'],
   checkCell: ({ measured }): readonly Diagnostic[] => {
-    if (!measured.some(isSoaked)) return none;
     const temperatures = measured.filter((each) => isSoaked(each) && failureOf(each, measured) === undefined);
     const [first, second] = temperatures;
     if (first !== undefined && second !== undefined && temperatures.length === 2) return ofTwo(first, second);
@@ -28,8 +28,6 @@ export const coldSoak: CellRule = {
     });
   },
 };
-
-const none: readonly Diagnostic[] = [];
 
 const isSoaked = ({ reading, type }: Measured): boolean =>
   reading.state?.known?.name === 'cold soak' && type.kind === 'point';

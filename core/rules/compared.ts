@@ -1,18 +1,18 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
-import type { Header } from '../study/header.ts';
 import type { Finding } from '../study/types.ts';
 import { caseRules } from './allRules.ts';
+import type { Car } from './car.ts';
 import { isSameList } from './kept.ts';
 import type { Moment, Taken } from './moments.ts';
-import { type Lists, ruledCase } from './ruledCase.ts';
+import { type Made, ruledCase } from './ruledCase.ts';
 
 /** What rules found by comparing cells, with what they looked at. */
 export interface Compared {
-  readonly header: Header;
+  readonly car: Car;
   readonly moments: readonly Moment[];
   readonly given: readonly CellFacts[];
-  readonly lists: Lists;
+  readonly made: Made;
   /** By cell; a cell's list is the very same one as before while its findings are. */
   readonly found: ReadonlyMap<number, readonly Finding[]>;
 }
@@ -21,21 +21,21 @@ export interface Compared {
 export function compared(
   facts: readonly CellFacts[],
   taken: readonly Taken[],
-  header: Header,
+  car: Car,
   read: readonly ReadCell[],
   before: Compared | undefined,
 ): Compared {
   const moments: Moment[] = [];
-  for (const each of taken) for (const moment of each.moments) moments.push(moment);
-  const given = facts.filter(({ givenCodes, givenVins }) => givenCodes !== undefined || givenVins.length > 0);
-  const isKnown = before?.header === header && isSameList(before.given, given);
-  if (isKnown && isSameList(before.moments, moments)) return before;
-  const { ruled, lists } = ruledCase(header, taken, moments, given, read, before?.lists);
-  const found = new Map<number, Finding[]>();
-  if (moments.length === 0 && given.length === 0 && header.values.size === 0)
-    return { header, moments, given, lists, found };
   let asked = 0;
-  for (const each of taken) asked |= each.asked;
+  for (const each of taken) {
+    asked |= each.asked;
+    for (const moment of each.moments) moments.push(moment);
+  }
+  const given = givenIn(facts);
+  const isKnown = before?.car === car && isSameList(before.given, given);
+  if (isKnown && isSameList(before.moments, moments)) return before;
+  const { ruled, made } = ruledCase(car, taken, moments, given, read, before?.made);
+  const found = new Map<number, Finding[]>();
   for (const rule of caseRules) {
     if (rule.bit !== 0 && (rule.bit & asked) === 0) continue;
     for (const finding of rule.check(ruled)) {
@@ -45,8 +45,20 @@ export function compared(
       else list.push(finding);
     }
   }
-  return { header, moments, given, lists, found: kept(found, before?.found) };
+  return { car, moments, given, made, found: kept(found, before?.found) };
 }
+
+function givenIn(facts: readonly CellFacts[]): readonly CellFacts[] {
+  let given: CellFacts[] | undefined;
+  for (const each of facts) {
+    if (each.givenCodes === undefined && each.givenVins.length === 0) continue;
+    given ??= [];
+    given.push(each);
+  }
+  return given ?? none;
+}
+
+const none: readonly CellFacts[] = [];
 
 /** Lists that say the same as before at the same places stay the same lists. */
 function kept(

@@ -1,4 +1,5 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { engineStates } from '../signals/states.ts';
 import { writtenAs } from './measured.ts';
 import { inForm } from './moments.ts';
 import type { MomentRule } from './rule.ts';
@@ -7,6 +8,7 @@ import type { MomentRule } from './rule.ts';
 export const engineStands: MomentRule = {
   code: 'engine-stands',
   of: ['rpm', 'vacuum'],
+  at: engineStates.filter(({ engine }) => engine === 'off').map(({ name }) => name),
   checkMoment: (moment): Diagnostic | undefined => {
     const state = moment.state?.known;
     if (state?.engine !== 'off') return undefined;

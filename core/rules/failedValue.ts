@@ -6,6 +6,7 @@ import type { ReadingRule } from './rule.ts';
 /** The end of the scale, or a known substitute: what a module shows for a circuit that is open or shorted. */
 export const failedValue: ReadingRule = {
   code: 'failed-value',
+  odd: 'end of scale',
   checkReading: (one, { measured }) => {
     const means = failureOf(one, measured);
     if (means === undefined) return undefined;

@@ -8,14 +8,15 @@ import { slipsOf } from './unitSlip.ts';
 /** Outside what the part or the physics allows, in whatever unit; the end of a sensor's scale is `failed-value`'s. */
 export const impossibleValue: ReadingRule = {
   code: 'impossible-value',
+  odd: 'impossible',
   checkReading: (one, { measured }) => {
-    const { limit } = one;
-    if (limit === undefined || !one.isImpossible || slipsOf(one, limit).length > 0) return undefined;
+    const { possible } = one.limits;
+    if (possible === undefined || slipsOf(one, possible).length > 0) return undefined;
     if (failureOf(one, measured) !== undefined) return undefined;
     const facts = {
       name: one.name,
       written: writtenAs(one),
-      range: formatRange(limit.low, limit.high, one.type),
+      range: formatRange(possible.low, possible.high, one.type),
     };
     return diagnose('impossible-value', one.reading.valueSpan, facts);
   },

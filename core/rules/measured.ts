@@ -1,10 +1,10 @@
 import { halfWidth } from '../quantity/amount.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
-import { type FormRanges, type Interval, rangesOf } from '../signals/ranges.ts';
+import type { FormRanges, Interval } from '../signals/ranges.ts';
 import type { Form } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
-import { physicalLimit } from './physicalLimit.ts';
+import { closeTo, type Limits, limitsOf } from './limits.ts';
 
 /** One number of a reading: the whole of it, or a member of a map. */
 export interface Measured {
@@ -15,13 +15,17 @@ export interface Measured {
   readonly halfWidth: number;
   /** `map`, `compression[3]` */
   readonly name: string;
-  readonly ranges: FormRanges;
-  /** What it can possibly be, where that is known, and whether it is not. */
-  readonly limit: Interval | undefined;
+  readonly limits: Limits;
+  /** What is odd about it alone, as bits of `oddities`; 0 for nearly all. */
+  readonly odd: number;
   readonly isImpossible: boolean;
   /** The end of the scale, or the substitute, that it is: what a module shows for a failed circuit. */
   readonly end: FormRanges['failed'][number] | undefined;
 }
+
+/** What a number alone can be odd in. A vacuum is always taken for unusual: what is usual for it depends on the place. */
+export const oddities = { impossible: 1, 'end of scale': 2, 'beyond encoding': 4, unusual: 8 };
+export type Oddity = keyof typeof oddities;
 
 /** The numbers of those readings that were measured on the car and fit a form of their signal. */
 export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
@@ -41,9 +45,19 @@ export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
 function measured(reading: Reading, form: Form, type: QuantityType, amount: Amount, name: string): Measured {
   const { si } = amount;
   const width = halfWidth(amount);
-  const ranges = rangesOf(form);
-  const limit = physicalLimit(reading, ranges);
-  const { failed } = ranges;
+  const limits = limitsOf(reading, form);
+  let odd = 0;
+  let end: Measured['end'];
+  if (!(si >= limits.low && si <= limits.high)) {
+    const { ranges, possible, usual } = limits;
+    end = ranges.failed.find((each) => Math.abs(each.si - si) < closeTo(each.si));
+    if (end !== undefined) odd |= oddities['end of scale'];
+    if (possible !== undefined && isOutside(si, width, possible)) odd |= oddities.impossible;
+    if (ranges.encoding !== undefined && isOutside(si, width, ranges.encoding))
+      odd |= oddities['beyond encoding'];
+    if (usual !== undefined && (limits.field === 'vacuum' || isOutside(si, width, usual.range)))
+      odd |= oddities.unusual;
+  }
   return {
     reading,
     form,
@@ -51,14 +65,12 @@ function measured(reading: Reading, form: Form, type: QuantityType, amount: Amou
     si,
     halfWidth: width,
     name,
-    ranges,
-    limit,
-    isImpossible: limit !== undefined && isOutside(si, width, limit),
-    end: failed.length === 0 ? undefined : failed.find((each) => Math.abs(each.si - si) < closeTo(each.si)),
+    limits,
+    odd,
+    isImpossible: (odd & oddities.impossible) !== 0,
+    end,
   };
 }
-
-const closeTo = (si: number): number => Math.max(Math.abs(si), 1) * 1e-6;
 
 /** As it is said in a sentence: "101 inHg". */
 export const writtenAs = ({ si, type }: Measured): string => formatQuantity(si, type);

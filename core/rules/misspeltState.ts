@@ -1,4 +1,5 @@
-import type { Cell, StateNode } from '../casefile/cell.ts';
+import type { StateNode } from '../casefile/cell.ts';
+import { kindNames, kinds } from '../casefile/kinds/kinds.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { nearestStates, stateOf } from '../signals/states.ts';
 import type { CellRule } from './rule.ts';
@@ -6,27 +7,24 @@ import type { CellRule } from './rule.ts';
 /** A state in free words that is nearly one that the trade has a name for: without the name nothing is known to be usual. */
 export const misspeltState: CellRule = {
   code: 'misspelt-state',
-  checkCell: ({ read }) => statesIn(read.cell).flatMap(findingsAt),
+  in: kindNames.filter((kind) => 'state' in kinds[kind].keys || 'states' in kinds[kind].keys),
+  checkCell: ({ read: { cell } }) => {
+    const found: Diagnostic[] = [];
+    if (cell === undefined) return found;
+    if ('state' in cell && cell.state !== undefined) addAt(cell.state, found);
+    if ('states' in cell) for (const { value } of cell.states ?? []) addAt(value, found);
+    return found;
+  },
 };
 
-function statesIn(cell: Cell | undefined): readonly StateNode[] {
-  if (cell === undefined) return none;
-  const one = 'state' in cell ? cell.state : undefined;
-  const several = 'states' in cell ? cell.states?.map((each) => each.value) : undefined;
-  if (one === undefined) return several ?? none;
-  return several === undefined ? [one] : [one, ...several];
-}
-
-const none: readonly StateNode[] = [];
-
-function findingsAt({ name }: StateNode): readonly Diagnostic[] {
+function addAt({ name }: StateNode, found: Diagnostic[]): void {
   const text = name.text.trim();
-  if (stateOf(text) !== undefined) return [];
+  if (stateOf(text) !== undefined) return;
   const near = nearestStates(text);
-  if (near.length === 0) return [];
+  if (near.length === 0) return;
   const fixes = near.map((each) => ({
     title: `Write \`${each}\``,
     edits: [{ span: name.span, newText: each }],
   }));
-  return [diagnose('misspelt-state', name.span, { name: text, nearest: near }, fixes)];
+  found.push(diagnose('misspelt-state', name.span, { name: text, nearest: near }, fixes));
 }

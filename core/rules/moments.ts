@@ -1,7 +1,10 @@
+import { engineStates } from '../signals/states.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Reading, TakenAt, When } from '../study/types.ts';
 import { failureOf } from './failedValue.ts';
+import type { Limits } from './limits.ts';
 import { type Measured, measuredIn } from './measured.ts';
+import { noValues, type RuledSignal, type Values } from './values.ts';
 
 /**
  * What was read at one engine state: a readings cell, or one column of it.
@@ -14,72 +17,97 @@ export interface Moment {
   readonly state: TakenAt | undefined;
   /** The name of the state's column; undefined where the cell has one state. */
   readonly column: string | undefined;
-  readonly values: ReadonlyMap<string, Measured>;
-  readonly words: ReadonlyMap<string, string>;
+  readonly values: Values;
+  /** Whether fuel control follows its sensor, in the words of the reading. */
+  readonly loop: string | undefined;
   /** What moments of the same visit and engine state share, in gear or not; undefined for free words, which are like nothing else. */
-  readonly likeness: string | undefined;
+  readonly likeness: number | string | undefined;
 }
 
 /** What a cell's readings hold for rules: the numbers, and the moments that they were taken at. */
 export interface Taken {
   readonly measured: readonly Measured[];
   readonly moments: readonly Moment[];
-  /** The bits of the rules that ask for one of its signals. */
+  /** The readings that hold several numbers, by cylinder or by label. */
+  readonly sets: readonly Reading[];
+  /** The bits of the rules that ask for one of its signals in its states. */
   readonly asked: number;
+  /** What is odd about its numbers, each alone: the bits of `oddities`. */
+  readonly odd: number;
 }
 
-/** What a cell's facts hold for rules; `askedWith` gives the bits of the rules that ask for a signal. */
-export function takenIn({ readings }: CellFacts, askedWith: (signal: string) => number): Taken {
+/** What a cell's facts hold for rules; `askedFor` gives the bits of the rules that ask for a reading. */
+export function takenIn({ readings }: CellFacts, askedFor: (reading: Reading) => number): Taken {
   if (readings.length === 0) return nothing;
   const measured = measuredIn(readings);
   let asked = 0;
-  for (const { reading } of measured)
-    if (reading.signal !== undefined) asked |= askedWith(reading.signal.name);
-  return { measured, moments: momentsOf(readings, measured), asked };
+  let odd = 0;
+  for (const one of measured) {
+    asked |= askedOf(one.limits, one.reading, askedFor);
+    odd |= one.odd;
+  }
+  return { measured, moments: momentsOf(readings, measured), sets: setsOf(readings), asked, odd };
 }
 
-const nothing: Taken = { measured: [], moments: [], asked: 0 };
+const nothing: Taken = { measured: [], moments: [], sets: [], asked: 0, odd: 0 };
+
+function askedOf(limits: Limits, reading: Reading, askedFor: (reading: Reading) => number): number {
+  limits.asked ??= askedFor(reading);
+  return limits.asked;
+}
+
+function setsOf(readings: readonly Reading[]): readonly Reading[] {
+  let sets: Reading[] | undefined;
+  for (const reading of readings) {
+    if (reading.value.kind !== 'members') continue;
+    sets ??= [];
+    sets.push(reading);
+  }
+  return sets ?? nothing.sets;
+}
 
 interface Growing extends Moment {
-  readonly values: Map<string, Measured>;
-  words: Map<string, string>;
+  readonly values: ReturnType<typeof noValues>;
+  loop: string | undefined;
 }
-
-const noWords: Map<string, string> = new Map();
 
 function momentsOf(readings: readonly Reading[], measured: readonly Measured[]): readonly Moment[] {
   const moments: Growing[] = [];
-  const at = ({ cell, when, state, column }: Reading): Growing => {
-    for (const each of moments) if (each.column === column) return each;
-    const likeness = likenessOf(when, state);
-    const fresh: Growing = { cell, when, state, column, values: new Map(), words: noWords, likeness };
-    moments.push(fresh);
-    return fresh;
-  };
   for (const reading of readings) {
     if (reading.from !== 'readings') continue;
-    const moment = at(reading);
-    if (reading.value.kind !== 'words') continue;
-    if (moment.words === noWords) moment.words = new Map();
-    moment.words.set(reading.key, reading.value.text);
+    const moment = momentAt(reading, moments);
+    if (reading.value.kind === 'words' && reading.key === 'loop') moment.loop = reading.value.text;
   }
   for (const one of measured) {
-    const { from, signal, value } = one.reading;
-    if (from !== 'readings' || signal === undefined || value.kind !== 'one' || one.isImpossible) continue;
-    if (failureOf(one, measured) === undefined) at(one.reading).values.set(signal.name, one);
+    const { from, value } = one.reading;
+    const { field } = one.limits;
+    if (field === undefined || from !== 'readings' || value.kind !== 'one' || one.isImpossible) continue;
+    if (one.end === undefined || failureOf(one, measured) === undefined)
+      momentAt(one.reading, moments).values[field] = one;
   }
   return moments;
 }
 
-function likenessOf(when: When, state: TakenAt | undefined): string | undefined {
-  return state?.known === undefined
-    ? undefined
-    : `${when} ${state.known.name} ${state.more.get('gear') ?? ''}`;
+function momentAt({ cell, when, state, column }: Reading, moments: Growing[]): Growing {
+  for (const each of moments) if (each.column === column) return each;
+  const likeness = likenessOf(when, state);
+  const fresh: Growing = { cell, when, state, column, values: noValues(), loop: undefined, likeness };
+  moments.push(fresh);
+  return fresh;
 }
 
+function likenessOf(when: When, state: TakenAt | undefined): Moment['likeness'] {
+  if (state?.known === undefined) return undefined;
+  const number = engineStates.indexOf(state.known) * visits.length + visits.indexOf(when);
+  const gear = state.more.size === 0 ? undefined : state.more.get('gear');
+  return gear === undefined || gear === '' ? number : `${number} ${gear}`;
+}
+
+const visits: readonly When[] = ['before', 'after', 'known good', 'freeze frame'];
+
 /** The reading of a signal in the form of this unit: air flow as `kg/s` is no volts. */
-export function inForm(moment: Moment, signal: string, unit: string): Measured | undefined {
-  const one = moment.values.get(signal);
+export function inForm({ values }: Moment, signal: RuledSignal, unit: string): Measured | undefined {
+  const one = values[signal];
   return one?.form.unit === unit ? one : undefined;
 }
 
@@ -88,5 +116,5 @@ export const stateName = ({ state }: Moment): string | undefined => state?.known
 
 /** The name by which an expression reads it: `before.idle.map`, `compression[3]`. */
 export function fullNameOf({ name, reading }: Measured): string {
-  return reading.fullName + name.slice(reading.key.length);
+  return name === reading.key ? reading.fullName : reading.fullName + name.slice(reading.key.length);
 }

@@ -4,8 +4,10 @@ import type { Code, Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Header } from '../study/header.ts';
 import type { Finding, Reading } from '../study/types.ts';
-import type { Measured } from './measured.ts';
+import type { Car } from './car.ts';
+import type { Measured, Oddity } from './measured.ts';
 import type { Moment } from './moments.ts';
+import type { RuledSignal } from './values.ts';
 
 /**
  * A check that always runs. Its page (what, why, wrong, right) and its words stand in the catalogue of diagnostics
@@ -13,42 +15,47 @@ import type { Moment } from './moments.ts';
  */
 export type Rule = ReadingRule | MomentRule | CellRule | CaseRule;
 
-/** Signals without which a rule has nothing to say: it is asked only where a number of one of them was read. */
-export type AskedOf = readonly string[];
+/** Without what a rule has nothing to say: it is asked only where a number of one of these signals was read in one of these states. */
+export interface Asked {
+  readonly of?: readonly RuledSignal[];
+  /** The trade's engine states. */
+  readonly at?: readonly string[];
+}
 
 /** Compares what stands in different cells. */
-export interface CaseRule {
+export interface CaseRule extends Asked {
   readonly code: Code;
-  readonly of?: AskedOf;
   readonly check: (ruled: RuledCase) => readonly Finding[];
 }
 
-/** Looks at one number at a time. */
+/** Looks at one number at a time, where it is odd in this way. */
 export interface ReadingRule {
   readonly code: Code;
+  readonly odd: Oddity;
   readonly checkReading: (one: Measured, cell: RuledCell) => Diagnostic | undefined;
 }
 
 /** Looks at one moment at a time. */
-export interface MomentRule {
+export interface MomentRule extends Asked {
   readonly code: Code;
-  readonly of?: AskedOf;
   readonly checkMoment: (moment: Moment, cell: RuledCell) => Diagnostic | undefined;
 }
 
 /** Looks at one cell at a time. These, like those above, are asked again only when the cell or the header changes. */
-export interface CellRule {
+export interface CellRule extends Asked {
   readonly code: Code;
-  readonly of?: AskedOf;
-  /** The one kind of cell that it looks at, where it is one. */
-  readonly in?: Cell['kind'];
+  /** The kinds of cells that it looks at, where it is not all. */
+  readonly in?: readonly Cell['kind'][];
   readonly checkCell: (cell: RuledCell) => readonly Diagnostic[];
 }
 
 export interface RuledCell {
   readonly read: ReadCell;
   readonly header: Header;
+  readonly car: Car;
   readonly readings: readonly Reading[];
+  /** Those that hold several numbers, by cylinder or by label. */
+  readonly sets: readonly Reading[];
   /** The numbers that were measured on the car. */
   readonly measured: readonly Measured[];
   /** The believable ones of them by the moment that they were taken at. */
@@ -57,19 +64,20 @@ export interface RuledCell {
 
 /** Everything that was measured, moment by moment in the order of the text. */
 export interface RuledCase {
-  readonly header: Header;
+  readonly car: Car;
   readonly moments: readonly Moment[];
   /** The cells in which controllers gave codes or the vehicle's number. */
   readonly given: readonly CellFacts[];
   readonly read: (cell: number) => ReadCell | undefined;
-  /** What was worked out for one rule and is of use to another, by the function that works it out. */
-  readonly once: <T>(make: (ruled: RuledCase) => T) => T;
-  /** The list itself, or the one of this name that was made of the case before it changed, while both have the very same members. */
-  readonly lasting: <T>(name: string, list: readonly T[]) => readonly T[];
-  /** The moments that hold a signal; a lasting list. */
-  readonly holding: (signal: string) => readonly Moment[];
+  /**
+   * What was worked out for one rule and is of use to another, by the function that works it out. It is given
+   * what it made of the case before a change, and may take over what still holds.
+   */
+  readonly once: <T>(make: (ruled: RuledCase, before: T | undefined) => T) => T;
+  /** The moments that hold a signal; the very same list as before a change while its members are. */
+  readonly holding: (signal: RuledSignal) => readonly Moment[];
   /** The moments of one cell: the columns of a table. */
   readonly inCell: (cell: number) => readonly Moment[];
   /** The moments of the same visit and engine state that hold a signal, the moment itself among them. */
-  readonly alike: (moment: Moment, signal: string) => readonly Moment[];
+  readonly alike: (moment: Moment, signal: RuledSignal) => readonly Moment[];
 }

@@ -1,66 +1,76 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
-import type { Header } from '../study/header.ts';
-import { isSameList, keeping } from './kept.ts';
+import type { Car } from './car.ts';
+import { lasting } from './kept.ts';
 import type { Moment, Taken } from './moments.ts';
 import type { RuledCase } from './rule.ts';
+import type { RuledSignal } from './values.ts';
 
-/** Lists that were made of a case, by their names. */
-export type Lists = ReadonlyMap<string, readonly unknown[]>;
+/** What was worked out of a case: by the function that did it, and the moments that hold a signal. */
+export interface Made {
+  readonly by: ReadonlyMap<unknown, unknown>;
+  readonly holding: ReadonlyMap<RuledSignal, readonly Moment[]>;
+}
 
 /** What rules compare across cells, with the ways to find a moment's company without walking the case. */
 export function ruledCase(
-  header: Header,
+  car: Car,
   taken: readonly Taken[],
   moments: readonly Moment[],
   given: readonly CellFacts[],
   read: readonly ReadCell[],
-  before: Lists | undefined,
-): { readonly ruled: RuledCase; readonly lists: Lists } {
-  const made = new Map<unknown, unknown>();
-  const lists = new Map<string, readonly unknown[]>();
-  const holding = new Map<string, readonly Moment[]>();
+  before: Made | undefined,
+): { readonly ruled: RuledCase; readonly made: Made } {
+  const by = new Map<unknown, unknown>();
+  const holding = new Map<RuledSignal, readonly Moment[]>();
+  const companies = new Map<RuledSignal, ReadonlyMap<unknown, readonly Moment[]>>();
   const ruled: RuledCase = {
-    once: <T>(make: (ruled: RuledCase) => T): T => {
-      if (!made.has(make)) made.set(make, make(ruled));
-      return made.get(make) as T;
-    },
-    lasting: (name, list) => {
-      const old = before?.get(name);
-      const kept = old !== undefined && isSameList(old, list) ? old : list;
-      lists.set(name, kept);
-      return kept;
-    },
-    header,
+    car,
     moments,
     given,
     read: (cell) => read[cell],
+    once: <T>(make: (ruled: RuledCase, before: T | undefined) => T): T => {
+      const known = by.get(make) as T | undefined;
+      if (known !== undefined) return known;
+      const made = make(ruled, before?.by.get(make) as T | undefined);
+      by.set(make, made);
+      return made;
+    },
     inCell: (cell) => taken[cell]?.moments ?? none,
     holding: (signal) => {
       let all = holding.get(signal);
       if (all === undefined) {
-        all = ruled.lasting(
-          signal,
-          moments.filter(({ values }) => values.has(signal)),
-        );
+        all = lasting(holders(moments, signal), before?.holding.get(signal));
         holding.set(signal, all);
       }
       return all;
     },
     alike: (moment, signal) => {
       const { likeness, values } = moment;
-      if (likeness === undefined) return values.has(signal) ? [moment] : none;
-      const holders = ruled.holding(signal);
-      return keptByLikeness(holders, [], () => byLikeness(holders)).get(likeness) ?? none;
+      if (likeness === undefined) return values[signal] === undefined ? none : [moment];
+      let company = companies.get(signal);
+      if (company === undefined) {
+        company = byLikeness(ruled.holding(signal));
+        companies.set(signal, company);
+      }
+      return company.get(likeness) ?? none;
     },
   };
-  return { ruled, lists };
+  return { ruled, made: { by, holding } };
 }
 
-const keptByLikeness = keeping<readonly Moment[], ReadonlyMap<string, readonly Moment[]>>();
+function holders(moments: readonly Moment[], signal: RuledSignal): readonly Moment[] {
+  let all: Moment[] | undefined;
+  for (const moment of moments) {
+    if (moment.values[signal] === undefined) continue;
+    all ??= [];
+    all.push(moment);
+  }
+  return all ?? none;
+}
 
-function byLikeness(moments: readonly Moment[]): ReadonlyMap<string, readonly Moment[]> {
-  const groups = new Map<string, Moment[]>();
+function byLikeness(moments: readonly Moment[]): ReadonlyMap<unknown, readonly Moment[]> {
+  const groups = new Map<unknown, Moment[]>();
   for (const moment of moments) {
     const { likeness } = moment;
     if (likeness === undefined) continue;

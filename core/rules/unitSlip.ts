@@ -3,7 +3,7 @@ import { fromSi, toSi } from '../quantity/convert.ts';
 import { formatNumber, formatRange, otherUnit } from '../quantity/format.ts';
 import type { Unit } from '../quantity/types.ts';
 import { unitOf } from '../quantity/unit.ts';
-import { type Interval, rangesOf } from '../signals/ranges.ts';
+import type { Interval } from '../signals/ranges.ts';
 import { failureOf } from './failedValue.ts';
 import { type Measured, writtenAs } from './measured.ts';
 import { rewritten } from './rewritten.ts';
@@ -15,16 +15,17 @@ import type { ReadingRule } from './rule.ts';
  */
 export const unitSlip: ReadingRule = {
   code: 'unit-slip',
+  odd: 'impossible',
   checkReading: (one, { read, measured }) => {
-    const { limit } = one;
-    if (limit === undefined || !one.isImpossible || failureOf(one, measured) !== undefined) return undefined;
-    const offers = slipsOf(one, limit);
+    const { possible } = one.limits;
+    if (possible === undefined || failureOf(one, measured) !== undefined) return undefined;
+    const offers = slipsOf(one, possible);
     if (offers.length === 0) return undefined;
     const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
     const facts = {
       name: one.name,
       written: writtenAs(one),
-      limit: formatRange(limit.low, limit.high, one.type),
+      limit: formatRange(possible.low, possible.high, one.type),
       offers: offers.map((unit) => `${number} ${unit.symbol}`),
     };
     const fixes: Fix[] = offers.flatMap((unit) => rewritten(read, one.reading, one.type.unit, unit));
@@ -43,7 +44,7 @@ export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
   const { unit, kind, dimension } = one.type;
   const value = fromSi(one.si, unit, kind);
   const state = one.reading.state?.name;
-  const { usual } = rangesOf(one.form);
+  const { usual } = one.limits.ranges;
   const own = unitOf(one.form.unit);
   const commonest = [own?.symbol, own === undefined ? undefined : otherUnit(own, kind)?.symbol];
   const rank = (candidate: Unit): number => {

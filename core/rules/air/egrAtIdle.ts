@@ -1,16 +1,17 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { hasThrottle } from '../engineFacts.ts';
 import { writtenAs } from '../measured.ts';
 import { inForm, stateName } from '../moments.ts';
 import type { MomentRule } from '../rule.ts';
+
+const idle: readonly string[] = ['warm idle', 'idle in gear'];
 
 /** Recirculation that is not commanded at idle and flows nevertheless. Spark ignition only: a diesel recirculates at idle. */
 export const egrAtIdle: MomentRule = {
   code: 'egr-at-idle',
   of: ['egr_cmd'],
-  checkMoment: (moment, { header }): Diagnostic | undefined => {
-    const state = stateName(moment);
-    if ((state !== 'warm idle' && state !== 'idle in gear') || !hasThrottle(header)) return undefined;
+  at: idle,
+  checkMoment: (moment, { car }): Diagnostic | undefined => {
+    if (!car.hasThrottle || !idle.includes(stateName(moment) ?? '')) return undefined;
     const command = inForm(moment, 'egr_cmd', '%');
     const actual = inForm(moment, 'egr_actual', '%');
     const error = inForm(moment, 'egr_error', '%');

@@ -1,6 +1,4 @@
 import { volumetricEfficiency } from '../../engine/air/airFlow.ts';
-import type { Header } from '../../study/header.ts';
-import { headerNumber, isUnboosted } from '../engineFacts.ts';
 import type { Measured } from '../measured.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
 import { barometerOf } from '../pressure/barometerOf.ts';
@@ -22,15 +20,15 @@ export interface Filling {
  * and in states that do not hold still.
  */
 export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined {
-  const limits = isTwoStroke(ruled.header) ? undefined : limitsAt(moment, ruled);
+  const { displacement, isTwoStroke, isUnboosted } = ruled.car;
+  const limits = isTwoStroke ? undefined : limitsAt(moment, isUnboosted);
   const maf = inForm(moment, 'maf', 'g/s');
   const rpm = inForm(moment, 'rpm', 'rpm');
-  const displacement = headerNumber(ruled.header, 'engine.displacement');
   if (limits === undefined || maf === undefined || rpm === undefined || displacement === undefined)
     return undefined;
   const map = soundManifold(moment, ruled);
-  const isFull = stateName(moment) === 'wide open throttle' && isUnboosted(ruled.header);
-  const hasMap = moment.values.has('map');
+  const isFull = isUnboosted && stateName(moment) === 'wide open throttle';
+  const hasMap = moment.values.map !== undefined;
   const pressure = map?.si ?? (isFull && !hasMap ? barometerOf(moment, ruled)?.si : undefined);
   // Air of an unknown temperature is taken for 40 °C: 30 K more or less are a tenth of its density.
   const temperature = believableCharge(moment) ?? 313.15;
@@ -38,11 +36,8 @@ export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined
   const share = volumetricEfficiency(maf.si, rpm.si, pressure, temperature, displacement);
   if (typeof share !== 'number') return undefined;
   const from = map === undefined ? 'barometer' : 'manifold pressure';
-  return { maf, share, ...limits, from };
+  return { maf, share, low: limits.low, high: limits.high, from };
 }
-
-/** It draws in at every turn: these relations are not its. */
-const isTwoStroke = (header: Header): boolean => headerNumber(header, 'engine.strokes') === 2;
 
 /** Without a compressor the air is not hotter than the coolant; where it is said to be, `chargeHotterThanCoolant` tells it. */
 function believableCharge(moment: Moment): number | undefined {
@@ -51,17 +46,19 @@ function believableCharge(moment: Moment): number | undefined {
   return iat !== undefined && ect !== undefined && iat.si > ect.si ? undefined : iat?.si;
 }
 
+type Limits = Pick<Filling, 'low' | 'high'>;
+
 /**
  * What four-stroke engines have, referred to the density in the manifold (common practice; 75 to 95 % at full throttle, less through a
  * nearly closed throttle, where the gas that stays in the cylinder swells: Heywood, Internal Combustion Engine Fundamentals, section 6.2).
  * The limits leave room for a meter, a pressure and a temperature that are a little off, and behind a compressor for air that is
  * hotter than its sensor before it says.
  */
-function limitsAt(moment: Moment, { header }: RuledCase): { low: number; high: number } | undefined {
+function limitsAt(moment: Moment, isUnboosted: boolean): Limits | undefined {
   switch (stateName(moment)) {
     case 'wide open throttle': {
       const isFast = (inForm(moment, 'rpm', 'rpm')?.si ?? 0) > fast;
-      if (!isUnboosted(header)) return { low: 0.5, high: 1.3 };
+      if (!isUnboosted) return { low: 0.5, high: 1.3 };
       return { low: isFast ? 0.7 : 0.6, high: 1.2 };
     }
     case 'warm idle':

@@ -9,12 +9,13 @@ import type { MomentRule } from '../rule.ts';
 export const idleAirShut: MomentRule = {
   code: 'idle-air-shut',
   of: ['iac'],
+  at: ['warm idle'],
   checkMoment: (moment): Diagnostic | undefined => {
-    const iac = moment.values.get('iac');
+    const iac = moment.values.iac;
     if (stateName(moment) !== 'warm idle' || iac === undefined) return undefined;
     const isShut = iac.si <= (iac.form.unit === plainUnit.symbol ? fewSteps : nearlyShut);
-    const added = totalTrims(moment).find(({ share }) => share >= adding);
-    if (!isShut || added === undefined) return undefined;
+    const added = isShut ? totalTrims(moment).find(({ share }) => share >= adding) : undefined;
+    if (added === undefined) return undefined;
     const rpm = inForm(moment, 'rpm', 'rpm');
     const facts = {
       written: writtenAs(iac),

@@ -5,7 +5,7 @@ import type { CellRule } from '../rule.ts';
 /** A trouble code that has not the form of one: SAE J2012 and ISO 15031-6 say a letter, a digit and three hexadecimal digits. */
 export const codeForm: CellRule = {
   code: 'code-form',
-  in: 'diag',
+  in: ['diag'],
   checkCell: ({ read: { cell } }) => {
     const codes = cell?.kind === 'diag' ? (cell.codes ?? []) : [];
     return codes.flatMap(({ code }): readonly Diagnostic[] => {

@@ -5,7 +5,7 @@ import type { CellRule } from '../rule.ts';
 /** A firing order in which a cylinder is missing, twice, or not of this engine. */
 export const firingOrderUnfit: CellRule = {
   code: 'firing-order-unfit',
-  in: 'diag',
+  in: ['diag'],
   checkCell: ({ read: { cell } }) => {
     const engine = cell?.kind === 'diag' ? cell.engine : undefined;
     const node = engine?.firingOrder;

@@ -7,7 +7,7 @@ import type { CellRule } from '../rule.ts';
 /** A number of the header that no vehicle and no place has. Everything that is computed from it would be wrong. */
 export const impossibleHeader: CellRule = {
   code: 'header-impossible',
-  in: 'diag',
+  in: ['diag'],
   checkCell: ({ read: { cell }, header }) => {
     if (cell?.kind !== 'diag') return [];
     const found: Diagnostic[] = [];

@@ -5,7 +5,7 @@ import type { CellRule } from '../rule.ts';
 /** A fuel in the header that the table of fuels does not have: every function that needs it would have no answer. */
 export const unknownFuel: CellRule = {
   code: 'unknown-fuel',
-  in: 'diag',
+  in: ['diag'],
   checkCell: ({ read: { cell } }) => {
     const node = cell?.kind === 'diag' ? cell.engine?.fuel : undefined;
     if (node === undefined || !('noAnswer' in findFuel(node.text.trim()))) return [];

@@ -9,6 +9,7 @@ import type { CaseRule, RuledCase } from '../rule.ts';
 export const vinDiffers: CaseRule = {
   code: 'vin-differs',
   check: (ruled) => {
+    if (ruled.given.length === 0) return [];
     const given = ruled.given.flatMap(({ cell, givenVins }) => givenVins.map((each) => ({ cell, ...each })));
     const written = writtenIn(ruled);
     const expected = written ?? given[0]?.vin;

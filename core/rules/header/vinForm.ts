@@ -6,7 +6,7 @@ import type { CellRule } from '../rule.ts';
 /** The header's vehicle identification number: its length, its characters, and the check digit of 49 CFR 565.15(c). */
 export const vinForm: CellRule = {
   code: 'vin-form',
-  in: 'diag',
+  in: ['diag'],
   checkCell: ({ read: { cell } }) => {
     const node = cell?.kind === 'diag' ? cell.vehicle?.vin : undefined;
     const vin = node?.text.trim() ?? '';

@@ -1,17 +1,21 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Moment } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
-import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
+import { steadyStates } from '../steadyStates.ts';
+import { type TotalTrim, totalTrim, writtenTrim } from './totalTrim.ts';
 
 /** One bank is trimmed otherwise than the other: what both share is not the cause. */
 export const banksApart: CellRule = {
   code: 'banks-apart',
   of: ['stft_b2', 'ltft_b2'],
+  at: steadyStates,
   checkCell: ({ moments }) => {
-    const [worst] = moments
-      .flatMap(bothBanks)
-      .filter(({ one, other }) => Math.abs(one.share - other.share) >= apart)
-      .toSorted((a, b) => Math.abs(b.one.share - b.other.share) - Math.abs(a.one.share - a.other.share));
+    let [worst, most]: [Banks | undefined, number] = [undefined, 0];
+    for (const moment of moments) {
+      const both = bothBanks(moment);
+      const far = both === undefined ? 0 : Math.abs(both.one.share - both.other.share);
+      if (far >= apart && far > most) [worst, most] = [both, far];
+    }
     if (worst === undefined) return [];
     const { moment, one, other } = worst;
     const far = Math.abs(one.share) >= Math.abs(other.share) ? one : other;
@@ -36,7 +40,8 @@ interface Banks {
 }
 
 /** Both banks' trims of a moment, where both were taken. */
-export function bothBanks(moment: Moment): readonly Banks[] {
-  const [one, other] = totalTrims(moment);
-  return one === undefined || other === undefined ? [] : [{ moment, one, other }];
+export function bothBanks(moment: Moment): Banks | undefined {
+  const one = totalTrim(moment, 1);
+  const other = one === undefined ? undefined : totalTrim(moment, 2);
+  return one === undefined || other === undefined ? undefined : { moment, one, other };
 }

@@ -3,7 +3,7 @@ import type { Series } from '../../expression/value.ts';
 import type { Reading } from '../../study/types.ts';
 import { mirroringOf } from '../../waveform/oxygen/mirroring.ts';
 import { isRecorded, recorded, swingOf } from '../../waveform/recorded.ts';
-import { engineWord } from '../engineFacts.ts';
+import { headerWord } from '../headerWords.ts';
 import type { CellRule } from '../rule.ts';
 
 /**
@@ -12,9 +12,9 @@ import type { CellRule } from '../rule.ts';
  */
 export const rearCopiesFront: CellRule = {
   code: 'rear-copies-front',
-  in: 'capture',
+  in: ['capture'],
   checkCell: ({ readings, header }) =>
-    (engineWord(header, 'front_sensor') === 'wideband' ? [] : ([1, 2] as const)).flatMap(
+    (headerWord(header, 'engine.front_sensor') === 'wideband' ? [] : ([1, 2] as const)).flatMap(
       (bank): readonly Diagnostic[] => {
         const front = channelOf(readings, `o2_b${bank}s1`);
         const rear = channelOf(readings, `o2_b${bank}s2`);

@@ -2,6 +2,7 @@ import { fromSi } from '../../quantity/convert.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Measured } from '../measured.ts';
 import { type Moment, stateName } from '../moments.ts';
+import { steadyStates } from '../steadyStates.ts';
 
 /** Both trims of a bank together, as the trade adds them. */
 export interface TotalTrim {
@@ -14,19 +15,36 @@ export interface TotalTrim {
 
 /** The total trims of a moment in closed loop, bank by bank; of one trim alone where the other was not taken. */
 export function totalTrims(moment: Moment): readonly TotalTrim[] {
-  if (!isClosedLoop(moment)) return none;
-  const { values } = moment;
-  const first = ofBank(1, values.get('stft_b1'), values.get('ltft_b1'));
-  const second = ofBank(2, values.get('stft_b2'), values.get('ltft_b2'));
+  const first = totalTrim(moment, 1);
+  const second = totalTrim(moment, 2);
   if (first === undefined) return second === undefined ? none : [second];
   return second === undefined ? [first] : [first, second];
 }
 
 const none: readonly TotalTrim[] = [];
 
-function ofBank(bank: 1 | 2, short: Measured | undefined, long: Measured | undefined): TotalTrim | undefined {
-  const at = long ?? short;
-  return at === undefined ? undefined : { bank, share: (short?.si ?? 0) + (long?.si ?? 0), at };
+export function totalTrim(moment: Moment, bank: 1 | 2): TotalTrim | undefined {
+  const { stft_b1, ltft_b1, stft_b2, ltft_b2 } = moment.values;
+  const at = bank === 1 ? (ltft_b1 ?? stft_b1) : (ltft_b2 ?? stft_b2);
+  if (at === undefined || !isClosedLoop(moment)) return undefined;
+  return { bank, share: sumOf(moment, bank), at };
+}
+
+/** The share of the total trim alone; undefined where there is none, or the loop is open. */
+export function trimShare(moment: Moment, bank: 1 | 2): number | undefined {
+  return hasTrim(moment, bank) && isClosedLoop(moment) ? sumOf(moment, bank) : undefined;
+}
+
+export function hasTrim({ values }: Moment, bank: 1 | 2): boolean {
+  return bank === 1
+    ? values.ltft_b1 !== undefined || values.stft_b1 !== undefined
+    : values.ltft_b2 !== undefined || values.stft_b2 !== undefined;
+}
+
+function sumOf({ values }: Moment, bank: 1 | 2): number {
+  return bank === 1
+    ? (values.stft_b1?.si ?? 0) + (values.ltft_b1?.si ?? 0)
+    : (values.stft_b2?.si ?? 0) + (values.ltft_b2?.si ?? 0);
 }
 
 /** "+25 %" */
@@ -37,17 +55,9 @@ export function writtenTrim({ share, at: { type } }: TotalTrim): string {
 
 /** Steady states in which fuel control follows its sensor, unless the case says that it did not. */
 function isClosedLoop(moment: Moment): boolean {
-  const loop = moment.words.get('loop') ?? moment.state?.more.get('loop');
+  const { loop = moment.state?.more.get('loop') } = moment;
   if (loop !== undefined && loop !== 'closed') return false;
   return steady.has(stateName(moment) ?? '');
 }
 
-const steady: ReadonlySet<string> = new Set([
-  'warm idle',
-  'idle in gear',
-  '1500 rpm no load',
-  '2500 rpm no load',
-  'light cruise',
-  'cruise',
-  'heavy load',
-]);
+const steady: ReadonlySet<string> = new Set(steadyStates);

@@ -2,38 +2,46 @@ import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { lambdaFromGas } from '../../engine/fuel/lambdaFromGas.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
-import { engineWord } from '../engineFacts.ts';
 import { inForm, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
-import { totalTrims, writtenTrim } from './totalTrim.ts';
+import { type TotalTrim, totalTrims, trimShare, writtenTrim } from './totalTrim.ts';
 
 /** Fuel is added and the exhaust is rich, or taken away and it is lean: the sensor that steers says otherwise than the gas. */
 export const trimAgainstGas: CaseRule = {
   code: 'trim-against-gas',
   of: ['lambda_b1', 'analyser_lambda', 'co2'],
-  check: (ruled) =>
-    ruled.moments.flatMap((moment): readonly Finding[] => {
-      const totals = totalTrims(moment);
-      const [first] = totals;
-      if (first === undefined) return [];
-      const share = totals.reduce((sum, each) => sum + each.share, 0) / totals.length;
-      if (Math.abs(share) < much) return [];
-      for (const { lambda, from } of lambdasFor(moment, ruled)) {
-        const isAgainst = share > 0 ? lambda < 1 - away : lambda > 1 + away;
-        if (!isAgainst) continue;
-        const facts = {
-          trim: writtenTrim(first),
-          lambda: formatNumber(Number(lambda.toFixed(3))),
-          from,
-          sign: share > 0 ? ('adds' as const) : ('takes' as const),
-        };
-        return [
-          { cell: moment.cell, diagnostic: diagnose('trim-against-gas', first.at.reading.valueSpan, facts) },
-        ];
-      }
-      return [];
-    }),
+  check: (ruled) => {
+    const found: Finding[] = [];
+    for (const moment of ruled.moments) {
+      const share = meanShare(moment);
+      if (share === undefined || Math.abs(share) < much) continue;
+      const against = lambdasFor(moment, ruled).find(({ lambda }) =>
+        share > 0 ? lambda < 1 - away : lambda > 1 + away,
+      );
+      const [first] = totalTrims(moment);
+      if (against !== undefined && first !== undefined) found.push(findingOf(first, share, against));
+    }
+    return found;
+  },
 };
+
+/** The total trim, of both banks the mean. */
+function meanShare(moment: Moment): number | undefined {
+  const one = trimShare(moment, 1);
+  const other = trimShare(moment, 2);
+  return one === undefined ? other : other === undefined ? one : (one + other) / 2;
+}
+
+function findingOf(first: TotalTrim, share: number, { lambda, from }: Lambda): Finding {
+  const facts = {
+    trim: writtenTrim(first),
+    lambda: formatNumber(Number(lambda.toFixed(3))),
+    from,
+    sign: share > 0 ? ('adds' as const) : ('takes' as const),
+  };
+  const { cell, valueSpan } = first.at.reading;
+  return { cell, diagnostic: diagnose('trim-against-gas', valueSpan, facts) };
+}
 
 /** A share of trim, and a distance of lambda from 1, that neither a sound sensor nor an analyser shows (common practice). */
 const much = 0.08;
@@ -59,9 +67,9 @@ function lambdasFor(moment: Moment, ruled: RuledCase): readonly Lambda[] {
   return found;
 }
 
-function computedFrom(moment: Moment, { header }: RuledCase): number | undefined {
-  const [co2, co, o2, hc] = ['co2', 'co', 'o2_gas', 'hc'].map((name) => moment.values.get(name)?.si);
-  if (co2 === undefined || co === undefined || o2 === undefined) return undefined;
-  const lambda = lambdaFromGas({ co2, co, o2, hc: hc ?? 0, nox: 0 }, engineWord(header, 'fuel') ?? 'E10');
+function computedFrom({ values: { co2, co, o2_gas, hc } }: Moment, { car }: RuledCase): number | undefined {
+  if (co2 === undefined || co === undefined || o2_gas === undefined) return undefined;
+  const gas = { co2: co2.si, co: co.si, o2: o2_gas.si, hc: hc?.si ?? 0, nox: 0 };
+  const lambda = lambdaFromGas(gas, car.fuel ?? 'E10');
   return typeof lambda === 'number' ? lambda : undefined;
 }

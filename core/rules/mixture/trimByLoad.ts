@@ -1,20 +1,50 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
-import type { Header } from '../../study/header.ts';
 import type { Finding } from '../../study/types.ts';
-import { engineWord } from '../engineFacts.ts';
+import type { Car } from '../car.ts';
+import { headerWord } from '../headerWords.ts';
+import { isSameList } from '../kept.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
-import { type TotalTrim, totalTrims, writtenTrim } from './totalTrim.ts';
+import { steadyStates } from '../steadyStates.ts';
+import { hasTrim, type TotalTrim, totalTrim, trimShare, writtenTrim } from './totalTrim.ts';
 
 /** How the total trim goes with the air that the engine takes: what falls is a fixed amount, what stays a share, what rises a supply that cannot keep up. */
 export const trimByLoad: CaseRule = {
   code: 'trim-by-load',
   of: ['stft_b1', 'ltft_b1', 'stft_b2', 'ltft_b2'],
-  check: (ruled) => loadsOf(ruled).flatMap((loads) => findingsKept(loads, ruled.header)),
+  at: steadyStates,
+  check: (ruled) => {
+    const found: Finding[] = [];
+    for (const loads of ruled.once(readLoads).values()) found.push(...loads.found);
+    return found;
+  },
 };
 
-/** Loads that belong together: the columns of a cell, or the cells of one state each that one visit has, each state once. */
-function loadsOf(ruled: RuledCase): readonly (readonly Moment[])[] {
+/** Loads that belong together, with what was found in them. */
+interface Loads {
+  readonly moments: readonly Moment[];
+  readonly car: Car;
+  readonly found: readonly Finding[];
+}
+
+/** By the first cell of the loads. After a change those stay whose moments are the same. */
+function readLoads(
+  ruled: RuledCase,
+  before: ReadonlyMap<number, Loads> | undefined,
+): ReadonlyMap<number, Loads> {
+  const { car } = ruled;
+  const loads = new Map<number, Loads>();
+  for (const moments of tablesIn(ruled)) {
+    const cell = moments[0]?.cell ?? 0;
+    const known = before?.get(cell);
+    const holds = known !== undefined && known.car === car && isSameList(known.moments, moments);
+    loads.set(cell, holds ? known : { moments, car, found: findingsOf(moments, car) });
+  }
+  return loads;
+}
+
+/** The columns of a cell, or the cells of one state each that one visit has, each state once. */
+function tablesIn(ruled: RuledCase): readonly (readonly Moment[])[] {
   const tables: (readonly Moment[])[] = [];
   const visits = new Map<string, Moment[]>();
   let last = -1;
@@ -23,48 +53,25 @@ function loadsOf(ruled: RuledCase): readonly (readonly Moment[])[] {
     last = moment.cell;
     const columns = ruled.inCell(moment.cell);
     if (columns.length > 1) {
-      if (columns.some(hasTrim)) tables.push(columns);
-    } else if (totalTrims(moment).length > 0) {
+      if (columns.some((each) => hasTrim(each, 1) || hasTrim(each, 2))) tables.push(columns);
+    } else if (trimShare(moment, 1) !== undefined || trimShare(moment, 2) !== undefined) {
       const visit = visits.get(moment.when);
       if (visit === undefined) visits.set(moment.when, [moment]);
       else visit.push(moment);
     }
   }
-  for (const visit of visits.values()) {
-    const states = new Set(visit.map(stateName));
-    if (visit.length > 1 && states.size === visit.length) tables.push(visit);
-  }
+  for (const visit of visits.values()) if (visit.length > 1 && hasEachOnce(visit)) tables.push(visit);
   return tables;
 }
 
-const hasTrim = ({ values }: Moment): boolean =>
-  values.has('ltft_b1') || values.has('stft_b1') || values.has('ltft_b2') || values.has('stft_b2');
-
-interface Known {
-  readonly loads: readonly Moment[];
-  readonly header: Header;
-  readonly found: readonly Finding[];
+/** Each state once: there are no more of them than states in which a trim counts. */
+function hasEachOnce(visit: readonly Moment[]): boolean {
+  return visit.length <= steadyStates.length && new Set(visit.map(stateName)).size === visit.length;
 }
 
-/** What was found in loads, by the first of them: after a keystroke the moments of most cells are the very same. */
-const known = new WeakMap<Moment, Known>();
-
-function findingsKept(loads: readonly Moment[], header: Header): readonly Finding[] {
-  const first = loads[0];
-  if (first === undefined) return [];
-  const before = known.get(first);
-  const isSame =
-    before?.header === header &&
-    before.loads.length === loads.length &&
-    before.loads.every((each, at) => each === loads[at]);
-  if (isSame) return before.found;
-  const found = findingsOf(loads, header);
-  known.set(first, { loads, header, found });
-  return found;
-}
-
-function findingsOf(loads: readonly Moment[], header: Header): readonly Finding[] {
+function findingsOf(loads: readonly Moment[], car: Car): readonly Finding[] {
   const patterns = { 1: patternOf(loads, 1), 2: patternOf(loads, 2) };
+  if (patterns[1] === undefined && patterns[2] === undefined) return none;
   return ([1, 2] as const).flatMap((bank) => {
     const pattern = patterns[bank];
     if (pattern === undefined) return [];
@@ -81,12 +88,16 @@ function findingsOf(loads: readonly Moment[], header: Header): readonly Finding[
       at: low.moment.state?.name ?? '',
       to: high.moment.state?.name ?? '',
       metering:
-        engineWord(header, 'metering') === 'manifold pressure' ? ('pressure' as const) : ('flow' as const),
+        headerWord(car.header, 'engine.metering') === 'manifold pressure'
+          ? ('pressure' as const)
+          : ('flow' as const),
     };
     const { cell, valueSpan } = low.total.at.reading;
     return [{ cell, diagnostic: diagnose('trim-by-load', valueSpan, facts) }];
   });
 }
+
+const none: readonly Finding[] = [];
 
 interface Taken {
   readonly moment: Moment;
@@ -105,9 +116,11 @@ const slope = 0.08;
 
 /** The pattern of one bank over loads, from the least air to the most; undefined where there is none, or only one load. */
 export function patternOf(moments: readonly Moment[], bank: 1 | 2): Pattern | undefined {
+  if (!moments.some((each) => Math.abs(trimShare(each, bank) ?? 0) >= much)) return undefined;
   const all: Taken[] = [];
   for (const moment of moments) {
-    for (const total of totalTrims(moment)) if (total.bank === bank) all.push({ moment, total });
+    const total = totalTrim(moment, bank);
+    if (total !== undefined) all.push({ moment, total });
   }
   if (all.length < 2) return undefined;
   all.sort((a, b) => airAt(a.moment) - airAt(b.moment));
@@ -130,18 +143,8 @@ function isIdle(moment: Moment): boolean {
   return state === 'warm idle' || state === 'idle in gear';
 }
 
-/** By measured air where there is any, otherwise by the state. */
+/** By measured air where there is any, otherwise by the state: they stand in the order of their loads. */
 function airAt(moment: Moment): number {
   const maf = inForm(moment, 'maf', 'g/s');
-  return maf?.si ?? 1e-6 * (order.indexOf(stateName(moment) ?? '') + 1);
+  return maf?.si ?? 1e-6 * (steadyStates.indexOf(stateName(moment) ?? '') + 1);
 }
-
-const order = [
-  'warm idle',
-  'idle in gear',
-  '1500 rpm no load',
-  '2500 rpm no load',
-  'light cruise',
-  'cruise',
-  'heavy load',
-];

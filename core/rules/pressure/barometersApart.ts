@@ -1,33 +1,29 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
-import type { Header } from '../../study/header.ts';
 import type { Finding } from '../../study/types.ts';
-import { keeping } from '../kept.ts';
 import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenDifference } from '../spokenPressure.ts';
 import { barometersApart as apart, barometersOf } from './barometerOf.ts';
 import { siteThatRefuses } from './barometerUnfit.ts';
+import type { Site } from './site.ts';
 
 /** Two readings of the barometer of one visit: `baro`, or the manifold pressure with the key on and the engine still. */
 export const barometersApart: CaseRule = {
   code: 'barometers-apart',
   of: ['baro', 'map'],
   check: (ruled) => {
-    const { header } = ruled;
     const barometers = barometersOf(ruled);
-    return kept(barometers, [header], () => apartAmong(barometers, header));
+    return barometers.length < 2 ? [] : apartAmong(barometers, ruled.car.site);
   },
 };
 
-const kept = keeping<readonly Measured[], readonly Finding[]>();
-
-function apartAmong(barometers: readonly Measured[], header: Header): readonly Finding[] {
+function apartAmong(barometers: readonly Measured[], site: Site): readonly Finding[] {
   const first = new Map<string, Measured>();
   const findings: Finding[] = [];
   for (const one of barometers) {
     // One that the place refuses is told as that: it is known which of the two is wrong.
-    if (siteThatRefuses(one, header) !== undefined) continue;
+    if (siteThatRefuses(one, site) !== undefined) continue;
     const { cell, when, valueSpan } = one.reading;
     const other = first.get(when);
     if (other === undefined) {

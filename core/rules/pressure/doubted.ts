@@ -1,5 +1,5 @@
 import type { RuledCase } from '../rule.ts';
-import { type Doubt, type Manifold, manifoldsIn } from './manifold.ts';
+import { type Doubt, type Manifold, rowsOf } from './manifold.ts';
 
 /** A manifold pressure with what is wrong with it. */
 export type Doubted<K extends Doubt['kind'] = Doubt['kind']> = Manifold & {
@@ -11,17 +11,14 @@ export type Doubted<K extends Doubt['kind'] = Doubt['kind']> = Manifold & {
  * A row is doubted for one reason: a wrong unit or a vacuum explains what its other columns look like.
  */
 export function firstOfEachCell<K extends Doubt['kind']>(kind: K, ruled: RuledCase): readonly Doubted<K>[] {
-  return ruled.once(doubtedIn).filter((each): each is Doubted<K> => each.doubt.kind === kind);
+  const doubted = ruled.once(doubtedIn);
+  return doubted.length === 0 ? [] : doubted.filter((each): each is Doubted<K> => each.doubt.kind === kind);
 }
 
 function doubtedIn(ruled: RuledCase): readonly Doubted[] {
   const firsts: Doubted[] = [];
-  let last = -1;
-  for (const { cell } of ruled.holding('map')) {
-    if (cell === last) continue;
-    last = cell;
-    const manifolds = manifoldsIn(cell, ruled);
-    if (manifolds.every(({ doubt }) => doubt === undefined)) continue;
+  for (const { isSound, manifolds } of rowsOf(ruled).values()) {
+    if (isSound) continue;
     const doubted = manifolds.filter((each): each is Doubted => each.doubt !== undefined);
     const of = (kind: Doubt['kind']): Doubted | undefined => doubted.find(({ doubt }) => doubt.kind === kind);
     const first = of('above barometer') ?? of('is a vacuum') ?? doubted[0];

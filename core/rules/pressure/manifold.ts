@@ -1,13 +1,14 @@
 import type { Unit } from '../../quantity/types.ts';
 import { rangesOf } from '../../signals/ranges.ts';
-import { hasThrottle, isUnboosted } from '../engineFacts.ts';
-import { keeping } from '../kept.ts';
+import type { Car } from '../car.ts';
 import type { Measured } from '../measured.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, idleWander, pressureSensor, pressureStep, vacuumGauge } from '../tolerance.ts';
 import { likelierUnit } from '../unitSlip.ts';
-import { barometerOf, barometersOf, type Known } from './barometerOf.ts';
+import { type Barometers, barometerOf, visitsOf } from './barometerOf.ts';
+import { type Gauge, type Gauges, gaugesOf, ownGauge, vacuumsLike } from './gauges.ts';
+import type { Known } from './site.ts';
 
 /** What is wrong with a manifold pressure before it is compared with anything but the barometer. */
 export type Doubt =
@@ -23,33 +24,75 @@ export interface Manifold {
   readonly doubt: Doubt | undefined;
 }
 
-/** The manifold pressures of a cell while the engine runs, column by column. They are looked at against the barometers and the vacuums of the case. */
-export function manifoldsIn(cell: number, ruled: RuledCase): readonly Manifold[] {
-  const row = ruled.inCell(cell);
-  return keptRow(row, [ruled.header, barometersOf(ruled), ruled.holding('vacuum')], () => rowOf(row, ruled));
+/** The manifold pressures of a cell while the engine runs, column by column. */
+interface Row {
+  readonly manifolds: readonly Manifold[];
+  /** None of them is doubted. */
+  readonly isSound: boolean;
+  /** What it was made of: the cell's moments, and what they are looked at against. */
+  readonly moments: readonly Moment[];
+  readonly against: Against;
+  readonly needsGauges: boolean;
 }
 
-const keptRow = keeping<readonly Moment[], readonly Manifold[]>();
+interface Against {
+  readonly car: Car;
+  readonly barometers: Barometers;
+  readonly gauges: Gauges;
+}
 
-function rowOf(row: readonly Moment[], ruled: RuledCase): readonly Manifold[] {
-  const all: Manifold[] = [];
-  for (const moment of row) {
-    const map = inForm(moment, 'map', 'kPa');
-    if (map === undefined || moment.state?.known?.engine !== 'running') continue;
-    all.push({ moment, map, doubt: doubtOf(moment, map, ruled) });
+/** The rows of a case by cell. After a change those stay whose moments are the same, with what they are looked at against. */
+export function rowsOf(ruled: RuledCase): ReadonlyMap<number, Row> {
+  return ruled.once(readRows);
+}
+
+function readRows(ruled: RuledCase, before: ReadonlyMap<number, Row> | undefined): ReadonlyMap<number, Row> {
+  const rows = new Map<number, Row>();
+  const against = { car: ruled.car, barometers: visitsOf(ruled), gauges: gaugesOf(ruled) };
+  let last = -1;
+  for (const { cell } of ruled.holding('map')) {
+    if (cell === last) continue;
+    last = cell;
+    const moments = ruled.inCell(cell);
+    const known = before?.get(cell);
+    const holds = known !== undefined && known.moments === moments && isSame(known, against);
+    rows.set(cell, holds ? known : readRow(moments, against, ruled));
   }
-  return all;
+  return rows;
+}
+
+const isSame = ({ against, needsGauges }: Row, now: Against): boolean =>
+  against.car === now.car &&
+  against.barometers === now.barometers &&
+  (!needsGauges || against.gauges === now.gauges);
+
+function readRow(moments: readonly Moment[], against: Against, ruled: RuledCase): Row {
+  const manifolds: Manifold[] = [];
+  let isSound = true;
+  let needsGauges = false;
+  for (const moment of moments) {
+    const map = runningMap(moment);
+    if (map === undefined) continue;
+    const doubt = doubtOf(moment, map, ruled);
+    manifolds.push({ moment, map, doubt });
+    if (doubt !== undefined) isSound = false;
+    if (ownGauge(moment) === undefined) needsGauges = true;
+  }
+  return { manifolds, isSound, moments, against, needsGauges };
+}
+
+function runningMap(moment: Moment): Measured | undefined {
+  return moment.state?.known?.engine === 'running' ? inForm(moment, 'map', 'kPa') : undefined;
 }
 
 /** The manifold pressure of a moment, where it and the others of its row can be believed. */
 export function soundManifold(moment: Moment, ruled: RuledCase): Measured | undefined {
-  const here = manifoldsIn(moment.cell, ruled);
-  if (here.some(({ doubt }) => doubt !== undefined)) return undefined;
-  return here.find((each) => each.moment === moment)?.map;
+  const map = runningMap(moment);
+  return map !== undefined && rowsOf(ruled).get(moment.cell)?.isSound === true ? map : undefined;
 }
 
 function doubtOf(moment: Moment, map: Measured, ruled: RuledCase): Doubt | undefined {
-  if (!isUnboosted(ruled.header)) return undefined;
+  if (!ruled.car.isUnboosted) return undefined;
   const barometer = barometerOf(moment, ruled);
   if (barometer === undefined) return undefined;
   const width = explained(
@@ -59,13 +102,13 @@ function doubtOf(moment: Moment, map: Measured, ruled: RuledCase): Doubt | undef
     pressureStep,
   );
   if (map.si > barometer.si + width) return { kind: 'above barometer', barometer, unit: meantUnit(map) };
-  if (!hasThrottle(ruled.header)) return undefined;
+  if (!ruled.car.hasThrottle) return undefined;
   const swapped = vacuumWritten(moment, map, barometer, ruled);
   if (swapped !== undefined) return { kind: 'is a vacuum', barometer, because: swapped };
-  const closed = closedStates.has(stateName(moment) ?? '');
-  if (closed && map.si > barometer.si - leastVacuum && !isConfirmed(moment, barometer.si - map.si, ruled))
+  const missing = barometer.si - map.si;
+  if (map.si > barometer.si - leastVacuum && isClosed(moment) && !isConfirmed(moment, missing, ruled))
     return { kind: 'at barometer', barometer };
-  return isFrozen(moment, map, ruled) ? { kind: 'frozen' } : undefined;
+  return isFrozen(moment, map, ruled.inCell(moment.cell)) ? { kind: 'frozen' } : undefined;
 }
 
 /** Pa: no throttled engine idles with less between its manifold and the air outside. */
@@ -103,32 +146,29 @@ function vacuumWritten(
       if (isSame && apart > sumWidth(map, vacuum, barometer)) return 'gauge';
     }
   }
-  const isClosed = closedStates.has(stateName(moment) ?? '');
-  const isOpen = stateName(moment) === 'wide open throttle';
-  for (const other of ruled.inCell(moment.cell)) {
-    const there = inForm(other, 'map', 'kPa');
-    if (there === undefined) continue;
-    const [closed, open] =
-      isClosed && stateName(other) === 'wide open throttle'
-        ? [map, there]
-        : isOpen && closedStates.has(stateName(other) ?? '')
-          ? [there, map]
-          : [];
-    if (closed === undefined || open === undefined) continue;
-    if (open.si < 0.35 * barometer.si && open.si < closed.si) return 'load';
-  }
-  return undefined;
+  return fallsAsItOpens(moment, map, barometer, ruled.inCell(moment.cell)) ? 'load' : undefined;
 }
 
-/** The vacuum of the same moment, or else those of the same visit and state. */
-function vacuumsLike(moment: Moment, ruled: RuledCase): readonly Measured[] {
-  const own = inForm(moment, 'vacuum', 'inHg');
-  if (own !== undefined) return [own];
-  return ruled.alike(moment, 'vacuum').flatMap((each) => inForm(each, 'vacuum', 'inHg') ?? []);
+function fallsAsItOpens(moment: Moment, map: Measured, barometer: Known, row: readonly Moment[]): boolean {
+  if (row.length < 2) return false;
+  for (const other of row) {
+    const there = inForm(other, 'map', 'kPa');
+    if (there === undefined || !isClosedAndOpen(moment, other)) continue;
+    const [closed, open] = isWideOpen(moment) ? [there, map] : [map, there];
+    if (open.si < 0.35 * barometer.si && open.si < closed.si) return true;
+  }
+  return false;
 }
+
+const isClosed = (moment: Moment): boolean => closedStates.has(stateName(moment) ?? '');
+const isWideOpen = (moment: Moment): boolean => stateName(moment) === 'wide open throttle';
+
+/** One of the two moments has its throttle closed, and the other has it open. */
+const isClosedAndOpen = (one: Moment, other: Moment): boolean =>
+  (isClosed(one) && isWideOpen(other)) || (isWideOpen(one) && isClosed(other));
 
 /** How far the sum of a manifold pressure and a vacuum may be from the barometer. */
-export function sumWidth(map: Measured, vacuum: Measured, barometer: Known): number {
+export function sumWidth(map: Measured, vacuum: Gauge, barometer: Known): number {
   return explained(
     Math.max(map.halfWidth, pressureSensor),
     pressureStep,
@@ -140,14 +180,9 @@ export function sumWidth(map: Measured, vacuum: Measured, barometer: Known): num
 }
 
 /** Exactly the same at a closed and at an open throttle, in one table. */
-function isFrozen(moment: Moment, map: Measured, ruled: RuledCase): boolean {
-  return ruled.inCell(moment.cell).some((other) => {
-    if (other === moment) return false;
-    const there = inForm(other, 'map', 'kPa');
-    if (there === undefined || there.si !== map.si) return false;
-    const names = [stateName(moment) ?? '', stateName(other) ?? ''];
-    return names.some((name) => closedStates.has(name)) && names.includes('wide open throttle');
-  });
+function isFrozen(moment: Moment, map: Measured, row: readonly Moment[]): boolean {
+  if (row.length < 2) return false;
+  return row.some((other) => isClosedAndOpen(moment, other) && inForm(other, 'map', 'kPa')?.si === map.si);
 }
 
 /** A gauge shows the same lack of vacuum. */

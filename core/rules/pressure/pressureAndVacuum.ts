@@ -4,34 +4,40 @@ import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
-import { barometerOf, type Known } from './barometerOf.ts';
+import { barometerOf } from './barometerOf.ts';
 import { soundManifold, sumWidth } from './manifold.ts';
+import type { Known } from './site.ts';
 
 /** Manifold pressure and manifold vacuum of one state are two sides of the barometer: together they are it. */
 export const pressureAndVacuum: CaseRule = {
   code: 'pressure-and-vacuum',
   of: ['vacuum'],
-  check: (ruled) =>
-    ruled.holding('vacuum').flatMap((moment): readonly Finding[] => {
+  check: (ruled) => {
+    const found: Finding[] = [];
+    for (const moment of ruled.holding('vacuum')) {
       const vacuum = inForm(moment, 'vacuum', 'inHg');
       const barometer = vacuum === undefined ? undefined : barometerOf(moment, ruled);
-      if (vacuum === undefined || barometer === undefined) return [];
+      if (vacuum === undefined || barometer === undefined) continue;
       const map = apartFrom(vacuum, barometer, moment, ruled);
-      if (map === undefined) return [];
-      const facts = {
-        map: fullNameOf(map),
-        mapWritten: writtenAs(map),
-        vacuum: fullNameOf(vacuum),
-        vacuumWritten: writtenAs(vacuum),
-        sum: spokenPressure(map.si + vacuum.si, vacuum),
-        barometer: spokenPressure(barometer.si, vacuum),
-        from: barometer.from,
-      };
-      return [
-        { cell: moment.cell, diagnostic: diagnose('pressure-and-vacuum', vacuum.reading.valueSpan, facts) },
-      ];
-    }),
+      if (map !== undefined) found.push(findingOf(map, vacuum, barometer));
+    }
+    return found;
+  },
 };
+
+function findingOf(map: Measured, vacuum: Measured, barometer: Known): Finding {
+  const facts = {
+    map: fullNameOf(map),
+    mapWritten: writtenAs(map),
+    vacuum: fullNameOf(vacuum),
+    vacuumWritten: writtenAs(vacuum),
+    sum: spokenPressure(map.si + vacuum.si, vacuum),
+    barometer: spokenPressure(barometer.si, vacuum),
+    from: barometer.from,
+  };
+  const { cell, valueSpan } = vacuum.reading;
+  return { cell, diagnostic: diagnose('pressure-and-vacuum', valueSpan, facts) };
+}
 
 /** The manifold pressure of the moment, or else the first of the same visit and state; undefined where it or one of those fits the vacuum. */
 function apartFrom(
@@ -40,16 +46,17 @@ function apartFrom(
   moment: Moment,
   ruled: RuledCase,
 ): Measured | undefined {
-  const isApart = (map: Measured): boolean =>
-    Math.abs(map.si + vacuum.si - barometer.si) > sumWidth(map, vacuum, barometer);
   const own = soundManifold(moment, ruled);
-  if (own !== undefined) return isApart(own) ? own : undefined;
+  if (own !== undefined) return isApart(own, vacuum, barometer) ? own : undefined;
   let first: Measured | undefined;
   for (const each of ruled.alike(moment, 'map')) {
     const map = soundManifold(each, ruled);
     if (map === undefined) continue;
-    if (!isApart(map)) return undefined;
+    if (!isApart(map, vacuum, barometer)) return undefined;
     first ??= map;
   }
   return first;
 }
+
+const isApart = (map: Measured, vacuum: Measured, barometer: Known): boolean =>
+  Math.abs(map.si + vacuum.si - barometer.si) > sumWidth(map, vacuum, barometer);

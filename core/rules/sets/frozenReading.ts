@@ -2,15 +2,18 @@ import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
+import type { RuledSignal } from '../values.ts';
 
 /** What must follow the throttle. */
-const followers = ['map', 'maf', 'tp', 'load', 'load_abs', 'vacuum'];
+const followers = ['map', 'maf', 'tp', 'load', 'load_abs', 'vacuum'] as const;
 
 /** Exactly the same number with the throttle closed and wide open: the sensor does not follow, or one column was copied. */
 export const frozenReading: CellRule = {
   code: 'frozen-reading',
   of: followers,
+  at: ['wide open throttle'],
   checkCell: ({ moments }) => {
+    if (moments.length < 2) return [];
     const open = moments.find((each) => stateName(each) === 'wide open throttle');
     const shut = moments.find((each) => closed.has(stateName(each) ?? ''));
     if (open === undefined || shut === undefined) return [];
@@ -28,8 +31,8 @@ const closed: ReadonlySet<string> = new Set([
 /** Pa: no idling manifold that a sensor follows has more. */
 const mostAtIdle = 55000;
 
-function frozen(signal: string, shut: Moment, open: Moment): readonly Diagnostic[] {
-  const [here, there] = [shut.values.get(signal), open.values.get(signal)];
+function frozen(signal: RuledSignal, shut: Moment, open: Moment): readonly Diagnostic[] {
+  const [here, there] = [shut.values[signal], open.values[signal]];
   if (here === undefined || there === undefined || here.si !== there.si) return [];
   // A manifold that stays at the barometer is told as that.
   if (signal === 'map' && here.si > mostAtIdle) return [];

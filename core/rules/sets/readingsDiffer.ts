@@ -2,8 +2,7 @@ import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { absoluteLoad } from '../../engine/air/airFlow.ts';
 import { stoichiometricRatio } from '../../engine/fuel/stoichiometry.ts';
 import { formatNumber, formatQuantity } from '../../quantity/format.ts';
-import type { Header } from '../../study/header.ts';
-import { engineWord, headerNumber } from '../engineFacts.ts';
+import type { Car } from '../car.ts';
 import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, type Moment } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
@@ -12,22 +11,31 @@ import type { CellRule } from '../rule.ts';
 export const readingsDiffer: CellRule = {
   code: 'readings-differ',
   of: ['load_abs', 'afr_b1', 'afr_b2', 'charging_voltage', 'cranking_voltage'],
-  checkCell: ({ header, moments }) => {
+  checkCell: ({ car, moments }) => {
     // A row is told once.
-    const rows = new Map<string, Diagnostic>();
-    const add = (row: string, found: Diagnostic | undefined): void => {
-      if (found !== undefined && !rows.has(row)) rows.set(row, found);
-    };
+    const rows = new Set<Compares>();
+    const found: Diagnostic[] = [];
     for (const moment of moments) {
-      add('load', loadAndFlow(moment, header));
-      add('lambda 1', lambdaAndRatio(moment, header, 1));
-      add('lambda 2', lambdaAndRatio(moment, header, 2));
-      add('charging', oneThing(moment, 'battery', 'charging_voltage', volts));
-      add('cranking', oneThing(moment, 'battery', 'cranking_voltage', volts));
+      for (const compare of pairs) {
+        const differs = rows.has(compare) ? undefined : compare(moment, car);
+        if (differs === undefined) continue;
+        rows.add(compare);
+        found.push(differs);
+      }
     }
-    return [...rows.values()];
+    return found;
   },
 };
+
+type Compares = (moment: Moment, car: Car) => Diagnostic | undefined;
+
+const pairs: readonly Compares[] = [
+  loadAndFlow,
+  ({ values }, car) => lambdaAndRatio(values.lambda_b1, values.afr_b1, car),
+  ({ values }, car) => lambdaAndRatio(values.lambda_b2, values.afr_b2, car),
+  ({ values }) => oneThing(values.battery, values.charging_voltage, volts),
+  ({ values }) => oneThing(values.battery, values.cranking_voltage, volts),
+];
 
 /** V: two meters on one battery, a few seconds apart. */
 const volts = 0.6;
@@ -36,11 +44,10 @@ const ofLoad = { relative: 0.2, absolute: 0.03 };
 const ofRatio = 0.04;
 
 /** Absolute load is the air flow in another form (SAE J1979). */
-function loadAndFlow(moment: Moment, header: Header): Diagnostic | undefined {
+function loadAndFlow(moment: Moment, { displacement }: Car): Diagnostic | undefined {
   const load = inForm(moment, 'load_abs', '%');
   const maf = inForm(moment, 'maf', 'g/s');
   const rpm = inForm(moment, 'rpm', 'rpm');
-  const displacement = headerNumber(header, 'engine.displacement');
   if (load === undefined || maf === undefined || rpm === undefined || displacement === undefined)
     return undefined;
   const share = absoluteLoad(maf.si, rpm.si, displacement);
@@ -51,11 +58,12 @@ function loadAndFlow(moment: Moment, header: Header): Diagnostic | undefined {
   return differ(load, `\`${fullNameOf(maf)}\` at this speed and displacement means ${same}`);
 }
 
-function lambdaAndRatio(moment: Moment, header: Header, bank: 1 | 2): Diagnostic | undefined {
-  const lambda = inForm(moment, `lambda_b${bank}`, '1');
-  const ratio = inForm(moment, `afr_b${bank}`, '1');
-  const fuel = engineWord(header, 'fuel');
-  if (lambda === undefined || ratio === undefined || fuel === undefined) return undefined;
+function lambdaAndRatio(
+  lambda: Measured | undefined,
+  ratio: Measured | undefined,
+  { fuel }: Car,
+): Diagnostic | undefined {
+  if (lambda?.form.unit !== '1' || ratio?.form.unit !== '1' || fuel === undefined) return undefined;
   const stoichiometric = stoichiometricRatio(fuel);
   if (typeof stoichiometric !== 'number') return undefined;
   const expected = lambda.si * stoichiometric;
@@ -69,8 +77,11 @@ function lambdaAndRatio(moment: Moment, header: Header, bank: 1 | 2): Diagnostic
   );
 }
 
-function oneThing(moment: Moment, first: string, second: string, width: number): Diagnostic | undefined {
-  const [one, other] = [moment.values.get(first), moment.values.get(second)];
+function oneThing(
+  one: Measured | undefined,
+  other: Measured | undefined,
+  width: number,
+): Diagnostic | undefined {
   if (one === undefined || other === undefined || one.type.dimension !== other.type.dimension)
     return undefined;
   const slack = Math.max(width, one.halfWidth + other.halfWidth);

@@ -4,7 +4,7 @@ import type { CellRule } from '../rule.ts';
 /** Two suspects of one cell under one name: each is weighed by what both predict. */
 export const suspectTwice: CellRule = {
   code: 'suspect-twice',
-  in: 'suspects',
+  in: ['suspects'],
   checkCell: ({ read: { cell } }): readonly Diagnostic[] => {
     if (cell?.kind !== 'suspects') return [];
     const before = new Set<string>();

@@ -1,19 +1,24 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { isUnboosted } from '../engineFacts.ts';
 import { writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, stateName } from '../moments.ts';
 import type { MomentRule } from '../rule.ts';
+import { steadyStates } from '../steadyStates.ts';
 import { explained, temperatureSensor } from '../tolerance.ts';
+
+/** States in which fresh air has carried off the heat of a soak. */
+const running: readonly string[] = [...steadyStates, 'wide open throttle'];
 
 /** Intake air hotter than the coolant of a warm running engine, with no compressor and no hot soak to explain it. */
 export const chargeHotterThanCoolant: MomentRule = {
   code: 'charge-hotter-than-coolant',
   of: ['iat'],
-  checkMoment: (moment, { header }): Diagnostic | undefined => {
-    if (!running.has(stateName(moment) ?? '') || !isUnboosted(header)) return undefined;
+  at: running,
+  checkMoment: (moment, { car }): Diagnostic | undefined => {
+    if (!car.isUnboosted || !running.includes(stateName(moment) ?? '')) return undefined;
     const iat = inForm(moment, 'iat', '°C');
     const ect = inForm(moment, 'ect', '°C');
     if (iat === undefined || ect === undefined) return undefined;
+    if (iat.si <= ect.si) return undefined;
     const width = explained(
       Math.max(iat.halfWidth, temperatureSensor),
       Math.max(ect.halfWidth, temperatureSensor),
@@ -28,15 +33,3 @@ export const chargeHotterThanCoolant: MomentRule = {
     return diagnose('charge-hotter-than-coolant', iat.reading.valueSpan, facts);
   },
 };
-
-/** States in which fresh air has carried off the heat of a soak. */
-const running: ReadonlySet<string> = new Set([
-  'warm idle',
-  'idle in gear',
-  '1500 rpm no load',
-  '2500 rpm no load',
-  'light cruise',
-  'cruise',
-  'heavy load',
-  'wide open throttle',
-]);

@@ -1,17 +1,17 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { fromSi } from '../../quantity/convert.ts';
 import { formatNumber } from '../../quantity/format.ts';
-import { headerNumber } from '../engineFacts.ts';
 import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
+import { steadyStates } from '../steadyStates.ts';
 
 /** A warm engine whose coolant stays below where its thermostat begins to open. */
 export const thermostatEarly: CellRule = {
   code: 'thermostat-early',
   of: ['ect'],
-  checkCell: ({ header, moments }) => {
-    const rating = headerNumber(header, 'engine.thermostat');
+  at: steadyStates,
+  checkCell: ({ car: { thermostat: rating }, moments }) => {
     if (rating === undefined) return [];
     let coldest: { readonly moment: Moment; readonly ect: Measured } | undefined;
     for (const moment of moments) {
@@ -36,12 +36,4 @@ export const thermostatEarly: CellRule = {
 /** K: further below its rating than this after ten to fifteen minutes, a thermostat is suspected open (common practice, 20 °F). */
 const below = 11;
 
-const warmStates: ReadonlySet<string> = new Set([
-  'warm idle',
-  'idle in gear',
-  '1500 rpm no load',
-  '2500 rpm no load',
-  'light cruise',
-  'cruise',
-  'heavy load',
-]);
+const warmStates: ReadonlySet<string> = new Set(steadyStates);

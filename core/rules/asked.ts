@@ -1,0 +1,32 @@
+import type { Reading } from '../study/types.ts';
+import type { Asked } from './rule.ts';
+
+/** Rules that ask for the same signals and states have a bit in common. */
+interface Bit extends Asked {
+  readonly name: string;
+  readonly bit: number;
+}
+
+const bits: Bit[] = [];
+
+/** The bit of a rule; 0 where it is asked whatever was read. */
+export function bitOf({ of, at }: Asked): number {
+  if (of === undefined && at === undefined) return 0;
+  const name = `${of?.join()} at ${at?.join()}`;
+  const known = bits.find((each) => each.name === name);
+  if (known !== undefined) return known.bit;
+  const bit = 1 << bits.length;
+  bits.push({ name, bit, ...(of === undefined ? {} : { of }), ...(at === undefined ? {} : { at }) });
+  return bit;
+}
+
+/** The bits of the rules that ask for a reading: whoever adds up those of what was read knows whom to ask. */
+export function askedFor({ signal, state }: Reading): number {
+  let asked = 0;
+  for (const { of, at, bit } of bits) {
+    if (of !== undefined && !of.some((each) => each === signal?.name)) continue;
+    if (at !== undefined && !at.some((each) => each === state?.known?.name)) continue;
+    asked |= bit;
+  }
+  return asked;
+}

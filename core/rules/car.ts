@@ -1,0 +1,34 @@
+import type { Header } from '../study/header.ts';
+import { headerNumber, headerWord } from './headerWords.ts';
+import { type Site, siteOf } from './pressure/site.ts';
+
+/** What the header says of the car and of the place where it stands, read once for all rules. */
+export interface Car {
+  readonly header: Header;
+  /** SI units. */
+  readonly displacement: number | undefined;
+  readonly thermostat: number | undefined;
+  readonly fuel: string | undefined;
+  /** No compressor: said so, or nothing said. */
+  readonly isUnboosted: boolean;
+  /** Governed by its throttle: not a diesel, which breathes freely at idle. */
+  readonly hasThrottle: boolean;
+  /** It draws in at every turn: what is known of four strokes is not its. */
+  readonly isTwoStroke: boolean;
+  readonly site: Site;
+}
+
+export function carOf(header: Header): Car {
+  const aspiration = headerWord(header, 'engine.aspiration');
+  const fuel = headerWord(header, 'engine.fuel');
+  return {
+    header,
+    displacement: headerNumber(header, 'engine.displacement'),
+    thermostat: headerNumber(header, 'engine.thermostat'),
+    fuel,
+    isUnboosted: aspiration === undefined || aspiration === 'natural',
+    hasThrottle: fuel === undefined || !/^(diesel|b\d+)$/i.test(fuel),
+    isTwoStroke: headerNumber(header, 'engine.strokes') === 2,
+    site: siteOf(header),
+  };
+}

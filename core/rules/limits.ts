@@ -1,0 +1,95 @@
+import { signalOf } from '../signals/lookup.ts';
+import { type FormRanges, type Interval, rangesOf } from '../signals/ranges.ts';
+import type { Form, Signal } from '../signals/types.ts';
+import type { Reading } from '../study/types.ts';
+import { isRuled, type RuledSignal } from './values.ts';
+
+/** What is known beforehand of a signal's numbers in one form at one engine state. */
+export interface Limits {
+  readonly ranges: FormRanges;
+  /** What it can possibly be, where that is known. */
+  readonly possible: Interval | undefined;
+  /** What is usual in that state. A vacuum's is that at the sea. */
+  readonly usual: FormRanges['usual'][number] | undefined;
+  /** From `low` to `high` it is possible, carried, usual and no sign of a failed circuit: nothing more needs to be looked up. */
+  readonly low: number;
+  readonly high: number;
+  /** The field of a moment that it stands in. */
+  readonly field: RuledSignal | undefined;
+  /** The bits of the rules that ask for it; filled by whoever asks first. */
+  asked: number | undefined;
+}
+
+/** They are worked out once for each signal, form and state. */
+export function limitsOf({ signal, state }: Reading, form: Form): Limits {
+  const at = state?.known?.name ?? '';
+  if (signal === undefined) return readLimits('', form, at);
+  const states = statesOf(rowOf(signal), form);
+  let limits = states.get(at);
+  if (limits === undefined) {
+    limits = readLimits(signal.name, form, at);
+    states.set(at, limits);
+  }
+  return limits;
+}
+
+/** A signal with the limits of its forms, by engine state. */
+interface Row {
+  readonly signal: Signal;
+  readonly forms: (readonly [Form, Map<string, Limits>])[];
+}
+
+/** The vocabulary's by their names, which is quicker; a case's own come and go with it. */
+const rows = new Map<string, Row>();
+const ownRows = new WeakMap<Signal, Row>();
+
+function rowOf(signal: Signal): Row {
+  const row = rows.get(signal.name);
+  if (row?.signal === signal) return row;
+  const own = ownRows.get(signal);
+  if (own !== undefined) return own;
+  const fresh: Row = { signal, forms: [] };
+  if (signalOf(signal.name) === signal) rows.set(signal.name, fresh);
+  else ownRows.set(signal, fresh);
+  return fresh;
+}
+
+function statesOf({ forms }: Row, form: Form): Map<string, Limits> {
+  for (const [each, states] of forms) if (each === form) return states;
+  const fresh = new Map<string, Limits>();
+  forms.push([form, fresh]);
+  return fresh;
+}
+
+function readLimits(signal: string, form: Form, state: string): Limits {
+  const ranges = rangesOf(form);
+  const possible = possibleFor(signal, state) ?? ranges.physical;
+  const usual = ranges.usual.find((each) => each.state === state);
+  let low = Number.NEGATIVE_INFINITY;
+  let high = Number.POSITIVE_INFINITY;
+  for (const range of [possible, ranges.encoding, usual?.range]) {
+    if (range === undefined) continue;
+    low = Math.max(low, range.low);
+    high = Math.min(high, range.high);
+  }
+  for (const { si } of ranges.failed) {
+    const [below, above] = [si - 2 * closeTo(si), si + 2 * closeTo(si)];
+    if (above < low || below > high) continue;
+    if (si - low < high - si) low = above;
+    else high = below;
+  }
+  // What is usual for a vacuum depends on the altitude.
+  if (usual !== undefined && signal === 'vacuum') [low, high] = [0, -1];
+  const field = isRuled(signal) ? signal : undefined;
+  return { ranges, possible, usual, low, high, field, asked: undefined };
+}
+
+/** A manifold pressure with the engine standing still is a barometer, so it can only be what the barometer can be. */
+function possibleFor(signal: string, state: string): Interval | undefined {
+  if (signal !== 'map' || state !== 'key on engine off') return undefined;
+  const barometer = signalOf('baro')?.forms[0];
+  return barometer === undefined ? undefined : rangesOf(barometer).physical;
+}
+
+/** How near a number must be to one that says that a circuit failed, to be it. */
+export const closeTo = (si: number): number => Math.max(Math.abs(si), 1) * 1e-6;
