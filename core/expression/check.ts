@@ -225,12 +225,12 @@ function isPlain({ type }: Typed): boolean {
   return 'quantity' in type && type.quantity.dimension === plain;
 }
 
-/** A plain number known without any reading: `2`, `-1`, `(1 / 2)`. */
+/** A plain number known without any reading, and exactly: `2`, `-1`, `(1 / 2)`. */
 function constantNumber(typed: Typed): number | undefined {
   if (typed.type.kind !== 'one' || typed.type.quantity.dimension !== plain) return undefined;
   switch (typed.kind) {
     case 'literal':
-      return typed.written.value * typed.written.unit.factor;
+      return typed.written.plusMinus === 0 ? typed.written.value * typed.written.unit.factor : undefined;
     case 'negative': {
       const of = constantNumber(typed.of);
       return of === undefined ? undefined : -of;

@@ -1,4 +1,5 @@
 import { halfWidth, linear, measured, multiply, scale, subtract } from '../quantity/amount.ts';
+import { differenceOf } from '../quantity/kinds.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
 import { absentOf, cannotCompute, notMeasured, undecided, worse } from './absent.ts';
 import { memberOf, sayMember } from './combine.ts';
@@ -45,12 +46,18 @@ export function relationTest(relation: Relation): Test {
   };
 }
 
-/** Both limits belong to the range; the smaller margin decides. An open end is always met. */
-export const betweenTest: Test = ([x = nothing, low = nothing, high = nothing]) => {
-  const below = limitDecision(x, low, 1);
-  const above = limitDecision(x, high, -1);
-  return above.margin < below.margin ? above : below;
-};
+/** Both limits belong to the range, and both must be met. */
+export const betweenTest: Test = ([x = nothing, low = nothing, high = nothing]) =>
+  tighter(limitDecision(x, low, 1), limitDecision(x, high, -1));
+
+/**
+ * Of two limits the one that decides: that with the verdict which counts first, as between the halves of `and`;
+ * of equal ones that with the smaller margin. An uncertain limit farther off can leave open what a near, exact one does not.
+ */
+export function tighter(below: Decision, above: Decision): Decision {
+  const before = rank(above.verdict) - rank(below.verdict);
+  return before < 0 || (before === 0 && above.margin < below.margin) ? above : below;
+}
 
 /** x inside a low (1) or a high (-1) limit. */
 export function limitDecision(x: Amount, limit: Amount, sign: 1 | -1): Decision {
@@ -67,8 +74,10 @@ export function withinTest(relative: boolean): Test {
       [1, t],
       [apart.si < 0 ? 1 : -1, apart],
     ]);
-    const u = apart.si === 0 ? halfWidth(apart) + halfWidth(t) : halfWidth(margin);
-    return decision(margin.si, u, Math.max(Math.abs(a.si), Math.abs(b.si), Math.abs(t.si)), false);
+    const largest = Math.max(Math.abs(a.si), Math.abs(b.si), Math.abs(t.si));
+    const same = Math.abs(apart.si) <= negligible * largest;
+    const u = same ? halfWidth(apart) + halfWidth(t) : halfWidth(margin);
+    return decision(margin.si, u, largest, false);
   };
 }
 
@@ -225,6 +234,7 @@ class Decided implements Truth {
     this.left = { type, amount: wording.amounts[0] ?? nothing };
     this.margin = margin;
     this.marginUncertainty = uncertainty;
+    // A margin is a difference of what is compared, in the left side's unit.
     this.marginType = differenceOf(type);
     this.member = member;
     this.why = verdict === 'cannot compute' ? 'the result is no number' : undefined;
@@ -282,10 +292,4 @@ export function opposite(truth: Truth): Truth {
 
 function leftType(node: Comparing): QuantityType {
   return quantityOf(node.kind === 'compare' || node.kind === 'within' ? node.left : node.of);
-}
-
-/** A margin is a difference of what is compared, in the left side's unit. */
-function differenceOf(type: QuantityType): QuantityType {
-  if (type.kind === 'none' || type.kind === 'difference') return type;
-  return { dimension: type.dimension, kind: 'difference', unit: type.unit };
 }

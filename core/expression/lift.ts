@@ -1,4 +1,4 @@
-import { exact, linear } from '../quantity/amount.ts';
+import { exact, halfWidth, linear } from '../quantity/amount.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
 import { absentOf, cannotCompute, worse } from './absent.ts';
 import { memberOf } from './combine.ts';
@@ -47,7 +47,7 @@ function apply(row: ScalarFunction, args: readonly Given[]): Amount | Absent {
   const terms: [number, Amount][] = [];
   for (const [at, arg] of args.entries()) {
     if (!isAmount(arg) || arg.spread.length === 0) continue;
-    const slope = slopeAt(row, plain, at, arg.si, si);
+    const slope = slopeAt(row, plain, at, arg, si);
     if (slope === undefined)
       return cannotCompute(`the uncertainty of \`${row.name}\` cannot be told for these values`);
     terms.push([slope, arg]);
@@ -66,15 +66,20 @@ function isAmount(of: Given): of is Amount {
 /** The cube root of a double's precision: the step at which a central difference is most exact. */
 const step = 6e-6;
 
-/** ∂result/∂argument by a central difference; from one side where the formula ends. */
+/**
+ * ∂result/∂argument by a central difference; from one side where the formula ends.
+ * The step goes by the argument or by its uncertainty, whichever is the larger: next to 0, where 0.3 − 0.2 − 0.1 ends up,
+ * a step by the argument alone would not move the result at all.
+ */
 function slopeAt(
   row: ScalarFunction,
   plain: readonly Plain[],
   at: number,
-  x: number,
+  arg: Amount,
   y: number,
 ): number | undefined {
-  const h = step * (x === 0 ? 1e-3 : Math.abs(x));
+  const x = arg.si;
+  const h = step * Math.max(Math.abs(x), halfWidth(arg));
   const up = moved(row, plain, at, x + h);
   const down = moved(row, plain, at, x - h);
   if (up !== undefined && down !== undefined) return (up - down) / (x + h - (x - h));

@@ -7,7 +7,7 @@ import { equalityMark, reportChain, reportForeign } from './foreignMarks.ts';
 import { levelOf, levels } from './levels.ts';
 import { operandAfter, operation } from './parse.ts';
 import { type Mark, skipSpace, wordEnd } from './scan.ts';
-import type { Expression, Relation } from './tree.ts';
+import { denial, type Expression, type Relation } from './tree.ts';
 
 /** True when `not` is followed by a comparing word: `a not between …`. */
 export function negatesComparison(cursor: Cursor): boolean {
@@ -65,9 +65,6 @@ function comparingWord(mark: Mark): Comparing | undefined {
   }
 }
 
-/** What `x is not < y` says. */
-const opposites: Readonly<Record<Relation, Relation>> = { '<': '>=', '<=': '>', '>': '<=', '>=': '<' };
-
 /** `x is between …`, `x is not in …`, `x is > …`: as one says it, but the word alone compares. */
 function spokenComparison(
   cursor: Cursor,
@@ -79,7 +76,7 @@ function spokenComparison(
 ): Expression {
   const span = { start: is.start, end: cursor.markEnd };
   const relation = word === 'between' || word === 'within' || word === 'in' ? undefined : word;
-  const meant = relation === undefined || !negated ? word : opposites[relation];
+  const meant = relation === undefined || !negated ? word : denial[relation];
   const use = relation === undefined && negated ? `not ${word}` : meant;
   const written = cursor.text.slice(span.start, span.end);
   const fixes = [{ title: `Write \`${use}\``, edits: [{ span, newText: use }] }];
@@ -89,7 +86,7 @@ function spokenComparison(
   const right = operation(cursor, levels.window);
   return {
     kind: 'comparison',
-    relation: negated ? opposites[relation] : relation,
+    relation: negated ? denial[relation] : relation,
     left,
     right,
     span: { start, end: cursor.lastEnd },

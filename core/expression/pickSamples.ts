@@ -2,7 +2,7 @@ import { absentOf, cannotCompute } from './absent.ts';
 import { amountsAt } from './decide.ts';
 import { evaluateNode } from './evaluate.ts';
 import type { Environment } from './scope.ts';
-import { firstAtOrAfter, samplesAt, slice } from './series.ts';
+import { atLeast, atMost, firstAtOrAfter, samplesAt, slice } from './series.ts';
 import { statementOf } from './statement.ts';
 import type { CutSeries, PickSamples, Typed } from './typed.ts';
 import type { Absent, Value } from './value.ts';
@@ -18,14 +18,9 @@ export function cutSeries(cut: CutSeries, environment: Environment): Value {
     return cannotCompute('it has no samples');
   const first = firstAtOrAfter(of.time, atLeast(start.amount.si));
   let last = firstAtOrAfter(of.time, end.amount.si);
-  // A bound such as 0.3 s and a sample at 0.1 s × 3 differ in the last bit only, and mean one moment.
   while (last < of.time.length && (of.time[last] ?? 0) <= atMost(end.amount.si)) last++;
   return slice(of, first, Math.max(first, last));
 }
-
-const grain = 1e-12;
-const atLeast = (time: number): number => time - grain * Math.abs(time);
-const atMost = (time: number): number => time + grain * Math.abs(time);
 
 /** `x where (…)`: the samples at which the statement holds, by nominal values. */
 export function pickSamples(pick: PickSamples, environment: Environment): Value {

@@ -2,7 +2,7 @@ import { halfWidth } from '../quantity/amount.ts';
 import { formatQuantity, formatRange } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
 import { plainUnit } from '../quantity/unit.ts';
-import type { Relation } from './tree.ts';
+import { denial, type Relation } from './tree.ts';
 import type { Comparing, Typed } from './typed.ts';
 import type { Range } from './value.ts';
 
@@ -36,9 +36,6 @@ export function sayLimit(
     }
   }
 }
-
-/** What must be so where a relation must not. */
-const denial: Readonly<Record<Relation, Relation>> = { '<': '>=', '<=': '>', '>': '<=', '>=': '<' };
 
 export function quantityOf({ type }: Typed): QuantityType {
   return 'quantity' in type ? type.quantity : plainNumber;

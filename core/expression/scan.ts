@@ -1,3 +1,6 @@
+import { isDigit } from '../quantity/readNumber.ts';
+import { operatorWords } from '../quantity/scan.ts';
+
 /**
  * The marks and words of the expression language, read one at a time from a text.
  * What a mark means depends on where it stands, so the parser asks: an operator here, or an operand?
@@ -40,20 +43,7 @@ export type Mark =
 
 /** The words that cannot be names, because the language uses them. */
 export const keywords: ReadonlySet<string> = new Set([
-  'if',
-  'then',
-  'else',
-  'or',
-  'and',
-  'not',
-  'is',
-  'between',
-  'within',
-  'in',
-  'of',
-  'from',
-  'to',
-  'where',
+  ...operatorWords,
   'true',
   'false',
   'yes',
@@ -61,26 +51,7 @@ export const keywords: ReadonlySet<string> = new Set([
   'unclear',
 ]);
 
-const operatorWords: ReadonlyMap<string, Mark> = new Map(
-  (
-    [
-      'if',
-      'then',
-      'else',
-      'or',
-      'and',
-      'not',
-      'is',
-      'between',
-      'within',
-      'in',
-      'of',
-      'from',
-      'to',
-      'where',
-    ] as const
-  ).map((word) => [word, word]),
-);
+const wordMarks: ReadonlyMap<string, Mark> = new Map(operatorWords.map((word) => [word, word]));
 
 const longestKeyword = 7;
 
@@ -125,10 +96,6 @@ export function startsNumber(text: string, at: number): boolean {
   const unit = text.charCodeAt(at);
   if (unit === 46) return isDigit(text.charCodeAt(at + 1));
   return isDigit(unit);
-}
-
-function isDigit(unit: number): boolean {
-  return unit >= 48 && unit <= 57;
 }
 
 /** True where, behind a space or not, something stands that an operator could work on. */
@@ -190,7 +157,7 @@ function wordMark(text: string, at: number): Mark {
   if (at >= text.length) return 'end';
   const end = wordEnd(text, at);
   if (end === at) return 'other';
-  return operatorWords.get(text.slice(at, end)) ?? 'other';
+  return wordMarks.get(text.slice(at, end)) ?? 'other';
 }
 
 /** A mark that other languages use, and the word or mark that stands for it here. */
@@ -210,7 +177,7 @@ export function foreignMarkAt(text: string, at: number): ForeignMark | undefined
   const end = wordEnd(text, at);
   const word = text.slice(at, end);
   const lower = word.toLowerCase();
-  const means = lower === word ? undefined : operatorWords.get(lower);
+  const means = lower === word ? undefined : wordMarks.get(lower);
   return means === undefined ? undefined : { written: word, means };
 }
 

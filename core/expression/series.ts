@@ -28,6 +28,11 @@ export function firstAtOrAfter(time: Float64Array, at: number): number {
   return low;
 }
 
+/** 0.3 s and a sample at 0.1 s × 3 differ in the last bit only, and mean one moment. */
+const grain = 1e-12;
+export const atLeast = (time: number): number => time - grain * Math.abs(time);
+export const atMost = (time: number): number => time + grain * Math.abs(time);
+
 /** The index of the sample at exactly this time; -1 when there is none. */
 export function indexAt(series: Series, time: number, guess: number): number {
   if (series.time[guess] === time) return guess;

@@ -8,6 +8,7 @@ import {
   relationTest,
   type Statement,
   type Test,
+  tighter,
   withinTest,
 } from './decide.ts';
 import { evaluateNode } from './evaluate.ts';
@@ -66,7 +67,7 @@ function inRange(node: InRange, environment: Environment): Statement {
     const below = low === undefined ? undefined : limitDecision(x, low, 1);
     const above = high === undefined ? undefined : limitDecision(x, high, -1);
     if (below === undefined) return above ?? open;
-    return above !== undefined && above.margin < below.margin ? above : below;
+    return above === undefined ? below : tighter(below, above);
   };
   return { operands: [of], test: node.negated ? negated(test) : test, node, range };
 }

@@ -26,6 +26,9 @@ export type Expression =
 
 export type Relation = '<' | '<=' | '>' | '>=';
 
+/** What is so where a relation is not. */
+export const denial: Readonly<Record<Relation, Relation>> = { '<': '>=', '<=': '>', '>': '<=', '>=': '<' };
+
 interface At {
   readonly span: Span;
 }

@@ -43,6 +43,7 @@ export function over(a: Dimension, b: Dimension): Dimension {
 
 /** The dimension of an integer power. */
 export function power(of: Dimension, exponent: number): Dimension {
+  if (exponent === 1) return of;
   return intern(combine(plain.exponents, of.exponents, exponent));
 }
 

@@ -22,7 +22,7 @@ import { sumTypes } from './sumTypes.ts';
 import type { Kind, QuantityType } from './types.ts';
 import { percentUnit, plainUnit, powerUnit, productUnit, quotientUnit, rootUnit } from './unit.ts';
 
-export { type KindProblem, kindDiagnostic, type Operand, type TypeAnswer } from './operand.ts';
+export { differenceOf, type KindProblem, kindDiagnostic, type Operand, type TypeAnswer } from './operand.ts';
 
 /** The type of a sum: absolute + difference is absolute, barometer + gauge is absolute, gauge + gauge is nothing. */
 export function addTypes(left: Operand, right: Operand): TypeAnswer {

@@ -4,7 +4,7 @@ import { diagnose } from '../diagnostics/diagnostic.ts';
 import { cover, type Span, span } from '../text/span.ts';
 import { plain, pressure, temperature, turn } from './dimension.ts';
 import type { Dimension, Kind, QuantityType, Unit } from './types.ts';
-import { plainUnit } from './unit.ts';
+import { plainUnit, unitOf } from './unit.ts';
 
 /** What stands on one side of an operator. A plain type will do; the rest sharpens the answer. */
 export interface Operand extends QuantityType {
@@ -100,6 +100,16 @@ export function isCrankMark(kind: Kind): boolean {
 export function droppedKind(dimension: Dimension): Kind {
   if (dimension === pressure) return 'open';
   return dimension === temperature ? 'difference' : 'none';
+}
+
+/** What lies between two quantities of a type: pressures and temperatures become differences, crank positions angles. */
+export function differenceOf({ dimension, kind, unit }: QuantityType): QuantityType {
+  return { dimension, kind: kind === 'none' ? 'none' : 'difference', unit: unmarked(unit) };
+}
+
+/** The unit of an angle between two crank positions: one that says no mark. */
+export function unmarked(unit: Unit): Unit {
+  return unit.kind === undefined ? unit : (unitOf('°CA') ?? unit);
 }
 
 /** A result's unit: the first operand's that has one. */

@@ -17,10 +17,26 @@ export interface ScannedQuantity {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Words of the expression language: they never are units. */
-export const notUnits: ReadonlySet<string> = new Set(
-  'of and or not is between within in from to where if then else'.split(' '),
-);
+/** Operators of the expression language that are words. */
+export const operatorWords = [
+  'if',
+  'then',
+  'else',
+  'or',
+  'and',
+  'not',
+  'is',
+  'between',
+  'within',
+  'in',
+  'of',
+  'from',
+  'to',
+  'where',
+] as const;
+
+/** They never are units. */
+export const notUnits: ReadonlySet<string> = new Set(operatorWords);
 
 const clean: readonly Diagnostic[] = [];
 

@@ -14,9 +14,9 @@ import {
   offerTexts,
   type TypeAnswer,
   unitOffers,
+  unmarked,
 } from './operand.ts';
 import type { Kind, QuantityType } from './types.ts';
-import { unitOf } from './unit.ts';
 
 /** The rules of sums by kind. Quantities of other dimensions have none and simply add. */
 export function sumTypes(left: Operand, right: Operand, operator: '+' | '-'): TypeAnswer {
@@ -112,8 +112,7 @@ function unusual(left: Operand, right: Operand, operator: '+' | '-'): KindProble
 function typed(left: Operand, right: Operand, kind: Kind): QuantityType {
   const { dimension } = left;
   if (isCrankMark(kind)) return { dimension, kind, unit: left.kind === kind ? left.unit : right.unit };
-  const unit = left.unit.kind === undefined ? left.unit : (unitOf('°CA') ?? left.unit);
-  return { dimension, kind, unit };
+  return { dimension, kind, unit: unmarked(left.unit) };
 }
 
 function noSum(left: Operand, right: Operand, b: Kind, operator: '+' | '-'): KindProblem {

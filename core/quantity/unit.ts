@@ -1,4 +1,4 @@
-import { over, plain, power, root, times } from './dimension.ts';
+import { plain, power, root, times } from './dimension.ts';
 import { exactFactor } from './exactFactor.ts';
 import type { Dimension, Unit } from './types.ts';
 import { type UnitRow, unitRows } from './unitTable.ts';
@@ -8,9 +8,12 @@ type Factors = ReadonlyMap<Unit, number>;
 
 /** Every spelling read so far, the table's own first. */
 const bySpelling = new Map<string, Unit>();
+/** The table's other ways to write a unit: `N·m`, `A·h`. */
+const tabledSpelling = new Map<string, Unit>();
 /** Units by canonical symbol: equal units are the same object. */
 const bySymbol = new Map<string, Unit>();
-const factorsOf = new Map<Unit, Factors>();
+/** Of every joined unit, also of those that are not kept: without them its factor could not be carried on. */
+const factorsOf = new WeakMap<Unit, Factors>();
 const rowOf = new Map<Unit, UnitRow>();
 
 /** Joined spellings are kept up to here: a text full of made-up combinations must not fill the memory. */
@@ -120,7 +123,10 @@ function readRow(row: UnitRow): void {
   rowOf.set(unit, row);
   bySymbol.set(symbol, unit);
   bySpelling.set(symbol, unit);
-  for (const spelling of row.also) bySpelling.set(spelling, unit);
+  for (const spelling of row.also) {
+    bySpelling.set(spelling, unit);
+    tabledSpelling.set(spelling, unit);
+  }
   // In a joined unit a stroke is not counted, and a crank position is an angle.
   const joinsAs = row.joinsAs ?? (kind === undefined ? undefined : '°');
   if (symbol === '1') factorsOf.set(unit, new Map());
@@ -171,7 +177,7 @@ function isTabled(unit: Unit): boolean {
 function readPower(piece: string): readonly [Unit, number] | undefined {
   const whole = bySpelling.get(piece);
   if (whole !== undefined) return [whole, 1];
-  const parts = /^([^\d^⁻²³¹⁰⁴-⁹]+)(?:\^(-?[1-9])|(⁻?[¹²³⁴-⁹])|([23]))$/u.exec(piece);
+  const parts = /^([^^⁻²³¹⁰⁴-⁹]+?)(?:\^(-?[1-9])|(⁻?[¹²³⁴-⁹])|([23]))$/u.exec(piece);
   const unit = bySpelling.get(parts?.[1] ?? '');
   if (parts === null || unit === undefined) return undefined;
   if (parts[4] !== undefined) return unit.dimension.name === 'length' ? [unit, Number(parts[4])] : undefined;
@@ -203,26 +209,34 @@ function join(factors: Factors): Unit {
   }
   const symbol = above + below;
   if (symbol === '') return plainUnit;
-  const known = bySymbol.get(symbol);
-  if (known !== undefined) return known;
-  const unit = compute(symbol, factors);
-  if (bySymbol.size < mostKept) {
-    bySymbol.set(symbol, unit);
-    factorsOf.set(unit, factors);
-  }
+  const dimension = dimensionOf(factors);
+  const known = bySymbol.get(symbol) ?? tabledSpelling.get(symbol);
+  if (known?.dimension === dimension) return known;
+  // Pounds of mass times feet are no torque, though `lb·ft` is how that is written: SI says which is meant.
+  if (known !== undefined || readsOtherwise(symbol, dimension)) return siUnit(dimension);
+  const unit = { symbol, dimension, factor: factorOf(factors), offset: 0 };
+  factorsOf.set(unit, factors);
+  if (bySymbol.size < mostKept) bySymbol.set(symbol, unit);
   return unit;
 }
 
-function compute(symbol: string, factors: Factors): Unit {
-  let dimension = plain;
+/** Whether a joined symbol is read as another one: a squared torque `lb·ft²` as pounds of mass times square feet. */
+function readsOtherwise(symbol: string, dimension: Dimension): boolean {
+  const read = readFactors(symbol);
+  return read !== undefined && dimensionOf(read) !== dimension;
+}
+
+function factorOf(factors: Factors): number {
   const parts: [UnitRow, number][] = [];
   for (const [unit, count] of factors) {
-    dimension =
-      count > 0
-        ? times(dimension, power(unit.dimension, count))
-        : over(dimension, power(unit.dimension, -count));
     const row = rowOf.get(unit);
     if (row !== undefined) parts.push([row, count]);
   }
-  return { symbol, dimension, factor: exactFactor(parts), offset: 0 };
+  return exactFactor(parts);
+}
+
+function dimensionOf(factors: Factors): Dimension {
+  let dimension = plain;
+  for (const [unit, count] of factors) dimension = times(dimension, power(unit.dimension, count));
+  return dimension;
 }

@@ -82,8 +82,7 @@ export function pairOf(
     );
 }
 
-/** What `readingOf` does, for rows whose result has the type of their samples. */
-export function carriedRead(
+function carriedRead(
   series: readonly Series[],
   amounts: readonly (Amount | undefined)[],
   read: Read,

@@ -89,7 +89,7 @@ export function risingOf({ times, risesFirst }: Crossings): readonly number[] {
   return times.filter((_, at) => at % 2 === first);
 }
 
-/** How far a signal must go beyond a level for a cycle to count, as a share of its swing: noise below it is passed over. */
+/** The band about a level that a signal must leave for a cycle to count, as a share of its swing: noise inside it is passed over. */
 const tolerance = 0.1;
 
 /** The crossings of the middle between the least and the greatest sample; undefined when nothing moves. */

@@ -1,14 +1,16 @@
 import { absentOf, cannotCompute } from '../expression/absent.ts';
 import type { ComputedType, FunctionRow } from '../expression/functionRow.ts';
-import { differenceOf } from '../expression/functions/numbers.ts';
 import { aligned, samplesAt } from '../expression/series.ts';
 import type { Type } from '../expression/type.ts';
-import type { One, Value } from '../expression/value.ts';
-import { carriedRead, ofOneCapture, pairOf, sameSort, samplesOfX, samplesOfY, typeIn } from './arguments.ts';
+import type { Absent, One, Series, Value } from '../expression/value.ts';
+import { differenceOf } from '../quantity/kinds.ts';
+import { ofOneCapture, pairOf, sameSort, samplesOfX, samplesOfY, typeIn } from './arguments.ts';
+import { carried } from './carry.ts';
 import { lagBetween } from './lag.ts';
 import { correlationOf } from './likeness.ts';
 import { orderAmplitude } from './order.ts';
 import { peaksOf } from './peaks.ts';
+import { isRecorded, recorded } from './recorded.ts';
 import { resample } from './resample.ts';
 import { turnsAlong } from './turns.ts';
 
@@ -171,13 +173,16 @@ function amplitude([x, rpm, order]: readonly (Value | undefined)[]): Value {
   if (absent !== undefined) return absent;
   if (x?.kind !== 'series' || order?.kind !== 'one') return noSamples;
   if (rpm?.kind !== 'one' && rpm?.kind !== 'series') return noSamples;
-  const amount = carriedRead(
-    rpm.kind === 'series' ? [x, rpm] : [x],
-    [rpm.kind === 'one' ? rpm.amount : undefined, order.amount],
-    (record, steady, at = 0) => {
-      const turns = turnsAlong(record, steady ?? rpm);
-      return turns instanceof Float64Array ? orderAmplitude(record, turns, at) : turns;
-    },
-  );
+  const read = (of: Series | undefined, speed: number | Series | undefined, at = 0): number | Absent => {
+    if (of === undefined || speed === undefined) return noSamples;
+    const record = recorded(of);
+    if (!isRecorded(record)) return record;
+    const turns = turnsAlong(record, speed);
+    return turns instanceof Float64Array ? orderAmplitude(record, turns, at) : turns;
+  };
+  const amount =
+    rpm.kind === 'series'
+      ? carried([x, rpm], [order.amount], ([of, speed], [at]) => read(of, speed, at))
+      : carried([x], [rpm.amount, order.amount], ([of], [speed, at]) => read(of, speed, at));
   return 'si' in amount ? { kind: 'one', type: differenceOf(x.type), amount } : amount;
 }

@@ -1,5 +1,5 @@
 import { cannotCompute } from '../expression/absent.ts';
-import type { Absent, Value } from '../expression/value.ts';
+import type { Absent, Series } from '../expression/value.ts';
 import { isRecorded, type Recorded, recorded } from './recorded.ts';
 import { along } from './resample.ts';
 
@@ -7,7 +7,7 @@ import { along } from './resample.ts';
  * How far the crankshaft has turned at each sample since the first: at a steady speed (turns a second),
  * or by the samples of a speed, straight between them (trapezoidal sum).
  */
-export function turnsAlong(record: Recorded, speed: number | Value): Float64Array | Absent {
+export function turnsAlong(record: Recorded, speed: number | Series): Float64Array | Absent {
   const { time } = record;
   const turns = new Float64Array(time.length);
   const first = time[0] ?? 0;
@@ -16,7 +16,6 @@ export function turnsAlong(record: Recorded, speed: number | Value): Float64Arra
     for (let i = 0; i < turns.length; i++) turns[i] = speed * ((time[i] ?? 0) - first);
     return turns;
   }
-  if (speed.kind !== 'series') return cannotCompute('it is no engine speed');
   const speeds = recorded(speed);
   if (!isRecorded(speeds)) return speeds;
   if (record.starts.length > 1 || speeds.starts.length > 1)

@@ -97,6 +97,16 @@ describe('single values, in the unit of their first operand', () => {
     ['max(2 %, 1)', '100 %'],
     ['round(2.675 V, 2)', '2.68 V'],
     ['round(-2.5)', '-3'],
+    // What 0.1 + 0.2 − 0.3 leaves in a double is 5.6e-17; and a number beyond 15 digits.
+    ['round(0.1 V + 0.2 V - 0.3 V, 1)', '0 V'],
+    ['round(0.0000004 V, 2)', '0 V'],
+    ['round(0.0000006 V, 6)', '0.000001 V'],
+    ['round(1234567890123456789 V)', '1234567890120000000 V'],
+    ['stdev(0.7 V, 0.7 V, 0.7 V)', '0 V'],
+    // Torque is pound-force times feet: 10 · 4.44822 N · 2 · 0.3048 m = 27.116 J. Pounds of mass make none.
+    ['10 lbf * 2 ft', '20 lb·ft'],
+    ['10 lb * 2 ft', '2.7651 m·kg'],
+    ['3 A * 2 h', '6 Ah'],
   ])('%s = %s', (text, expected) => {
     expect(value(text)).toBe(expected);
   });
@@ -175,6 +185,9 @@ describe('series go sample by sample; what is missing stays missing', () => {
     ['at(log.o2, 0.5 s)', '0.45 V'],
     ['at(log.o2, 0 s)', '0.1 V'],
     ['at(log.o2, 4 s)', '0.2 V'],
+    // 3 · 1.4 s is 4.199999999999999 s, and (0.1 + 0.2) · 10 s is 3.0000000000000004 s.
+    ['at(log.o2, (0.1 + 0.2) * 10 s)', '0.6 V'],
+    ['at(log.o2 from 0 s to 3 s, (0.1 + 0.2) * 10 s)', '0.6 V'],
     ['at(log.o2, 5 s)', 'cannot compute: the moment is after the last sample'],
     ['at(log.o2, 1.5 s)', 'cannot compute: a sample is missing there'],
     ['rate(log.temp)', '1 °C/s, 1 °C/s, 1 °C/s, 1 °C/s, 1 °C/s'],
@@ -266,6 +279,14 @@ describe('uncertainty', () => {
     ['round(x + 0.04 V, 1)', 0.3],
     ['percentile(log.o2, 30 %)', 0.01],
     ['(x + 1 ± 0.4 V)', 0.5],
+    // Next to 0, where 0.3 − 0.2 − 0.1 is −2.8e-17 in doubles: d(10^x)/dx is ln 10 there.
+    ['10 ^ (0.3 ± 0.01 - 0.2 - 0.1)', Math.LN10 * 0.01],
+    ['10 ^ (0 ± 0.01)', Math.LN10 * 0.01],
+    // A moment that is not sure: 0.6 V/s up to 1 s, −0.3 V/s behind it, between the neighbours 0.15 V/s.
+    ['at(log.o2, 0.5 s ± 0.1 s)', Math.hypot(0.01, 0.06)],
+    ['at(log.o2, 1 s ± 0.1 s)', Math.hypot(0.01, 0.015)],
+    ['at(log.o2, 0 s ± 0.1 s)', Math.hypot(0.01, 0.06)],
+    ['stdev(log.o2)', 0],
   ])('of %s is %d', (text, expected) => {
     expect(width(text)).toBeCloseTo(expected, 7);
   });

@@ -165,6 +165,7 @@ describe('what does not go together is told at its place', () => {
     ['trim + 10', '^^^^^^^^^ percent-beside-number', ['trim + 10 %']],
     ['trim within 2 of 8 %', '            ^^^^^^^^ percent-beside-number', ['trim within 2 % of 8 %']],
     ['battery ^ trim', '          ^^^^ wrong-exponent', []],
+    ['battery ^ 2 ± 0.1', '          ^^^^^^^ wrong-exponent', []],
     ['not battery', '    ^^^^^^^ wrong-operand', []],
     ['battery and true', '^^^^^^^ wrong-operand', []],
     ['loop + 1', '^^^^ wrong-operand', []],

@@ -65,6 +65,15 @@ describe('five verdicts', () => {
     ['trim < 8.5 %', 'too close to call'],
     ['not trim < 10 %', 'too close to call'],
     ['trim between 5 % and 10 %', 'too close to call'],
+    // Both limits must be met, whichever is nearer: a limit that is not sure leaves open what a near one does not.
+    ['volts between 12 V and 14 ± 3 V', 'too close to call'],
+    ['volts >= 12 V and volts <= 14 ± 3 V', 'too close to call'],
+    ['volts not between 12 V and 14 ± 3 V', 'too close to call'],
+    ['volts between 13 V and 14 ± 3 V', 'fails'],
+    // 0.2 + 9.3 is 9.5 but for the last digit of a double: u is u(a − b) + u(t), as at a = b, and 2 %.
+    ['trim within 1.7 ± 1 % of 9.5 %', 'too close to call'],
+    ['trim within 1.7 ± 1 % of 0.2 % + 9.3 %', 'too close to call'],
+    ['trim within 2.1 ± 1 % of 0.2 % + 9.3 %', 'holds'],
     ['volts within 0.2 V of 12.5 V', 'too close to call'],
     ['volts within 0.3 V of 12.5 V', 'holds'],
     ['volts not within 0.3 V of 12.5 V', 'fails'],

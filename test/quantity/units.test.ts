@@ -251,6 +251,12 @@ describe('units of products, quotients and powers', () => {
     ['mg/stroke', 'rpm', 'mg·rpm', 'mg/rpm'],
     ['°BTDC', 'ms', '°·ms', '°/ms'],
     ['ppm', 'ppm', '1', '1'],
+    ['N', 'm', 'Nm', 'N/m'],
+    ['A', 'h', 'Ah', 'A/h'],
+    ['lbf', 'ft', 'lb·ft', 'lbf/ft'],
+    // `lb·ft` is a torque; pounds of mass times feet are none.
+    ['lb', 'ft', 'm·kg', 'lb/ft'],
+    ['ft', 'lb', 'm·kg', 'ft/lb'],
   ])('%s and %s give %s and %s', (a, b, product, quotient) => {
     expect(symbol(productUnit(unit(a), unit(b)))).toBe(product);
     expect(symbol(quotientUnit(unit(a), unit(b)))).toBe(quotient);
@@ -267,17 +273,37 @@ describe('units of products, quotients and powers', () => {
     expect(symbol(siUnit(unit('psi').dimension))).toBe('kg/m/s²');
   });
 
-  it('the joined unit has the dimension and the factor of the product', () => {
-    const some = ['V', 'A', 'g/s', 'kPa', 'inHg', 'L/h', '%/s', '°F', 'rpm', 'mg/stroke', 'cm²'].map(unit);
-    for (const a of some) {
-      for (const b of some) {
+  const joined = ['g/s', 'L/h', '%/s', 'cm²', 'kgf/cm²', 'ft³/min'].map(unit);
+  const all = [...allUnits(), ...joined];
+
+  it('the joined unit of any two has the dimension and the factor of the product', () => {
+    for (const a of all) {
+      for (const b of all) {
         const product = productUnit(a, b);
-        expect(product.dimension).toBe(times(a.dimension, b.dimension));
+        const named = `${a.symbol} times ${b.symbol}`;
+        expect(product.dimension, named).toBe(times(a.dimension, b.dimension));
         if (product.dimension === plain) continue;
-        expect(product.factor / (a.factor * b.factor)).toBeCloseTo(1, 14);
-        expect(unitOf(product.symbol)).toBe(product);
+        // Beside a plain number the other's unit stays; where the joined symbol is taken, SI serves.
+        const factors = [a, b].map((each) => (each.dimension === plain ? 1 : each.factor));
+        const factor =
+          product.symbol === siUnit(product.dimension).symbol ? 1 : (factors[0] ?? 0) * (factors[1] ?? 0);
+        if (product.offset === 0) expect(product.factor / factor, named).toBeCloseTo(1, 14);
+        const again = unit(product.symbol);
+        expect(again.dimension, named).toBe(product.dimension);
+        expect(again.factor / product.factor, named).toBeCloseTo(1, 14);
       }
     }
+  });
+
+  it('also where more combinations were made than are kept', () => {
+    const symbols = 'kg g mg lb oz m km cm mm inch ft mi s ms min h V mV A mA W kW N kN lbf J'.split(' ');
+    for (const a of symbols) for (const b of symbols) for (const c of symbols) unitOf(`${a}·${b}/${c}`);
+    const twice = productUnit(productUnit(unit('kPa'), unit('hPa')), unit('mV'));
+    expect(twice.dimension).toBe(
+      times(times(unit('kPa').dimension, unit('hPa').dimension), unit('V').dimension),
+    );
+    expect(twice.factor).toBeCloseTo(1000 * 100 * 0.001, 9);
+    expect(quotientUnit(productUnit(unit('kPa'), unit('hPa')), unit('kPa')).factor).toBeCloseTo(100, 9);
   });
 });
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { halfWidth } from '../../core/quantity/amount.ts';
 import { orderAmplitude } from '../../core/waveform/order.ts';
 import { turnsAlong } from '../../core/waveform/turns.ts';
 import { waveformFunctions } from '../../core/waveform/waveformFunctions.ts';
-import { result } from '../support/expressionResult.ts';
+import { printed, result } from '../support/expressionResult.ts';
 import { samples } from '../support/expressionScope.ts';
 import { moments, noise, number, record, signal, why } from './signals.ts';
 
@@ -65,6 +66,28 @@ describe('the amplitude of an engine order', () => {
     const steady = result('order_amplitude(run.x, 1000 rpm, 2)', setting).value;
     if (steady.kind !== 'one') expect.fail(steady.kind);
     expect(steady.amount.si).toBeLessThan(0.2);
+  });
+
+  it('of a speed that is not sure is not sure either, steady or as samples', () => {
+    const time = moments(4, 500);
+    // Over 4 s at 603 rpm a speed 3 rpm too high and one 3 rpm too low are not alike: the signal is at 600 rpm.
+    const at = (t: number) => 0.4 * Math.sin(2 * Math.PI * 20 * t);
+    const names = {
+      'run.x': samples('run', 'V', [...time], [...signal(time, at)]),
+      'run.rpm': samples('run', 'rpm', [...time], [...signal(time, () => 603)], 3),
+    };
+    const setting = { names, functions: waveformFunctions() };
+    const widths = ['order_amplitude(run.x, run.rpm, 2)', 'order_amplitude(run.x, 603 rpm ± 3 rpm, 2)'].map(
+      (text) => {
+        const { value } = result(text, setting);
+        if (value.kind !== 'one') expect.fail(printed(value));
+        return halfWidth(value.amount);
+      },
+    );
+    const exactly = (rpm: number): number => number(amplitude(time, at, rpm, 2));
+    expect(widths[1]).toBeCloseTo(Math.abs(exactly(606) - exactly(600)) / 2, 6);
+    expect(widths[1]).toBeGreaterThan(0.01);
+    expect(widths[0]).toBeCloseTo(widths[1] ?? 0, 6);
   });
 
   it('names what is wrong', () => {

@@ -49,12 +49,6 @@ export function commonType(types: readonly (Type | undefined)[]): QuantityType |
   return quantities.find(({ unit }) => unit.symbol !== '1') ?? quantities[0];
 }
 
-/** What lies between two of them: pressures and temperatures become differences. */
-export function differenceOf(quantity: QuantityType): QuantityType {
-  const kind = quantity.kind === 'none' ? 'none' : 'difference';
-  return { dimension: quantity.dimension, kind, unit: quantity.unit };
-}
-
 export function one(quantity: QuantityType | undefined): ComputedType {
   if (quantity === undefined) return { wrong: 0, takes: 'numbers' };
   return { type: { kind: 'one', quantity } };

@@ -2,7 +2,7 @@ import { exact, linear } from '../../quantity/amount.ts';
 import type { Amount } from '../../quantity/types.ts';
 import { cannotCompute } from '../absent.ts';
 import { finite } from '../combine.ts';
-import { firstAtOrAfter, sampleAt } from '../series.ts';
+import { atLeast, atMost, firstAtOrAfter, sampleAt } from '../series.ts';
 import type { Absent, Series, Value } from '../value.ts';
 import { amountsIn } from './numbers.ts';
 
@@ -15,11 +15,18 @@ export function valueAt([series, time]: readonly (Value | undefined)[]): Value {
 
 function between(series: Series, time: Amount): Amount | Absent {
   const at = time.si;
-  const after = firstAtOrAfter(series.time, at);
+  const after = firstAtOrAfter(series.time, atLeast(at));
   const end = series.time[after];
   if (end === undefined) return cannotCompute('the moment is after the last sample');
   const here = sampleAt(series, after);
-  if (end === at) return there(here);
+  if (end <= atMost(at)) {
+    return there(
+      linear(here.si, [
+        [1, here],
+        [slopeAt(series, after), time],
+      ]),
+    );
+  }
   if (after === 0) return cannotCompute('the moment is before the first sample');
   const start = series.time[after - 1] ?? Number.NaN;
   const share = (at - start) / (end - start);
@@ -32,6 +39,15 @@ function between(series: Series, time: Amount): Amount | Absent {
       [slope, time],
     ]),
   );
+}
+
+/** How fast it changes at a sample: from neighbour to neighbour, as `rate` says it; past what is missing. */
+function slopeAt({ time, samples }: Series, at: number): number {
+  const has = (index: number): boolean => Number.isFinite(samples[index] ?? Number.NaN);
+  const from = has(at - 1) ? at - 1 : at;
+  const to = has(at + 1) ? at + 1 : at;
+  const apart = (time[to] ?? Number.NaN) - (time[from] ?? Number.NaN);
+  return apart > 0 ? ((samples[to] ?? Number.NaN) - (samples[from] ?? Number.NaN)) / apart : 0;
 }
 
 function there(amount: Amount): Amount | Absent {
@@ -47,7 +63,7 @@ export function percentile([values, share]: readonly (Value | undefined)[]): Val
   const p = share.amount.si;
   if (!(p >= 0 && p <= 1)) return cannotCompute('a percentile lies between 0 % and 100 %');
   const amounts = amountsIn([values]);
-  if (!Array.isArray(amounts)) return amounts as Absent;
+  if (!Array.isArray(amounts)) return amounts;
   if (values?.kind !== 'series' && values?.kind !== 'members' && values?.kind !== 'one') {
     return cannotCompute('there are no values in it');
   }

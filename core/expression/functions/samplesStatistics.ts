@@ -90,22 +90,29 @@ export const spreadOfSamples: OfSamples = (series) => {
 
 /** With n − 1 (JCGM 100:2008, 4.2.2); at 0 its slope has no value and no uncertainty is carried. */
 export const deviationOfSamples: OfSamples = (series) => {
-  const middle = meanOfSamples({ ...series, spread: [] });
-  if (!('si' in middle)) return middle;
   const { samples } = series;
-  let squares = 0;
+  // About the first of them, so that equal samples have themselves as their mean, to the last bit.
+  let zero = Number.NaN;
+  let sum = 0;
   let count = 0;
   for (let i = 0; i < samples.length; i++) {
     const sample = samples[i] as number;
     if (Number.isNaN(sample)) continue;
-    squares += (sample - middle.si) ** 2;
-    count++;
+    if (count++ === 0) zero = sample;
+    sum += sample - zero;
+  }
+  if (count === 0) return noValues;
+  const middle = zero + sum / count;
+  let squares = 0;
+  for (let i = 0; i < samples.length; i++) {
+    const sample = samples[i] as number;
+    if (!Number.isNaN(sample)) squares += (sample - middle) ** 2;
   }
   const free = count - 1;
   if (free < 1) return cannotCompute('a standard deviation needs at least two values');
   const deviation = Math.sqrt(squares / free);
   if (deviation === 0) return exact(0);
-  return weighed(series, deviation, (sample) => (sample - middle.si) / (free * deviation));
+  return weighed(series, deviation, (sample) => (sample - middle) / (free * deviation));
 };
 
 /** A result with its sensitivity to each sample; what is common to all samples enters with the sum of them. */

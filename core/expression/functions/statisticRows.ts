@@ -1,6 +1,7 @@
+import { differenceOf } from '../../quantity/kinds.ts';
 import { cannotCompute } from '../absent.ts';
 import type { FunctionRow, Result } from '../functionRow.ts';
-import { commonType, differenceOf, manyValues, one } from './numbers.ts';
+import { commonType, manyValues, one } from './numbers.ts';
 import {
   deviationOfSamples,
   firstSample,

@@ -38,7 +38,7 @@ function ofAmounts(
   compute: (amounts: readonly Amount[]) => Amount | Absent,
 ): Amount | Absent {
   const amounts = amountsIn(args);
-  return Array.isArray(amounts) ? compute(amounts) : (amounts as Absent);
+  return Array.isArray(amounts) ? compute(amounts) : amounts;
 }
 
 const none: Amount = exact(Number.NaN);
@@ -81,7 +81,11 @@ export function spreadOf(amounts: readonly Amount[]): Amount {
 export function standardDeviation(amounts: readonly Amount[]): Amount | Absent {
   const free = amounts.length - 1;
   if (free < 1) return cannotCompute('a standard deviation needs at least two values');
-  const { si: middle } = mean(amounts);
+  // About the first of them, so that equal values have themselves as their mean, to the last bit.
+  const zero = amounts[0]?.si ?? 0;
+  let sum = 0;
+  for (const { si } of amounts) sum += si - zero;
+  const middle = zero + sum / amounts.length;
   let squares = 0;
   for (const { si } of amounts) squares += (si - middle) ** 2;
   const deviation = Math.sqrt(squares / free);
@@ -126,7 +130,7 @@ export function extreme(sign: 1 | -1): (args: Arguments) => Value {
 
 export function lowestToHighest(args: Arguments): Value {
   const amounts = amountsIn(args);
-  if (!Array.isArray(amounts)) return amounts as Absent;
+  if (!Array.isArray(amounts)) return amounts;
   const highest = greatest(amounts);
   if (!(highest.si > 0)) return cannotCompute('the highest is not above 0');
   return { kind: 'one', type: percentage, amount: divide(least(amounts), highest) };

@@ -142,11 +142,17 @@ function rounded(x: Value | undefined, decimals: Value | undefined): Value {
   const round = (of: Amount): Amount => {
     const value = fromSi(of.si, unit, kind);
     // Decimal digits, not binary ones: 2.675 is meant to be a half, though the double lies below it.
-    const digits = Number(`${Math.abs(value).toPrecision(15)}e${places}`);
-    const size = Number(`${Math.round(digits)}e-${places}`);
+    const whole = Math.round(timesTen(Math.abs(value).toPrecision(15), places));
+    const size = timesTen(String(whole), -places);
     return { si: toSi(value < 0 ? -size : size, unit, kind), spread: of.spread };
   };
   return mapAmounts(x, x.type, round, () => 1);
+}
+
+/** A written number, with a power of ten or without, times 10^by. */
+function timesTen(written: string, by: number): number {
+  const [digits = '', exponent = '0'] = written.split('e');
+  return Number(`${digits}e${Number(exponent) + by}`);
 }
 
 const extremes: readonly FunctionRow[] = [

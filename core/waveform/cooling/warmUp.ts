@@ -10,9 +10,9 @@ export interface WarmUpReading {
   /** Where the climb breaks: the thermostat opens. */
   readonly opening: number | Absent;
   readonly openingTime: number | Absent;
-  /** The median of the last quarter of what comes after the break, or of the record's last tenth. */
+  /** The median of the last quarter of what comes after the break; without a break, of the record's last tenth. */
   readonly regulating: number;
-  /** From the start of the record until the coolant is within 2 K of what it regulates at, for good or nearly so. */
+  /** From the start of the record until the coolant is first within 2 K of what it regulates at. */
   readonly regulatingTime: number | Absent;
 }
 
@@ -42,9 +42,9 @@ export function warmUp(record: Recorded): WarmUpReading | Absent {
   if (!(top - start > leastClimb))
     return cannotCompute('the coolant hardly gets warmer: record from the cold start on');
   const found = slopeBreak(moments, values, broken, quick * steepest(moments, values));
-  const after = found === undefined ? count - Math.floor(count / 10) : found.place;
-  const rest = values.slice(after);
-  const regulating = median(rest.slice(-Math.max(3, Math.floor(rest.length / 4))));
+  const rest = found === undefined ? [] : values.slice(found.place);
+  const regulating =
+    found === undefined ? top : median(rest.slice(-Math.max(3, Math.floor(rest.length / 4))));
   const reached = firstWithin(moments, values, regulating);
   const steady =
     found === undefined

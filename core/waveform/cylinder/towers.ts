@@ -78,12 +78,12 @@ function crownOf(
     from = Math.max(0, place - 2);
     to = Math.min(samples.length, place + 3);
   }
-  const half = Math.max((time[to - 1] ?? 0) - (time[from] ?? 0), 1e-12);
-  const t = time.slice(from, to).map((each) => (each - zero) / half);
+  const wide = Math.max((time[to - 1] ?? 0) - (time[from] ?? 0), 1e-12);
+  const t = time.slice(from, to).map((each) => (each - zero) / wide);
   const fit = leastSquares([t.map(() => 1), t, t.map((each) => each * each)], samples.slice(from, to));
   const [a = 0, b = 0, c = 0] = fit?.weights ?? [];
   if (!(c < 0)) return undefined;
   const vertex = -b / (2 * c);
   if (Math.abs(vertex) > 1) return undefined;
-  return { at: zero + vertex * half - (time[0] ?? 0), height: a - (b * b) / (4 * c) };
+  return { at: zero + vertex * wide - (time[0] ?? 0), height: a - (b * b) / (4 * c) };
 }

@@ -102,8 +102,8 @@ function highestMean(samples: Float64Array, first: number, last: number): number
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = first; i <= last; i++) {
     sum += samples[i] ?? 0;
-    if (i < first + 5) continue;
-    sum -= samples[i - 5] ?? 0;
+    if (i >= first + 5) sum -= samples[i - 5] ?? 0;
+    if (i < first + 4) continue;
     highest = Math.max(highest, sum / 5);
   }
   return highest;

@@ -11,7 +11,7 @@ export interface LambdaReading {
   /** Mean minus the lambda asked for: above 0 is lean. */
   readonly deviation: number;
   readonly timeRich: number | Absent;
-  /** Times a second that it passes the lambda asked for, noise of a tenth of its swing passed over. */
+  /** Times a second that it passes the lambda asked for; noise of up to a tenth of its swing, from top to bottom, is passed over. */
   readonly rate: number | Absent;
   readonly word: 'on target' | 'lean' | 'rich' | 'stuck';
 }

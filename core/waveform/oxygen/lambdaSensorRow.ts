@@ -43,7 +43,8 @@ export const lambdaSensorRow: FunctionRow = {
     },
   ],
   result: { kind: 'fields', fields },
-  formula: 'deviation = mean − desired\npasses count beyond a tenth of the swing',
+  formula:
+    'deviation = mean − desired\na pass counts once a sample lies beyond desired ± a twentieth of the swing',
   where: [
     ['deviation', 'how far the mean lies off', ''],
     ['mean', 'mean of x', ''],

@@ -186,19 +186,22 @@ function membersOf(x: Series, cells: Int8Array, means: readonly (CellMean | unde
   return { kind: 'members', by: 'label', type: x.type, members };
 }
 
-/** What is common to the samples, and their scatter as a source of its own. */
+/**
+ * What is common to the samples, and their scatter as a source of its own, which only the very same mean shares:
+ * the trims of two banks scatter each for itself.
+ */
 function spreadOf(
   x: Series,
   cells: Int8Array,
   cell: number,
   name: string,
-  { scatter }: CellMean,
+  { mean, scatter }: CellMean,
 ): Amount['spread'] {
   const spread = x.spread.map(({ source, by }) => ({
     source,
     by: typeof by === 'number' ? by : (meansByCell(by, cells)[cell]?.mean ?? 0),
   }));
   if (scatter > 0)
-    spread.push({ source: `scatter of ${x.capture} in ${x.type.dimension.name} at ${name}`, by: scatter });
+    spread.push({ source: `scatter of ${x.capture} at ${name}: ${mean} ± ${scatter}`, by: scatter });
   return spread.sort((a, b) => (a.source < b.source ? -1 : 1));
 }

@@ -49,11 +49,9 @@ export function operatingCells(log: DriveLog, limits: CellLimits): Int8Array | A
   const { idleSpeed, settle } = limits;
   if (!(limits.light < limits.heavy)) return cannotCompute('light load must end below heavy load');
   const { time, rpm, load, speed, loop, pulseWidth } = log;
-  const [light, heavy, overrun] = [limits.light, limits.heavy, limits.overrun].map(justBelow) as [
-    number,
-    number,
-    number,
-  ];
+  const light = justBelow(limits.light);
+  const heavy = justBelow(limits.heavy);
+  const overrun = justBelow(limits.overrun);
   const count = rpm.length;
   const cells = new Int8Array(count);
   let until = Number.NEGATIVE_INFINITY;

@@ -85,6 +85,32 @@ describe('a drive by operating cell', () => {
     expect(inside / all).toBeGreaterThan(0.9);
   });
 
+  it('two channels scatter each for itself, and one channel with itself alike', () => {
+    const log = drive(islandRound, {}, 0.02, 1);
+    const other = drive(islandRound, {}, 0.02, 2);
+    const names = namesOf(log, {
+      'log.other': samples(
+        'log',
+        '%',
+        [...log.time],
+        [...log.time].map((_, i) => 100 * (other.stft[i] ?? 0)),
+      ),
+    });
+    const width = (text: string): number => {
+      const { value, diagnostics } = result(text, setting(names));
+      expect(diagnostics).toEqual([]);
+      if (value.kind !== 'one') expect.fail(printed(value));
+      return halfWidth(value.amount);
+    };
+    const theirs = cells.replace('log.trim', 'log.other');
+    const [a, b] = [width(`${cells}.idle`), width(`${theirs}.idle`)];
+    expect(a).toBeGreaterThan(0);
+    expect(b).toBeGreaterThan(0);
+    // JCGM 100:2008, equation 10: independent contributions in quadrature.
+    expect(width(`${cells}.idle - ${theirs}.idle`)).toBeCloseTo(Math.hypot(a, b), 12);
+    expect(width(`${cells}.idle - ${cells}.idle`)).toBe(0);
+  });
+
   it.each([
     [{ hole: 0.9 }, 'same grams'],
     [{ hole: 0.5 }, 'same grams'],
