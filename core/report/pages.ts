@@ -4,7 +4,7 @@ import type { Key, Keys, Kind } from '../casefile/kinds/key.ts';
 import { kinds } from '../casefile/kinds/kinds.ts';
 import { everyKey } from '../casefile/kinds/shared.ts';
 import type { Code } from '../diagnostics/diagnostic.ts';
-import { allCodes, rowOf } from '../diagnostics/words.ts';
+import { allCodes, rowOf } from '../diagnostics/pages.ts';
 import { type CodeStructure, structureOf } from '../engine/obd/troubleCode.ts';
 import type { FunctionRow, Parameter, ResultField } from '../expression/functionRow.ts';
 import { sayLimits } from '../expression/sayLimits.ts';

@@ -4,7 +4,7 @@ import type { Key } from '../casefile/kinds/key.ts';
 import { kindOf } from '../casefile/kinds/kinds.ts';
 import { sourceSpan, type TextNode } from '../casefile/tree.ts';
 import type { Code, Diagnostic } from '../diagnostics/diagnostic.ts';
-import { rowOf } from '../diagnostics/words.ts';
+import { rowOf } from '../diagnostics/pages.ts';
 import { structureOf } from '../engine/obd/troubleCode.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Kind } from '../quantity/types.ts';

@@ -2,9 +2,19 @@ import { createHash } from 'node:crypto';
 import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
-import { type LaterFiles, laterFile, sharing, standIns, wrapped } from './laterFiles.ts';
+import { catalogueInTwo } from './catalogueInTwo.ts';
+import {
+  type Exports,
+  exportsOf,
+  type LaterFiles,
+  laterFile,
+  programFrom,
+  sharing,
+  standIns,
+  wrapped,
+} from './laterFiles.ts';
 import { severitiesAsTable } from './severitiesAsTable.ts';
-import { vocabularyApart } from './vocabularyApart.ts';
+import { vocabularyApart, writeVocabulary } from './vocabularyApart.ts';
 
 /** What a plain check of a sound case does without. Each is a file of its own: reading them costs a cold start most. */
 const later = [
@@ -35,6 +45,7 @@ const later = [
   'core/chart/chartFaults.ts',
   'extension/charts/drawChart.ts',
   'core/diagnostics/words.ts',
+  'core/diagnostics/pages.ts',
   'core/study/results.ts',
 ];
 
@@ -51,17 +62,17 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
   const common = optionsFor(root);
   if (new Set(later.map(laterFile)).size < later.length) throw new Error('Two later files have one name.');
   const files: LaterFiles = { root, later };
-  const program = (shared: ReadonlySet<string>, write: boolean) =>
+  const program = (given: Exports, write: boolean) =>
     build({
       ...common,
       write,
       metafile: true,
-      entryPoints: ['extension/cli/main.ts'],
+      stdin: { contents: programFrom('extension/cli/main.ts'), resolveDir: root },
       outfile: join(outdir, 'main.js'),
-      plugins: [standIns(files, shared), severitiesAsTable, vocabularyApart(outdir)],
+      plugins: [standIns(files, given), severitiesAsTable, vocabularyApart],
     });
-  const alone = await program(new Set(), false);
-  const inMain = new Set(Object.keys(alone.metafile.inputs));
+  const alone = await program(new Map(), false);
+  const inMain = await exportsOf(root, Object.keys(alone.metafile.inputs));
   const shared = new Set<string>();
   const apart = await build({
     ...common,
@@ -69,20 +80,20 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     metafile: true,
     entryPoints: later.map((module) => ({ in: module, out: basename(module, '.ts') })),
     outdir,
-    plugins: [sharing(files, inMain, shared), severitiesAsTable, vocabularyApart(outdir)],
+    plugins: [catalogueInTwo(root), sharing(files, inMain, shared), severitiesAsTable, vocabularyApart],
   });
-  const main = await program(shared, true);
-  const contentOf: Record<string, string> = {};
-  for (const file of ['main.js', ...later.map(laterFile)]) {
-    contentOf[`./${file}`] = await writeForLauncher(join(outdir, file));
-  }
+  const main = await program(new Map([...inMain].filter(([module]) => shared.has(module))), true);
+  writeVocabulary(outdir);
+  const thisBuild = createHash('sha256');
+  for (const file of ['main.js', ...later.map(laterFile)])
+    thisBuild.update(await writeForLauncher(join(outdir, file)));
   const launcher = join(outdir, 'casebook.js');
   await build({
     ...common,
     entryPoints: ['extension/cli/launch.ts'],
     outfile: launcher,
     banner: { js: '#!/usr/bin/env node' },
-    define: { contentOf: JSON.stringify(contentOf) },
+    define: { thisBuild: JSON.stringify(thisBuild.digest('hex')) },
   });
   await chmod(launcher, 0o755);
   // The repository's own manifest says that its files are modules.
@@ -116,14 +127,14 @@ const optionsFor = (root: string): BuildOptions => ({
 });
 
 /**
- * Writes a file anew as the launcher reads it, and returns the hash of its content: a function as Node makes of a
- * CommonJS module, in ASCII. Regular expressions are the one place where the bundler leaves other letters as they are;
- * escaped they mean the same.
+ * Writes a file anew as the launcher reads it, and returns its text: a function as Node makes of a CommonJS module, in
+ * ASCII. Regular expressions are the one place where the bundler leaves other letters as they are; escaped they mean the
+ * same.
  */
 async function writeForLauncher(file: string): Promise<string> {
   const text = `(function(exports,require,module,__filename,__dirname){${await readFile(file, 'utf8')}\n})`;
   const escaped = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
   const ascii = text.replace(/[\u0080-\uFFFF]/g, escaped);
   await writeFile(file, ascii);
-  return createHash('sha256').update(ascii).digest('hex');
+  return ascii;
 }

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { allCodes, rowOf } from '../../core/diagnostics/words.ts';
+import { allCodes, rowOf } from '../../core/diagnostics/pages.ts';
 
 export type ExtensionManifest = { readonly [key: string]: unknown } & {
   readonly name: string;

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { basename, join, relative, sep } from 'node:path';
-import type { Plugin, PluginBuild } from 'esbuild';
+import { build, type Plugin, type PluginBuild } from 'esbuild';
 
 /**
  * Modules of the command line that become files of their own, read when one of their functions is first called.
@@ -13,6 +13,9 @@ export interface LaterFiles {
   readonly later: readonly string[];
 }
 
+/** Modules by their path from the root, each with the names of what it exports; in a fixed order. */
+export type Exports = ReadonlyMap<string, readonly string[]>;
+
 /** The file in which a module comes: `core/casefile/readYaml.ts` in `readYaml.js`. */
 export const laterFile = (module: string): string => `${basename(module, '.ts')}.js`;
 
@@ -22,33 +25,50 @@ export const wrapped = {
   footer: { js: 'return module.exports};' },
 };
 
-/** In the program: stand-ins for the later files, and `shared` modules to be handed to them. */
-export function standIns({ root, later }: LaterFiles, shared: ReadonlySet<string>): Plugin {
+/** What starts the program: first what the later files will ask for, then the `entry` itself. */
+export const programFrom = (entry: string): string => `import 'given:'; import './${entry}';`;
+
+/** In the program: stand-ins for the later files, and `given` to them what they share with it. */
+export function standIns({ root, later }: LaterFiles, given: Exports): Plugin {
   return {
     name: 'stand-ins',
     setup(build) {
       resolveModules(build, root, (module) => (later.includes(module) ? 'stand-in' : undefined));
       answerStandIns(build, root);
       build.onLoad({ filter: /.*/, namespace: 'shared' }, () => ({
-        contents: `const modules = {
-          ${[...shared]
-            .sort()
-            .map((each) => `${JSON.stringify(each)}: () => require(${JSON.stringify(join(root, each))}),`)
-            .join('\n')}
-        };
-        export const shared = (name) => modules[name]();`,
+        contents: `let all;
+          export const give = (given) => { all = given; };
+          export const shared = (name) => all(name);`,
+      }));
+      build.onLoad({ filter: /.*/, namespace: 'given' }, () => ({
+        contents: handingOver(given),
         resolveDir: root,
       }));
     },
   };
 }
 
+/**
+ * Hands over modules by their path. Their names are written out, so that the bundler can lay all modules side by side:
+ * as objects it would wrap each into a function of its own, and a start would call hundreds.
+ */
+function handingOver(given: Exports): string {
+  const modules = [...given].map(([module, names], at) => ({ module, names, own: `m${at}_` }));
+  const imported = modules.map(({ module, names, own }) => {
+    const list = names.map((name) => `${name} as ${own}${name}`);
+    return `import { ${list.join(', ')} } from './${module}';`;
+  });
+  const cases = modules.map(({ module, names, own }) => {
+    const list = names.map((name) => `${name}: ${own}${name}`);
+    return `case '${module}': return { ${list.join(', ')} };`;
+  });
+  return `import { give } from 'shared:';
+    ${imported.join('\n')}
+    give((name) => { switch (name) { ${cases.join('\n')} } });`;
+}
+
 /** In the later files: what is `inMain` is asked for there, and noted in `asked`. */
-export function sharing(
-  { root, later }: LaterFiles,
-  inMain: ReadonlySet<string>,
-  asked: Set<string>,
-): Plugin {
+export function sharing({ root, later }: LaterFiles, inMain: Exports, asked: Set<string>): Plugin {
   return {
     name: 'sharing',
     setup(build) {
@@ -59,13 +79,32 @@ export function sharing(
       answerStandIns(build, root);
       build.onLoad({ filter: /.*/, namespace: 'main' }, ({ path }) => {
         asked.add(path);
-        return { contents: `module.exports = shared(${JSON.stringify(path)});` };
+        const names = inMain.get(path) ?? [];
+        return { contents: `export const { ${names.join(', ')} } = shared(${JSON.stringify(path)});` };
       });
       build.onLoad({ filter: /.*/, namespace: 'shared' }, () => ({
         contents: 'const given = shared; export { given as shared };',
       }));
     },
   };
+}
+
+/** The modules among these inputs of a build that are our own and export something, with what they export. */
+export async function exportsOf(root: string, inputs: readonly string[]): Promise<Exports> {
+  const modules = inputs.filter((each) => /^(core|extension)\/.*\.ts$/.test(each)).sort();
+  const { metafile } = await build({
+    absWorkingDir: root,
+    entryPoints: modules,
+    outdir: '.',
+    outbase: '.',
+    format: 'esm',
+    write: false,
+    metafile: true,
+  });
+  const found = new Map<string, readonly string[]>();
+  for (const { entryPoint, exports } of Object.values(metafile.outputs))
+    if (entryPoint !== undefined && exports.length > 0) found.set(entryPoint, exports);
+  return new Map([...found].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 /** Sends a module to a namespace by its path from the root. */
@@ -76,7 +115,7 @@ function resolveModules(
 ): void {
   build.onResolve({ filter: /.*/ }, async ({ path, kind, importer, resolveDir, pluginData, namespace }) => {
     if (kind === 'entry-point' || pluginData === resolving) return undefined;
-    if (path === 'shared:') return { path, namespace: 'shared' };
+    if (path === 'shared:' || path === 'given:') return { path, namespace: path.slice(0, -1) };
     if (namespace === 'stand-in' && kind === 'require-call') return { path, external: true };
     const found = await build.resolve(path, { kind, importer, resolveDir, pluginData: resolving });
     if (found.errors.length > 0 || found.external) return found;

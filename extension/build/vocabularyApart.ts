@@ -1,41 +1,51 @@
 import { deepStrictEqual } from 'node:assert';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Plugin } from 'esbuild';
+import { allSignals } from '../../core/signals/vocabulary.ts';
 
 /**
- * The vocabulary's rows are plain data: the program reads them from a file of their own beside it, as JSON, which takes
- * a fraction of the time that they take inside a program's text. The file is ASCII, to be read without decoding.
+ * The vocabulary's rows are plain data: the program has them in a file of their own beside it, a row a line as JSON, and
+ * in the first line their names. Of hundreds a case names a few, and only their lines are parsed.
+ * The file is ASCII, to be read without decoding.
  */
-export function vocabularyApart(outdir: string): Plugin {
-  return {
-    name: 'vocabulary-apart',
-    setup({ onLoad, onResolve, onEnd }) {
-      const families: Record<string, unknown> = {};
-      onResolve({ filter: /^vocabulary:$/ }, ({ path }) => ({ path, namespace: 'vocabulary' }));
-      onLoad({ filter: /.*/, namespace: 'vocabulary' }, () => ({
-        contents: `import { readFileSync } from 'node:fs';
-          import { join } from 'node:path';
-          export const families = JSON.parse(readFileSync(join(__dirname, 'signals.json'), 'latin1'));`,
-      }));
-      onLoad({ filter: /[\\/]signals[\\/]vocabulary[\\/]\w+\.ts$/ }, async ({ path }) => {
-        const exported = Object.entries((await import(pathToFileURL(path).href)) as Record<string, unknown>);
-        if (!exported.every(([, rows]) => Array.isArray(rows))) return undefined;
-        for (const [name, rows] of exported) {
-          deepStrictEqual(JSON.parse(JSON.stringify(rows)), rows, `${path} holds more than plain data`);
-          families[name] = rows;
+export const vocabularyApart: Plugin = {
+  name: 'vocabulary-apart',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]signals[\\/]vocabulary\.ts$/ }, () => ({
+      contents: `import { readFileSync } from 'node:fs';
+        let lines;
+        let rows;
+        function read() {
+          lines = readFileSync(__dirname + '/signals.jsonl', 'latin1').split('\\n');
+          rows = new Map();
+          for (const name of JSON.parse(lines[0])) rows.set(name, rows.size + 1);
         }
-        const names = exported.map(([name]) => `export const ${name} = families.${name};`);
-        return { contents: `import { families } from 'vocabulary:';\n${names.join('\n')}` };
-      });
-      onEnd(() => {
-        if (Object.keys(families).length === 0) return;
-        const inOrder = Object.fromEntries(Object.entries(families).sort(([a], [b]) => (a < b ? -1 : 1)));
-        const escaped = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
-        const json = JSON.stringify(inOrder).replace(/[\u0080-\uFFFF]/g, escaped);
-        writeFileSync(join(outdir, 'signals.json'), json);
-      });
-    },
-  };
+        export function signalOf(name) {
+          if (rows === undefined) read();
+          let row = rows.get(name);
+          if (typeof row === 'number') rows.set(name, (row = JSON.parse(lines[row])));
+          return row;
+        }
+        let all;
+        export function allSignals() {
+          if (rows === undefined) read();
+          return (all ??= [...rows.keys()].map(signalOf));
+        }`,
+    }));
+  },
+};
+
+/** Writes the vocabulary for a program with the plugin. */
+export function writeVocabulary(outdir: string): void {
+  const names = JSON.stringify(allSignals().map(({ name }) => name));
+  const lines = allSignals().map((row) => {
+    const line = JSON.stringify(row);
+    deepStrictEqual(JSON.parse(line), row, `The signal ${row.name} holds more than plain data.`);
+    return line;
+  });
+  writeFileSync(join(outdir, 'signals.jsonl'), ascii([names, ...lines].join('\n')));
 }
+
+const ascii = (text: string): string =>
+  text.replace(/[\u0080-\uFFFF]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`);

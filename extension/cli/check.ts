@@ -8,6 +8,7 @@ import { paintFor } from './color.ts';
 import { type CasePath, findCases } from './files.ts';
 import { isTerminal, pageWidth, print, tell } from './print.ts';
 import { showProgress } from './progress.ts';
+import { readText } from './readText.ts';
 import { studyFile } from './studyFile.ts';
 import { meantText, summaryText } from './summaryText.ts';
 
@@ -93,7 +94,6 @@ async function compareWithRecord(
   summary: Summary,
 ): Promise<number> {
   const { differences, parseRecord, recordOf } = await import('./recorded.ts');
-  const { readText } = await import('./readText.ts');
   const kept = parseRecord(readText(record));
   if (kept === undefined)
     throw new Misunderstood(`\`${record}\` is no record; \`--record ${record}\` writes one.`);

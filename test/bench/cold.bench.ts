@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { machineNode } from '../support/machineNode.ts';
@@ -8,50 +8,65 @@ import { formatSeconds, report } from './harness.ts';
 
 /**
  * The built command line on one file, from start to exit, against Node doing nothing: under the machine's own Node and
- * under this one; first as after an earlier check, whose compiled code it finds, then as the very first on a machine,
- * which finds nothing and leaves it.
- * The first check is bound under Node 20, whose own start takes as long as all our compiling; Node 24 does nothing in
+ * under this one. First as the build leaves it, with its compiled code; then as it is published, without: after an
+ * earlier check, whose compiled code it finds in the user's cache, and as the very first on a machine, which finds
+ * nothing and leaves it.
+ * That first one is bound under Node 20, whose own start takes as long as all our compiling; Node 24 does nothing in
  * well under half of that time, and there its ratio is shown.
  */
-const casebook = join(import.meta.dirname, '..', '..', 'dist', 'casebook.js');
-if (!existsSync(casebook)) throw new Error('Build first: npm run build.');
+const dist = join(import.meta.dirname, '..', '..', 'dist');
+if (!existsSync(join(dist, 'compiled'))) throw new Error('Build first: npm run build.');
 const folder = mkdtempSync(join(tmpdir(), 'casebook-cold-'));
 const file = join(folder, 'case.diag');
 writeFileSync(file, fleetCase(1));
+const published = join(folder, 'dist');
+cpSync(dist, published, {
+  recursive: true,
+  filter: (path) => !/[\\/]dist[\\/](compiled|package|extension)$/.test(path),
+});
 
 for (const node of new Set([machineNode(), process.execPath])) {
+  const version = run(node, ['--version']).trim();
+  if (!readdirSync(join(dist, 'compiled')).some((kept) => kept.startsWith(`${version}-`)))
+    throw new Error(`The build left no compiled code for Node ${version}: build with npm run build.`);
   const nothing: number[] = [];
+  const built: number[] = [];
   const later: number[] = [];
   const first: number[] = [];
   for (let round = 0; round < 21; round++) {
+    const fresh = join(folder, `cache-${round}`);
     nothing.push(seconds(node, ['-e', '0']));
-    later.push(seconds(node, [casebook, 'check', file], join(folder, 'cache')));
-    first.push(seconds(node, [casebook, 'check', file], join(folder, `cache-${round}`)));
-    rmSync(join(folder, `cache-${round}`), { recursive: true });
+    built.push(seconds(node, [join(dist, 'casebook.js'), 'check', file], join(folder, 'unused')));
+    later.push(seconds(node, [join(published, 'casebook.js'), 'check', file], join(folder, 'cache')));
+    first.push(seconds(node, [join(published, 'casebook.js'), 'check', file], fresh));
+    rmSync(fresh, { recursive: true });
   }
-  const version = spawnSync(node, ['--version'], { encoding: 'utf8' }).stdout.trim();
-  const doingNothing = { name: 'node -e 0', rounds: nothing };
-  const atMostTwice = [{ to: 'node -e 0', atMost: 2 }];
-  report(
-    `Command line on one file, cold, Node ${version}`,
-    [{ name: 'casebook check', rounds: later }, doingNothing],
-    atMostTwice,
-    formatSeconds,
-  );
-  report(
-    `The very first one on a machine, Node ${version}`,
-    [{ name: 'casebook check', rounds: first }, doingNothing],
-    version.startsWith('v20.') ? atMostTwice : [],
-    formatSeconds,
-  );
+  if (existsSync(join(folder, 'unused'))) throw new Error("The build's compiled code was not used.");
+  const compare = (what: string, rounds: readonly number[], bound = true) =>
+    report(
+      `${what}, Node ${version}`,
+      [
+        { name: 'casebook check', rounds },
+        { name: 'node -e 0', rounds: nothing },
+      ],
+      bound ? [{ to: 'node -e 0', atMost: 2 }] : [],
+      formatSeconds,
+    );
+  compare('Command line on one file, cold, as built', built);
+  compare('As published, after an earlier check', later);
+  compare('As published, the very first on a machine', first, version.startsWith('v20.'));
 }
 rmSync(folder, { recursive: true });
 
 function seconds(node: string, args: readonly string[], cache = ''): number {
   const start = performance.now();
+  run(node, args, cache);
+  return (performance.now() - start) / 1000;
+}
+
+function run(node: string, args: readonly string[], cache = ''): string {
   const env = { ...process.env, XDG_CACHE_HOME: cache };
-  const { status, stderr } = spawnSync(node, args, { encoding: 'utf8', env });
-  const end = performance.now();
+  const { status, stdout, stderr } = spawnSync(node, args, { encoding: 'utf8', env });
   if (status !== 0) throw new Error(`${args.join(' ')} ended with status ${status}: ${stderr}`);
-  return (end - start) / 1000;
+  return stdout;
 }

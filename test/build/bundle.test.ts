@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Metafile } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { allSignals } from '../../core/signals/lookup.ts';
 import { bundleCommandLine } from '../../extension/build/bundle.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -34,6 +35,12 @@ describe('the bundle of the command line', () => {
     const own = inMain.filter((path) => /^(core|extension)\//.test(path));
     expect(own.length).toBeGreaterThan(100);
     expect(inputsOf(others).filter((path) => own.includes(path))).toEqual([]);
+  });
+
+  it('has the vocabulary beside it: names in the first line, then a row a line', () => {
+    const [names, ...rows] = readFileSync(join(outdir, 'signals.jsonl'), 'latin1').split('\n');
+    expect(JSON.parse(names ?? '')).toEqual(allSignals().map(({ name }) => name));
+    expect(rows.map((row) => JSON.parse(row))).toEqual(allSignals());
   });
 
   it('names each file once', () => {

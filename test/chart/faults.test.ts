@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkCharts } from '../../core/chart/checkCharts.ts';
+import { allCodes } from '../../core/diagnostics/pages.ts';
 import { catalogue } from '../../core/diagnostics/rows.ts';
-import { allCodes, message } from '../../core/diagnostics/words.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { caseWith, rows } from './exampleCharts.ts';
 

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { allCodes } from '../../core/diagnostics/words.ts';
+import { allCodes } from '../../core/diagnostics/pages.ts';
 import { allUnits } from '../../core/quantity/unit.ts';
 import { pagesOf } from '../../core/report/pages.ts';
 import { allSignals } from '../../core/signals/lookup.ts';

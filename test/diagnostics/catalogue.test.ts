@@ -1,8 +1,8 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { allCodes } from '../../core/diagnostics/pages.ts';
 import { catalogue } from '../../core/diagnostics/rows.ts';
-import { allCodes } from '../../core/diagnostics/words.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'core', 'diagnostics', 'catalogue');
 

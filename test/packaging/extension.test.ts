@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { kindNames } from '../../core/casefile/kinds/kinds.ts';
+import { allCodes } from '../../core/diagnostics/pages.ts';
 import { catalogue } from '../../core/diagnostics/rows.ts';
-import { allCodes } from '../../core/diagnostics/words.ts';
 import { writeArchive } from '../../extension/build/writeArchive.ts';
 import { writeExtension } from '../../extension/build/writeExtension.ts';
 import { clientStrings, stringPattern } from '../../extension/build/writeStrings.ts';
@@ -121,6 +121,12 @@ describe('the archive', () => {
       expect(packed).not.toHaveProperty(key);
     }
     expect(packed.engines).toEqual({ vscode: manifest.engines.vscode });
+  });
+
+  it('holds no compiled code, which would fit one version of Node', () => {
+    const files = readdirSync(join(scratch, 'extension'), { recursive: true, encoding: 'utf8' });
+    expect(files).toContain(join('dist', 'client.cjs'));
+    expect(files.filter((path) => path.includes('compiled') || path.endsWith('.bin'))).toEqual([]);
   });
 
   it('its setting of severities offers every code, and no other', () => {

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -13,6 +14,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { bundleCommandLine } from '../../extension/build/bundle.ts';
+import { leaveCompiled } from '../../extension/build/leaveCompiled.ts';
 import { machineNode } from '../support/machineNode.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -80,6 +82,53 @@ describe('compiled code that is kept between starts', () => {
     start(process.execPath, {}, ['explain', 'unit-slip']);
     expect(kept()).toEqual([]);
   });
+
+  describe('by the build, beside the program', () => {
+    const beside = join(dist, 'compiled');
+    let first: string;
+
+    beforeAll(() => {
+      rmSync(cacheHome, { recursive: true, force: true });
+      first = start(process.execPath);
+      leaveCompiled(root, dist);
+    }, 60_000);
+    afterAll(() => rmSync(beside, { recursive: true }));
+
+    it('is found first: nothing is left in the cache', () => {
+      expect(start(process.execPath)).toEqual(first);
+      expect(existsSync(cacheHome)).toBe(false);
+    });
+
+    it('is passed over when it does not fit: then it is as without', () => {
+      const path = join(beside, readdirSync(beside).find((file) => isOfMain(file)) ?? '');
+      const good = readFileSync(path);
+      const cut = good.subarray(0, 1000);
+      const ofOtherBuild = Buffer.concat([Buffer.alloc(64, '0'), good.subarray(64)]);
+      const ofOtherFlags = Buffer.concat([good.subarray(0, 64), Buffer.alloc(good.length - 64, 'x')]);
+      for (const unfit of [cut, ofOtherBuild, ofOtherFlags, Buffer.alloc(0)]) {
+        writeFileSync(path, unfit);
+        rmSync(cacheHome, { recursive: true, force: true });
+        expect(start(process.execPath)).toEqual(first);
+        const size = statSync(mainKept()).size;
+        expect(size).toBeGreaterThan(100_000);
+        expect(start(process.execPath)).toEqual(first);
+        expect(readFileSync(path)).toEqual(unfit);
+      }
+      writeFileSync(path, good);
+    });
+
+    it("is not used where Node's own is not wanted", () => {
+      const path = join(beside, readdirSync(beside).find((file) => isOfMain(file)) ?? '');
+      const good = readFileSync(path);
+      writeFileSync(path, 'x');
+      expect(start(process.execPath, { NODE_DISABLE_COMPILE_CACHE: '1' })).toEqual(first);
+      expect(existsSync(cacheHome)).toBe(false);
+      writeFileSync(path, good);
+    });
+  });
+
+  const isOfMain = (file: string): boolean =>
+    file.startsWith(`${process.version}-`) && file.endsWith('-main.bin');
 
   function start(
     node: string,

@@ -1,7 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { allCodes, message } from '../../core/diagnostics/words.ts';
+import { allCodes } from '../../core/diagnostics/pages.ts';
+import { message } from '../../core/diagnostics/words.ts';
 import { convert } from '../../core/quantity/convert.ts';
 import { allUnits, unitOf } from '../../core/quantity/unit.ts';
 import { formulaLines } from '../../core/report/formulaLines.ts';

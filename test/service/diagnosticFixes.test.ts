@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { allCodes } from '../../core/diagnostics/pages.ts';
 import { catalogue } from '../../core/diagnostics/rows.ts';
-import { allCodes } from '../../core/diagnostics/words.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { fixes } from '../../core/service/fixes.ts';
 import { applyEdits } from '../../core/text/edits.ts';

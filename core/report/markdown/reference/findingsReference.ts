@@ -1,6 +1,6 @@
 import { rulesRows } from '../../../diagnostics/catalogue/rules.ts';
 import type { Code } from '../../../diagnostics/diagnostic.ts';
-import { allCodes, rowOf } from '../../../diagnostics/words.ts';
+import { allCodes, rowOf } from '../../../diagnostics/pages.ts';
 import { allRules } from '../../../rules/allRules.ts';
 import { codeSpan, sentenceAsMarkdown, sentencesAsMarkdown } from '../escape.ts';
 
