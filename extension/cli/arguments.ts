@@ -31,6 +31,7 @@ export function readArguments(words: readonly string[], options: Options): Given
     strict: false,
     tokens: true,
   });
+  const seen = new Set<string>();
   for (const token of tokens) {
     if (token.kind !== 'option') continue;
     const option = Object.hasOwn(known, token.name) ? known[token.name] : undefined;
@@ -41,6 +42,11 @@ export function readArguments(words: readonly string[], options: Options): Given
     if (option.type === 'boolean' && token.value !== undefined) {
       throw new Misunderstood(`\`${token.rawName}\` takes nothing behind it.`);
     }
+    // Only one of two values could be meant, and nobody would see which.
+    if (option.type === 'string' && seen.has(token.name)) {
+      throw new Misunderstood(`\`${token.rawName}\` stands twice. Leave one of them out.`);
+    }
+    seen.add(token.name);
   }
   return { paths: positionals, options: values as Given['options'] };
 }

@@ -1,6 +1,7 @@
-import { lstatSync, readdirSync, statSync } from 'node:fs';
+import { type Dirent, lstatSync, readdirSync, statSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import { Misunderstood } from './arguments.ts';
+import { reasonOf } from './reasonOf.ts';
 
 /** A case file as it is called in what is printed: relative to the working directory, with `/`. */
 export interface CasePath {
@@ -31,6 +32,7 @@ export async function findCases(paths: readonly string[]): Promise<readonly Case
 }
 
 async function casesAt(path: string): Promise<readonly string[]> {
+  if (path === '') throw new Misunderstood('One of the paths is empty. `.` is the folder you stand in.');
   const kind = kindOf(path);
   if (kind === 'folder') return path.endsWith('.diag') ? [path] : casesBelow(path);
   if (kind === 'file') return [path];
@@ -51,7 +53,7 @@ function casesBelow(folder: string): string[] {
   const found: string[] = [];
   const waiting = [folder];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    for (const entry of readdirSync(next, { withFileTypes: true })) {
+    for (const entry of entriesOf(next)) {
       const path = join(next, entry.name);
       if (entry.name.endsWith('.diag')) found.push(path);
       else if (entry.isDirectory() && entry.name !== 'node_modules' && !entry.name.startsWith('.'))
@@ -59,4 +61,12 @@ function casesBelow(folder: string): string[] {
     }
   }
   return found;
+}
+
+function entriesOf(folder: string): readonly Dirent[] {
+  try {
+    return readdirSync(folder, { withFileTypes: true });
+  } catch (error) {
+    throw new Misunderstood(`The folder \`${folder}\` cannot be read: ${reasonOf(error)}.`);
+  }
 }

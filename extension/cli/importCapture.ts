@@ -6,7 +6,7 @@ import { readFileBeside } from '../disk/fileBeside.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { print, tell } from './print.ts';
 import { readText } from './readText.ts';
-import { reasonOf } from './reasonOf.ts';
+import { reasonNotWritten } from './reasonOf.ts';
 
 /** `casebook import FILE [CASE]`: cells for a recorder's file, printed or put at the end of a case. */
 export async function importCapture(words: readonly string[]): Promise<number> {
@@ -70,7 +70,7 @@ function append(path: string, text: string, cells: string): void {
   try {
     appendFileSync(path, before + cells.replaceAll('\n', end));
   } catch (error) {
-    throw new Misunderstood(`\`${path}\` cannot be written: ${reasonOf(error)}.`);
+    throw new Misunderstood(`\`${path}\` cannot be written: ${reasonNotWritten(error)}.`);
   }
 }
 
@@ -83,8 +83,8 @@ function formatFrom(options: Readonly<Record<string, Given>>): Format {
   return {
     delimiter: oneOf(options.delimiter, delimiters, '--delimiter'),
     decimal: oneOf(options.decimal, decimals, '--decimal'),
-    headingRows: numberFrom(options['heading-rows'], '--heading-rows', 'a number of rows'),
-    skip: numberFrom(options.skip, '--skip', 'a number of lines'),
+    headingRows: countFrom(options['heading-rows'], '--heading-rows', 'a number of rows'),
+    skip: countFrom(options.skip, '--skip', 'a number of lines'),
   };
 }
 
@@ -100,6 +100,12 @@ function numberFrom(given: Given, option: string, what: string): number | undefi
   if (given === undefined) return undefined;
   const number = Number(given);
   if (typeof given === 'string' && /^\d/.test(given) && Number.isFinite(number)) return number;
+  throw new Misunderstood(`\`${option}\` takes ${what}, not \`${given}\`.`);
+}
+
+function countFrom(given: Given, option: string, what: string): number | undefined {
+  if (given === undefined || (typeof given === 'string' && /^\d{1,6}$/.test(given)))
+    return numberFrom(given, option, what);
   throw new Misunderstood(`\`${option}\` takes ${what}, not \`${given}\`.`);
 }
 

@@ -68,7 +68,11 @@ function usersFolder(): string {
   try {
     const path = `${caches}/casebook`;
     const known = statSync(path, { throwIfNoEntry: false });
-    if (known === undefined) mkdirSync(path, { recursive: true, mode: 0o700 });
+    if (known === undefined) {
+      // Not with all that leads there: nobody's home is made here, and in some places Node would try without end.
+      if (statSync(caches, { throwIfNoEntry: false }) === undefined) mkdirSync(caches, { mode: 0o700 });
+      mkdirSync(path, { mode: 0o700 });
+    }
     const { uid, mode } = known ?? statSync(path);
     const own = process.getuid === undefined || (uid === process.getuid() && (mode & 0o022) === 0);
     return own ? path : '';

@@ -60,6 +60,8 @@ function unknownCommand(name: string): string {
 
 /** What must never happen is said as such: it is no mistake of who wrote the case. */
 function fault(error: unknown): string {
+  if (error instanceof Error && 'syscall' in error && error.syscall === 'uv_cwd')
+    return 'casebook: The folder that you stand in is not there any more. Change to another one.';
   const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
   return `casebook: an error of the program itself, not of your case. Please report it with these lines:\n${what}`;
 }

@@ -2,7 +2,7 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { nearest } from '../../core/text/nearest.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { print, tell } from './print.ts';
-import { reasonOf } from './reasonOf.ts';
+import { reasonNotWritten } from './reasonOf.ts';
 import { type Template, templates } from './templates.ts';
 
 /** `casebook new [TEMPLATE] [FILE]`: a case to begin with, printed or written to a file that is not there yet. */
@@ -15,6 +15,7 @@ export async function newCase(words: readonly string[]): Promise<number> {
     return 0;
   }
   const template = templateOf(name);
+  if (file?.trim() === '') throw new Misunderstood('The file to write has no name.');
   if (file === undefined) {
     print(template.text);
     return 0;
@@ -58,7 +59,7 @@ function write(file: string, template: Template): void {
   try {
     writeFileSync(path, template.text, { flag: 'wx' });
   } catch (error) {
-    throw new Misunderstood(`\`${path}\` cannot be written: ${reasonOf(error)}.`);
+    throw new Misunderstood(`\`${path}\` cannot be written: ${reasonNotWritten(error)}.`);
   }
   tell(`Wrote ${path}. Fill it in, then: casebook check ${quoted(path)}\n`);
 }

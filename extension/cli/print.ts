@@ -1,4 +1,6 @@
 import { fstatSync, writeSync } from 'node:fs';
+import { Misunderstood } from './arguments.ts';
+import { reasonOf } from './reasonOf.ts';
 
 /**
  * Output without the streams that Node would set up for it: they cost a cold start a tenth of its time.
@@ -46,7 +48,9 @@ function write(output: 1 | 2, text: string): void {
     } catch (error) {
       const code = error instanceof Error && 'code' in error ? error.code : undefined;
       if (code === 'EPIPE') process.exit();
-      if (code !== 'EAGAIN') throw error;
+      // There is nowhere left to say that nothing can be said.
+      if (code !== 'EAGAIN' && output === 2) return;
+      if (code !== 'EAGAIN') throw new Misunderstood(`The output cannot be written: ${reasonOf(error)}.`);
       // A full pipe: its reader is slower. Waiting a moment costs less than asking again at once.
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2);
     }

@@ -4,6 +4,12 @@ export function reasonOf(error: unknown): string {
   return reasons.get(code) ?? (code === '' ? 'the machine says no' : `the machine says ${code}`);
 }
 
+/** The same of a file that was to be written: what is not there is its folder. */
+export function reasonNotWritten(error: unknown): string {
+  const reason = reasonOf(error);
+  return reason === reasons.get('ENOENT') ? 'its folder is not there' : reason;
+}
+
 const reasons: ReadonlyMap<string, string> = new Map([
   ['ENOENT', 'it is not there'],
   ['ENOTDIR', 'a part of its path is no folder'],
@@ -15,4 +21,5 @@ const reasons: ReadonlyMap<string, string> = new Map([
   ['ELOOP', 'it is a link that leads back to itself'],
   ['ENAMETOOLONG', 'its name is too long'],
   ['EMFILE', 'too many files are open'],
+  ['EIO', 'the disk or the line to it is faulty'],
 ]);

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { Misunderstood } from './arguments.ts';
 import type { CasePath } from './files.ts';
 import { print } from './print.ts';
-import { reasonOf } from './reasonOf.ts';
+import { reasonNotWritten } from './reasonOf.ts';
 
 /** Writes a file, or to the next program for `-`. Throws `Misunderstood` where that cannot be done. */
 export function writeOutput(file: string, text: string): void {
@@ -14,7 +14,7 @@ export function writeOutput(file: string, text: string): void {
   try {
     writeFileSync(file, text);
   } catch (error) {
-    throw new Misunderstood(`\`${file}\` cannot be written: ${reasonOf(error)}.`);
+    throw new Misunderstood(`\`${file}\` cannot be written: ${reasonNotWritten(error)}.`);
   }
 }
 

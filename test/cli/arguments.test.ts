@@ -28,6 +28,8 @@ describe('a command line', () => {
     [['--format'], '`--format` needs something behind it.'],
     [['--format='], '`--format` needs something behind it.'],
     [['--strict=yes'], '`--strict` takes nothing behind it.'],
+    [['--format', 'json', '--format', 'text'], '`--format` stands twice. Leave one of them out.'],
+    [['-o', 'a', '--output=b'], '`--output` stands twice. Leave one of them out.'],
   ])('is told what is wrong: %j', (words, message) => {
     expect(() => readArguments(words, options)).toThrow(message);
   });

@@ -14,6 +14,8 @@ export interface Ended {
 /** The command line as it is shipped, built once for a test file, run in a folder of its own. */
 export interface Casebook {
   readonly folder: string;
+  /** The file that is started. */
+  readonly program: string;
   readonly run: (...args: readonly string[]) => Ended;
 }
 
@@ -30,20 +32,18 @@ export function casebookForTests(): Casebook {
     rmSync(scratch, { recursive: true, force: true });
     rmSync(folder, { recursive: true, force: true });
   });
+  const program = join(scratch, 'dist', 'casebook.js');
   return {
     folder,
+    program,
     run: (...args) => {
-      const { status, stdout, stderr, error } = spawnSync(
-        process.execPath,
-        [join(scratch, 'dist', 'casebook.js'), ...args],
-        {
-          cwd: folder,
-          encoding: 'utf8',
-          timeout: 20_000,
-          maxBuffer: 1 << 28,
-          env: { ...process.env, NODE_DISABLE_COMPILE_CACHE: '1' },
-        },
-      );
+      const { status, stdout, stderr, error } = spawnSync(process.execPath, [program, ...args], {
+        cwd: folder,
+        encoding: 'utf8',
+        timeout: 20_000,
+        maxBuffer: 1 << 28,
+        env: { ...process.env, NODE_DISABLE_COMPILE_CACHE: '1' },
+      });
       if (error !== undefined) throw error;
       return { status, out: stdout, err: stderr };
     },

@@ -72,6 +72,7 @@ describe('casebook', () => {
       'Which template for `van14.diag`? Such as: `casebook new empty-case van14.diag`.',
     ],
     [['explain'], 'Explain what? Such as: `casebook explain unit-slip`.'],
+    [['new', 'empty-case', ''], 'The file to write has no name.'],
     [['explain', ' '], 'Explain what? Such as: `casebook explain unit-slip`.'],
     [
       ['explain', 'unit-slop'],
@@ -119,7 +120,7 @@ describe('casebook new', () => {
 
   it('says where it cannot write', () => {
     expect(run('new', 'empty-case', 'gone/van14.diag').err).toBe(
-      'casebook: `gone/van14.diag` cannot be written: it is not there.\n',
+      'casebook: `gone/van14.diag` cannot be written: its folder is not there.\n',
     );
   });
 });
@@ -165,7 +166,7 @@ describe('casebook report', () => {
     expect(run('report', 'x.diag', '-o', 'gone/x.html')).toEqual({
       status: 2,
       out: '',
-      err: 'casebook: `gone/x.html` cannot be written: it is not there.\n',
+      err: 'casebook: `gone/x.html` cannot be written: its folder is not there.\n',
     });
     expect(existsSync(join(folder, 'gone'))).toBe(false);
   });

@@ -76,6 +76,7 @@ describe('the cases that paths name', () => {
   it.each([
     [['empty'], 'There is no case (a file whose name ends in .diag) in `empty`.'],
     [['gone.diag'], '`gone.diag` is not there.'],
+    [['a.diag', ''], 'One of the paths is empty. `.` is the folder you stand in.'],
     [['*.txt'], 'There is no case (a file whose name ends in .diag) in `*.txt`.'],
     [[], 'Which cases? Name files, folders or patterns: `casebook check cases`.'],
   ])('must be somewhere: %j', async (paths, message) => {
