@@ -34,7 +34,9 @@ export interface Item {
   readonly state: string | undefined;
   readonly when: When | undefined;
   readonly value: Value;
-  readonly against: { readonly name: string; readonly value: Value } | undefined;
+  readonly against: { readonly name: string; readonly label: string; readonly value: Value } | undefined;
+  /** The readings it comes from, by full name. */
+  readonly from: readonly string[];
   readonly span: Span;
 }
 
@@ -42,6 +44,7 @@ export interface Mark {
   readonly text: string;
   readonly label: string | undefined;
   readonly value: Value;
+  readonly from: readonly string[];
   readonly span: Span;
 }
 

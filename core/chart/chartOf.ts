@@ -40,7 +40,7 @@ function plottedIn(study: Study, index: number): Pick<ChartData, 'items' | 'mark
     items: plotted.filter(({ role }) => role === 'plot').map((each) => ofPlotted(study, each)),
     marks: plotted
       .filter(({ role }) => role === 'mark')
-      .map(({ text, label, value, span }): Mark => ({ text, label, value, span })),
+      .map(({ text, label, value, from, span }): Mark => ({ text, label, value, from, span })),
   };
 }
 
@@ -78,6 +78,7 @@ function ofReading(study: Study, reading: Reading): Item {
     when: whenOf(study, reading),
     value,
     against: undefined,
+    from: [fullName],
     span: keySpan,
   };
 }
@@ -95,7 +96,7 @@ function whenOf(study: Study, { cell, when }: Reading): Item['when'] {
   return holder !== undefined && 'when' in holder && holder.when !== undefined ? when : undefined;
 }
 
-function ofComputed({ fullName, name, value, keySpan }: Computed): Item {
+function ofComputed({ fullName, name, value, from, keySpan }: Computed): Item {
   return {
     name: fullName,
     label: name,
@@ -105,6 +106,7 @@ function ofComputed({ fullName, name, value, keySpan }: Computed): Item {
     when: undefined,
     value,
     against: undefined,
+    from,
     span: keySpan,
   };
 }
@@ -113,17 +115,23 @@ function ofPlotted(study: Study, { text, label, value, against, span, from }: Pl
   const readings = from.flatMap((name) => study.memo.reading(name) ?? []);
   const [only] = readings;
   const bare = study.memo.reading(text);
+  const meaningOf = (name: string): string | undefined =>
+    shortMeaning(study.memo.reading(name)?.signal?.meaning);
   const same = <T>(of: (reading: Reading) => T): T | undefined =>
     only !== undefined && readings.every((each) => of(each) === of(only)) ? of(only) : undefined;
   return {
     name: text,
-    label: label ?? shortMeaning(bare?.signal?.meaning) ?? text,
+    label: label ?? meaningOf(text) ?? text,
     signal: bare?.signal?.name ?? '',
     column: undefined,
     state: same((each) => each.state?.name),
     when: same((each) => whenOf(study, each)),
     value,
-    against: against === undefined ? undefined : { name: against.text, value: against.value },
+    against:
+      against === undefined
+        ? undefined
+        : { name: against.text, label: meaningOf(against.text) ?? against.text, value: against.value },
+    from,
     span,
   };
 }

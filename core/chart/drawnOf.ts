@@ -58,8 +58,16 @@ function partsOf(asked: Asked | Unclear): readonly unknown[] {
   return [
     engine.firingOrder?.join(' '),
     items.length,
-    ...items.flatMap(({ value, against, label, state, when }) => [value, against?.value, label, state, when]),
-    ...marks.map(({ value }) => value),
+    ...items.flatMap(({ value, against, label, state, when, from }) => [
+      value,
+      against?.value,
+      label,
+      against?.label,
+      state,
+      when,
+      from.join(' '),
+    ]),
+    ...marks.flatMap(({ value, from }) => [value, from.join(' ')]),
   ];
 }
 

@@ -143,9 +143,23 @@ function besideDots(drawing: Drawing, frame: Frame, layout: Layout): Word[] {
         }))
       : [],
   );
-  const placed = placeBeside(points, { width: layout.plotWidth, height: frame.height }, fontSize);
+  // A line of few places joins points; one of many is a signal's, and has words in the margin.
+  const lines = frame.layers.flatMap((layer) =>
+    layer.kind === 'line' && layer.x.length <= fewPlaces
+      ? [
+          Array.from(layer.x, (x, at) => ({
+            x: xOf(drawing, layout, x),
+            y: yOf(frame, layer.y[at] ?? Number.NaN),
+          })),
+        ]
+      : [],
+  );
+  const size = { width: layout.plotWidth, height: frame.height };
+  const placed = placeBeside(points, size, fontSize, lines);
   return placed.map(({ x, y, align, text }) => ({ x, y, align, text, colour: 'ink', ...plain }));
 }
+
+const fewPlaces = 100;
 
 /** What stands on the axis' own values: over the frame, where it has room. */
 function overRules(drawing: Drawing, frame: Frame, layout: Layout): Word[] {

@@ -1,6 +1,7 @@
 import type { Series } from '../expression/value.ts';
 import { halfWidth } from '../quantity/amount.ts';
 import { fromSi } from '../quantity/convert.ts';
+import { plain } from '../quantity/dimension.ts';
 import { formatNumber, qualifierOf } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
 import type { Axis, TableFigure } from './drawing.ts';
@@ -16,6 +17,11 @@ export function unitWords(type: QuantityType): string {
   const symbol = type.unit.symbol === '1' ? '' : type.unit.symbol;
   const word = qualifierOf(type);
   return word === undefined || word === 'difference' ? symbol : `${symbol} ${word}`;
+}
+
+/** "pressure", "current"; empty for plain numbers, and where a quantity has no word of its own. */
+export function quantityWord({ dimension }: QuantityType): string {
+  return dimension === plain || /[^a-z ]/.test(dimension.name) ? '' : dimension.name;
 }
 
 /** Whether numbers of both can stand on one scale. */

@@ -82,4 +82,5 @@ const plain = {
   state: undefined,
   when: undefined,
   against: undefined,
+  from: [],
 } as const;

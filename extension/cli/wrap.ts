@@ -6,6 +6,7 @@ import { displayWidth } from './displayWidth.ts';
  * What paints takes no room.
  */
 export function wrap(text: string, width: number, first: string, hang: number): string {
+  if (width === Number.POSITIVE_INFINITY) return `${first}${text}\n`;
   const lines: string[] = [];
   let line = first;
   let room = width - seen(first);
@@ -30,7 +31,7 @@ const blank = '\u0000';
 
 function together(text: string): string {
   return text
-    .replace(/(\d|±) (?=[%°\p{L}\d±])/gu, `$1${blank}`)
+    .replace(/(\d|±) (?=[%°a-zA-ZµΩ\d±])/g, `$1${blank}`)
     .replace(/(\S) (?=± )/g, `$1${blank}`)
     .replaceAll(' .. ', `${blank}..${blank}`);
 }

@@ -1,3 +1,5 @@
+import { tableStyle } from '../../core/report/markup/tableStyle.ts';
+
 /**
  * A well-set page in the editor's own colours and fonts: only its theme's variables, which follow the reader's choice
  * by themselves. All text stands on one edge; signs and rules hang in the margin before it.
@@ -13,6 +15,8 @@ export const style = `
   --text: var(--vscode-font-family, system-ui, sans-serif);
   --code: var(--vscode-editor-font-family, ui-monospace, monospace);
   --edge: 1.97em;
+  --gap: 0.85em;
+  --name: 13em;
   display: block;
 }
 * { box-sizing: border-box; }
@@ -32,37 +36,8 @@ strong { font-weight: 600; }
 .soft { color: var(--soft); }
 :focus-visible { outline: 1px solid var(--vscode-focusBorder, currentColor); outline-offset: 2px; }
 
-.wide { overflow-x: auto; margin: 0.5em 0 0.9em; max-width: 100%; width: fit-content; }
-table { border-collapse: collapse; border-top: 1.5px solid var(--ink); border-bottom: 1.5px solid var(--ink); line-height: 1.4; }
-caption { text-align: left; font-style: italic; color: var(--soft); padding-bottom: 0.3em; }
-th { font-weight: 400; text-align: left; }
-thead th { font-style: italic; color: var(--soft); vertical-align: bottom; white-space: nowrap; padding: 0.25em 0.85em; border-bottom: 0.75px solid var(--hair); }
-thead th.num { text-align: right; }
-tbody th, tbody td { vertical-align: baseline; padding: 0.17em 0.85em; }
-tbody tr:first-child > * { padding-top: 0.38em; }
-tbody tr:last-child > * { padding-bottom: 0.38em; }
-th:first-child, td:first-child { padding-left: 0; }
-tbody th { min-width: 13em; max-width: 24em; }
-td.num, td.pm { white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
-td.num { text-align: right; }
-td.num.tight { padding-right: 0.35em; }
-td.pm, td.unit, thead th.unit { padding-left: 0; }
-td.unit { white-space: nowrap; }
-td.words { font-style: italic; color: var(--soft); }
-td.words.aside { text-align: right; white-space: nowrap; }
-td.other, .under { color: var(--soft); }
-.under { display: block; }
-.under:empty::after { content: "\\a0"; }
-td.remark { color: var(--soft); min-width: 12em; max-width: 34em; }
-td.remark code { color: var(--ink); }
-td.remark p { margin: 0; }
-tr.below td { padding-top: 0; padding-left: 1.4em; }
-tr.below td.remark { max-width: none; }
-.key { font-family: var(--code); font-size: 0.86em; color: var(--soft); white-space: nowrap; }
-.heard { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap; }
-.pad { visibility: hidden; user-select: none; }
-svg.strip { display: inline-block; vertical-align: middle; color: var(--ink); }
-
+.wide { margin: 0.5em 0 0.9em; max-width: 100%; width: fit-content; }
+${tableStyle}
 .verdict, .suspect { position: relative; max-width: 50em; margin: 0.75em 0; }
 .verdict p, .suspect p { margin: 0; max-width: none; }
 .sign { position: absolute; left: calc(-1 * var(--edge)); width: 1.3em; text-align: center; }
@@ -82,7 +57,9 @@ svg.strip { display: inline-block; vertical-align: middle; color: var(--ink); }
 .finding .ln { color: var(--soft); user-select: none; }
 .finding mark { background: none; color: inherit; font-weight: 600; text-decoration: underline wavy var(--alarm) 1px; text-underline-offset: 0.25em; }
 .finding.warning mark { text-decoration-color: var(--warning); }
-.finding.info mark { text-decoration: underline dotted 1px; }
+.finding.info { margin: 0.4em 0; }
+.finding.info::before { border-left: none; }
+.finding.info strong { font-weight: 400; font-style: italic; color: var(--soft); }
 
 :host-context(.vscode-high-contrast) .finding pre,
 :host-context(.vscode-high-contrast-light) .finding pre { background: none; border: 1px solid var(--vscode-contrastBorder, currentColor); }
@@ -92,8 +69,6 @@ svg.strip { display: inline-block; vertical-align: middle; color: var(--ink); }
   svg.strip { color: CanvasText; forced-color-adjust: none; }
 }
 @media (max-width: 32em) {
-  .page { padding-left: 1.4em; --edge: 1.4em; }
-  tbody th { min-width: 7em; }
-  td.remark code { overflow-wrap: anywhere; }
+  .page { padding-left: 1.4em; --edge: 1.4em; --gap: 0.45em; --name: 6.5em; }
 }
 `;

@@ -35,6 +35,7 @@ const dataOf = (value: Series): ChartData => ({
       when: undefined,
       value,
       against: undefined,
+      from: [],
       span,
     },
   ],

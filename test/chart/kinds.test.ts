@@ -279,6 +279,23 @@ let:
     expect(layers(marked, 'band').map(({ says }) => says)).toEqual(['back pressure: at most 3 kPa']);
   });
 
+  it('says whose the events are, where two cylinders are drawn', () => {
+    const found = examples.find(({ name }) => name === 'crank');
+    const capture = /---\n(capture: [\s\S]*)$/.exec(found?.text ?? '')?.[1] ?? '';
+    const both = (marks: string): string =>
+      `${found?.text}---\n${capture.replace('as: one', 'as: two')}---\ncheck: Events\nas: valves\nlet:\n  own: valve_events(one.pressure)\n  other: valve_events(two.pressure)\n---\nchart: Both\nkind: crank\nplot:\n  - {plot: one.pressure, against: crank_angle(one.pressure), label: cylinder 1}\n  - {plot: two.pressure, against: crank_angle(two.pressure), label: cylinder 3}\nmark:\n${marks}`;
+    const drawn = (marks: string): Drawing =>
+      wholeIn(both(marks), both(marks).split('\n---\n').length - 1).drawing;
+    const one = drawn('  - valves.other.evo\n  - valves.other.ivc\n');
+    expect(one.x.name).toBe('events of cylinder 3; crank angle from the firing top dead centre');
+    expect(one.x.ticks?.map(({ says }) => says)).toEqual(['EVO', 'IVC']);
+    expect(one.table.rows.map(({ name }) => name)).toEqual(['evo, cylinder 3', 'ivc, cylinder 3']);
+    const two = drawn('  - valves.own.evo\n  - valves.other.ivc\n');
+    expect(two.x.name).toBe('crank angle from the firing top dead centre');
+    expect(two.x.ticks?.map(({ says }) => says)).toEqual(['EVO, cylinder 1', 'IVC, cylinder 3']);
+    expect(two.summary.at(-1)).toMatch(/^ivc, cylinder 3: [\d.]+ °ABDC, in compression\.$/);
+  });
+
   it('lays the turns over each other from one top dead centre to the next', () => {
     const [line] = layers(drawing, 'line');
     const x = [...(line?.x ?? [])];
@@ -312,6 +329,11 @@ describe('scatter and curve', () => {
     expect(dots.length).toBeGreaterThan(100);
     expect(opened.length).toBeGreaterThan(5);
     expect(opened.every(({ y }) => y > 75)).toBe(true);
+    // Both axes are called by what their signals mean.
+    expect([drawing.x.name, drawing.frames[0]?.y.name]).toEqual([
+      'Throttle position',
+      'Intake manifold pressure',
+    ]);
   });
 
   it('draws a curve straight between its points, with a reading on it', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { style } from '../../core/report/html/style.ts';
+import { tableStyle } from '../../core/report/markup/tableStyle.ts';
+import { style as editorStyle } from '../../extension/renderer/style.ts';
 
 /** The colours of a scheme by name, from its `:root` rule. */
 function colours(rule: string): Map<string, string> {
@@ -43,5 +45,20 @@ describe('the colours of a report', () => {
           .toBeGreaterThanOrEqual(4.5);
       }
     }
+  });
+});
+
+describe('the tables of the report and of the editor', () => {
+  const variables = [...tableStyle.matchAll(/var\((--\w+)\)/g)].map(([, name = '']) => name);
+
+  it.each([
+    ['report', style],
+    ['editor', editorStyle],
+  ])('are set by the same rules, with what they leave open said: %s', (_, whole) => {
+    expect(whole).toContain(tableStyle);
+    expect(variables.length).toBeGreaterThan(10);
+    for (const name of variables) expect(whole.replace(tableStyle, '')).toContain(`${name}: `);
+    // No rule beside them speaks of a table's parts, but for its size and its place on the page.
+    expect(whole.replace(tableStyle, '')).not.toMatch(/(^|[\s,}])(t[hd]\b|thead|tbody|caption)[^{};]*\{/m);
   });
 });

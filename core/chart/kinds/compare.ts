@@ -8,6 +8,7 @@ import { marksOff, marksOn } from '../marking.ts';
 import {
   extremes,
   numberFigure,
+  quantityWord,
   roundAxis,
   said,
   sameScale,
@@ -89,7 +90,7 @@ export const compare: Draw = (chart, { items, marks, listed }, extent) => {
     frames: [
       {
         y: roundAxis(
-          '',
+          quantityWord(type),
           yUnit,
           extremes([
             laid.flatMap(({ item }) => [figuresOf(item.value).least, figuresOf(item.value).greatest]),

@@ -8,7 +8,16 @@ import { decimate } from '../../waveform/decimate.ts';
 import type { Draw, Item, Mark } from '../chart.ts';
 import type { Axis, Drawing, Line, Stretch, TableFigure, Tick } from '../drawing.ts';
 import { marksOff, marksOn } from '../marking.ts';
-import { extremes, numberFigure, roundAxis, said, sameScale, shown, unitWords } from '../measure.ts';
+import {
+  extremes,
+  numberFigure,
+  quantityWord,
+  roundAxis,
+  said,
+  sameScale,
+  shown,
+  unitWords,
+} from '../measure.ts';
 import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { seriesSentence, seriesTable } from '../seriesFigures.ts';
@@ -65,8 +74,10 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
     diagnostics.push(diagnose('mixed-units', item.span, facts));
     return false;
   });
-  const events = marks.flatMap(eventsOf);
-  const others = marks.filter((mark) => eventsOf(mark).length === 0);
+  const events = marks.flatMap((mark) => eventsOf(mark, drawn.length > 1 ? drawn : []));
+  const owners = new Set(events.map(({ of }) => of));
+  const [owner = ''] = owners;
+  const others = marks.filter((mark) => eventsOf(mark, []).length === 0);
   const axes = [{ along: 'y', type }] as const;
   diagnostics.push(...marksOff(others, axes));
   const lines = drawn.map((item, at) => ({
@@ -85,15 +96,18 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
     title: `${drawn.length === 1 ? first.label : 'Pressure'} against crank angle`,
     taken: takenOf(drawn),
     x: {
-      name: 'crank angle from the firing top dead centre',
+      name: `${owners.size === 1 && owner !== '' ? `events of ${owner}; ` : ''}crank angle from the firing top dead centre`,
       unit: '°',
       from: 0,
       to: 720,
-      ticks: events.length > 0 ? events.map(({ at, short }) => ({ at, says: short })) : deadCentres,
+      ticks:
+        events.length > 0
+          ? events.map(({ at, short, of }) => ({ at, says: owners.size > 1 ? named(short, of) : short }))
+          : deadCentres,
     },
     frames: [
       {
-        y: roundAxis('', unit, whole),
+        y: roundAxis(quantityWord(type), unit, whole),
         height: 260,
         layers: [...marksOn(others, axes).flat(), ...at, ...lines],
       },
@@ -103,7 +117,7 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
     secondsInOne: undefined,
     summary: [
       ...drawn.map(seriesSentence),
-      ...events.map(({ name, says, at }) => `${name}: ${says}, in ${strokeAt(at)}.`),
+      ...events.map(({ name, of, says, at }) => `${named(name, of)}: ${says}, in ${strokeAt(at)}.`),
     ],
     table:
       events.length === 0
@@ -111,8 +125,8 @@ export const crank: Draw = (chart, { items, marks, listed }, extent) => {
         : {
             rowsAre: 'event',
             columns: ['crank angle', 'from the firing top dead centre'],
-            rows: events.map(({ name, figure, unit, at }) => ({
-              name,
+            rows: events.map(({ name, of, figure, unit, at }) => ({
+              name: named(name, of),
               figures: [figure, numberFigure(Number(at.toPrecision(6)))],
               unit,
             })),
@@ -147,7 +161,6 @@ function within({ from, to }: Axis): (line: Line) => Line {
     return {
       ...line,
       of: '',
-      says: '',
       x: Float64Array.from(kept, (at) => line.x[at] ?? 0),
       y: Float64Array.from(kept, (at) => (isIn(at) ? (line.y[at] ?? 0) : Number.NaN)),
     };
@@ -195,6 +208,8 @@ const wrapped = (degrees: number): number => (degrees === 720 ? 720 : ((degrees 
 interface Event {
   readonly name: string;
   readonly short: string;
+  /** Whose it is, where several are drawn: the label of the pressure that it was found in. */
+  readonly of: string;
   readonly says: string;
   readonly figure: TableFigure;
   readonly unit: string;
@@ -202,8 +217,10 @@ interface Event {
   readonly at: number;
 }
 
-/** A mark that is an angle. */
-function eventsOf({ text, label, value }: Mark): readonly Event[] {
+const named = (name: string, of: string): string => (of === '' ? name : `${name}, ${of}`);
+
+/** A mark that is an angle; `drawn` are those that it may be of. */
+function eventsOf({ text, label, value, from }: Mark, drawn: readonly Item[]): readonly Event[] {
   if (value.kind !== 'one' || value.type.dimension !== turn) return [];
   const { type, amount } = value;
   const number = shown(amount.si, type);
@@ -212,8 +229,17 @@ function eventsOf({ text, label, value }: Mark): readonly Event[] {
   const name = label === undefined || label === '' ? last : label;
   const short = /^[a-z]{2,4}$/.test(last) ? last.toUpperCase() : name;
   const at = placeOf(amount.si * 360, type.kind);
+  const of = drawn.find((item) => item.from.some((each) => from.includes(each)))?.label ?? '';
   return [
-    { name, short, says: said(number, unit), figure: numberFigure(Number(formatNumber(number))), unit, at },
+    {
+      name,
+      short,
+      of,
+      says: said(number, unit),
+      figure: numberFigure(Number(formatNumber(number))),
+      unit,
+      at,
+    },
   ];
 }
 

@@ -7,6 +7,7 @@ import { marksOff, marksOn } from '../marking.ts';
 import {
   extremes,
   numberFigure,
+  quantityWord,
   roundAxis,
   said,
   sameScale,
@@ -75,7 +76,7 @@ export const cylinders: Draw = (chart, { items, marks, engine, listed }) => {
     },
     frames: [
       {
-        y: roundAxis('', unit, extremes([ends, marked]) ?? [0, 1]),
+        y: roundAxis(quantityWord(type), unit, extremes([ends, marked]) ?? [0, 1]),
         height: 220,
         layers: [
           ...bands,

@@ -111,7 +111,7 @@ function setOf(item: Item): Set | undefined {
   const x = against?.value;
   if (against === undefined || x === undefined || !('type' in y) || !('type' in x) || y.kind !== x.kind)
     return undefined;
-  const base = { item, xName: against.name, xType: x.type, yType: y.type };
+  const base = { item, xName: against.label, xType: x.type, yType: y.type };
   const dots = dotsOf(y, x);
   return dots === undefined || dots.length === 0 ? undefined : { ...base, dots, cloud: y.kind === 'series' };
 }

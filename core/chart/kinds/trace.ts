@@ -5,7 +5,7 @@ import { plainUnit, unitOf } from '../../quantity/unit.ts';
 import type { Chart, Draw, Item } from '../chart.ts';
 import type { Band, Drawing, Frame, Rule } from '../drawing.ts';
 import { type MarkAxis, marksOff, marksOn } from '../marking.ts';
-import { extremes, roundAxis, sameScale, shown, unitWords } from '../measure.ts';
+import { extremes, quantityWord, roundAxis, sameScale, shown, unitWords } from '../measure.ts';
 import { nothingToPlot } from '../nothing.ts';
 import { toneAt } from '../palette.ts';
 import { figuresOf, seriesSentence, seriesTable } from '../seriesFigures.ts';
@@ -44,7 +44,7 @@ export const trace: Draw = (chart, { items, marks, listed }, extent) => {
       const limits = onAxes[at] ?? [];
       const only = here.length === 1 ? here[0] : undefined;
       return {
-        y: roundAxis(only?.label ?? '', unitWords(type), ends(here, limits)),
+        y: roundAxis(only?.label ?? quantityWord(type), unitWords(type), ends(here, limits)),
         height,
         layers: [
           ...limits,

@@ -1,4 +1,5 @@
 import { declarations } from '../../chart/palette.ts';
+import { tableStyle } from '../markup/tableStyle.ts';
 
 /**
  * The look of a well-set page: one measure of text, a margin for what a cell is, tables ruled above and below.
@@ -9,9 +10,10 @@ export const style = `
   ${declarations('light')}
   color-scheme: light dark;
   --paper: #fdfcf8; --ink: #1f1e1a; --soft: #5d5a50; --rule: #b9b4a4; --tint: #f1eee3; --link: #1d4f7c; --alarm: #8c1d18;
+  --hair: var(--ink); --gap: 0.53em; --name: 7.4em;
   --serif: Charter, "Bitstream Charter", "Sitka Text", Cambria, "Noto Serif", "Liberation Serif", Georgia, serif;
   --sans: "Source Sans 3", "Segoe UI", "Noto Sans", "Liberation Sans", Arial, sans-serif;
-  --mono: ui-monospace, "Cascadia Mono", "Segoe UI Mono", "Liberation Mono", Menlo, Consolas, monospace;
+  --code: ui-monospace, "Cascadia Mono", "Segoe UI Mono", "Liberation Mono", Menlo, Consolas, monospace;
 }
 @media (prefers-color-scheme: dark) {
   :root { ${declarations('dark')} --paper: #1b1a17; --ink: #e9e5d8; --soft: #aaa595; --rule: #5a5649; --tint: #26241f; --link: #9cc4ea; --alarm: #f2a69b; }
@@ -35,7 +37,7 @@ h4, h5, h6 { font-size: 1rem; font-style: italic; }
 p, ul, ol, dl, table, pre, figure, blockquote { margin: 0.55rem 0; }
 ul, ol { padding-left: 1.4rem; }
 li { margin: 0.15rem 0; }
-code, pre { font-family: var(--mono); font-size: 0.82em; font-variant-ligatures: none; }
+code, pre { font-family: var(--code); font-size: 0.82em; font-variant-ligatures: none; }
 code { overflow-wrap: anywhere; }
 pre { overflow-x: auto; }
 blockquote { margin-left: 0; padding-left: 1rem; border-left: 1px solid var(--rule); color: var(--soft); }
@@ -72,41 +74,8 @@ dl.facts { display: grid; grid-template-columns: max-content minmax(0, 1fr); col
 dl.facts dt { color: var(--soft); }
 dl.facts dd { margin: 0; min-width: 0; overflow-wrap: anywhere; }
 
-/* A long name or a long unit goes on in the next line before the table scrolls; numbers never break. */
-/* What is only heard is placed, so it scrolls with the table only where the table is its ground. */
-.wide { overflow-x: auto; position: relative; }
-table { border-collapse: collapse; border-top: 1.5px solid var(--ink); border-bottom: 1.5px solid var(--ink); font-size: 0.94rem; line-height: 1.35; break-inside: avoid; }
-caption { text-align: left; font-style: italic; padding-bottom: 0.3rem; color: var(--soft); }
-th { font-weight: 400; text-align: left; }
-thead th { font-style: italic; vertical-align: bottom; border-bottom: 0.75px solid var(--ink); padding: 0.22rem 0.5rem; }
-thead th.num { text-align: right; }
-thead th.unit { padding-left: 0; }
-tbody th { min-width: 7rem; overflow-wrap: anywhere; }
-tbody th, tbody td { padding: 0.17rem 0.5rem; vertical-align: baseline; }
-tbody tr:first-child > * { padding-top: 0.32rem; }
-tbody tr:last-child > * { padding-bottom: 0.32rem; }
-th:first-child, td:first-child { padding-left: 0.15rem; }
-td.num { text-align: right; white-space: nowrap; font-variant-numeric: lining-nums tabular-nums; }
-td.unit { padding-left: 0; }
-:is(.num, .words).aside ~ td.unit { white-space: nowrap; }
-td.pm { white-space: nowrap; padding-left: 0; font-variant-numeric: lining-nums tabular-nums; }
-td.words { font-style: italic; text-align: left; }
-td.words.aside { text-align: right; white-space: nowrap; }
-td.num.aside { padding-left: 0.3rem; }
-td.pm.aside { padding-right: 0.3rem; }
-td.num.tight { padding-right: 0.35rem; }
-td.other { color: var(--soft); }
-.under { display: block; color: var(--soft); }
-.under:empty::after { content: "\\a0"; }
-tr.below td { padding-top: 0; padding-left: 1.2rem; }
-td.remark { font-size: 0.86rem; line-height: 1.35; min-width: 8rem; }
-td.remark code { overflow-wrap: anywhere; }
-td.remark p { margin: 0; }
-.key { font-family: var(--mono); font-size: 0.74rem; color: var(--soft); }
-.heard { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap; }
-.pad { visibility: hidden; user-select: none; }
-svg.strip { vertical-align: middle; margin: 0.1rem 0; color: var(--ink); }
-
+table { font-size: 0.94rem; }
+${tableStyle}
 .verdict { max-width: 44rem; padding-left: 1.7rem; position: relative; break-inside: avoid; margin: 0.6rem 0; }
 .verdict .sign { position: absolute; left: 0; width: 1.2rem; text-align: center; font-family: "DejaVu Sans", "Segoe UI Symbol", "Apple Symbols", var(--serif); }
 .verdict p { margin: 0; }
@@ -123,6 +92,8 @@ svg.strip { vertical-align: middle; margin: 0.1rem 0; color: var(--ink); }
 
 .finding { border-left: 3px solid var(--rule); padding-left: 0.9rem; margin: 0.8rem 0; max-width: 46rem; font-size: 0.92rem; break-inside: avoid; }
 .finding.error { border-left-color: var(--alarm); }
+.finding.info { border-left: none; padding-left: 0; margin: 0.4rem 0; }
+.finding.info strong { font-weight: 400; font-style: italic; color: var(--soft); }
 .finding p { margin: 0.1rem 0; }
 .finding pre { background: var(--tint); padding: 0.35rem 0.6rem; margin: 0.3rem 0; overflow-x: auto; white-space: pre; }
 .finding .ln { color: var(--soft); user-select: none; }

@@ -140,7 +140,7 @@ function note({ message, line, code, offers }: FindingLine): Markup {
       ' ',
       ...messageMarkup(message),
       ' ',
-      element('span', { class: 'soft' }, `line ${line} · `, codeMarkup(code)),
+      element('span', { class: 'soft' }, `line\u00a0${line} · `, codeMarkup(code)),
     ),
     ...(offered.length === 0 ? [] : [element('p', {}, ...leadMarkup('Offered'), ...offered, '.')]),
   );
