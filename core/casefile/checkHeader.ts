@@ -1,41 +1,46 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { shift } from '../text/span.ts';
-import type { ReadCell } from './readCase.ts';
+import type { CaseFile, ReadCell } from './readCase.ts';
+import { cellsWith } from './traits.ts';
 import type { Entry } from './tree.ts';
 
 /** The first cell is the header of a known format, and no other cell is one. Spans count in the file. */
-export function checkHeader(cells: readonly ReadCell[], length: number): Diagnostic[] {
+export function checkHeader(file: Omit<CaseFile, 'diagnostics'>, length: number): Diagnostic[] {
+  const { cells, stream } = file;
   const first = cells[0];
   if (first === undefined) return [diagnose('empty-file', { start: 0, end: length === 0 ? 0 : 1 }, {})];
   const found: Diagnostic[] = [];
-  cells.forEach((cell, index) => {
-    if (index > 0 && cell.cell !== undefined && cell.cell.kind !== 'diag') return;
+  const check = (cell: ReadCell, index: number): void => {
+    const start = stream.starts[index] ?? 0;
     const kind = kindEntry(cell);
     if (kind?.key.text !== 'diag') {
-      if (index === 0) found.push(noHeader(cell));
+      if (index === 0) found.push(noHeader(cell, start));
       return;
     }
-    const { start } = cell.raw;
     if (index > 0) found.push(diagnose('second-header', shift(kind.key.span, start), {}));
     const version = kind.value.kind === 'text' ? kind.value.text : '';
     if (version === '1') return;
     const span = version === '' ? kind.key.span : kind.value.span;
     found.push(diagnose('unknown-version', shift(span, start), { version }));
-  });
+  };
+  check(first, 0);
+  for (const index of cellsWith(file, 'file')) {
+    const other = index === 0 ? undefined : cells[index];
+    if (other !== undefined && (other.cell === undefined || other.cell.kind === 'diag')) check(other, index);
+  }
   return found;
 }
 
-function noHeader(cell: ReadCell): Diagnostic {
-  const { start, text } = cell.raw;
+function noHeader({ raw }: ReadCell, start: number): Diagnostic {
+  const { separator, text } = raw;
   const end = text.search(/[\r\n]/);
   const span = { start, end: start + (end < 0 ? text.length : end) };
-  const at = { start: cell.raw.separatorStart, end: cell.raw.separatorStart };
-  const separator = cell.raw.separator === '' ? '---\n' : '';
-  const lead = cell.raw.separator === '' ? '' : '---\n';
+  const at = start - separator.length;
+  const [lead, after] = separator === '' ? ['', '---\n'] : ['---\n', ''];
   return diagnose('no-header', span, {}, [
     {
       title: 'Put a header before it',
-      edits: [{ span: at, newText: `${lead}diag: 1\ncase: \n${separator}` }],
+      edits: [{ span: { start: at, end: at }, newText: `${lead}diag: 1\ncase: \n${after}` }],
     },
   ]);
 }

@@ -1,11 +1,21 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { remade } from '../text/remade.ts';
 import type { Cell } from './cell.ts';
 import { checkCell } from './checkCell.ts';
 import { checkHeader } from './checkHeader.ts';
 import { limits } from './limits.ts';
 import { readCell } from './readCell.ts';
 import { shortened } from './shortened.ts';
-import { joinStream, lineBreakOf, type RawCell, type Stream, splitStream } from './stream.ts';
+import {
+  joinStream,
+  lengthOf,
+  lineBreakOf,
+  type RawCell,
+  type Stream,
+  separatorStart,
+  splitStream,
+} from './stream.ts';
+import { cellsWith, traitsOf } from './traits.ts';
 import type { Patience } from './traps/trapsInText.ts';
 import { trapsInTree } from './traps/trapsInTree.ts';
 import type { Node } from './tree.ts';
@@ -14,11 +24,13 @@ import type { Node } from './tree.ts';
 export interface CaseFile {
   readonly stream: Stream;
   readonly cells: readonly ReadCell[];
+  /** What of each cell concerns more than itself (`traits.ts`). */
+  readonly traits: readonly number[];
   /** Findings about the file as a whole and between cells; spans count in the file's text. */
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** A cell as it was read. The same object as before when neither its text nor its place changed. */
+/** A cell as it was read. The same object as before while nothing about it changes, wherever it stands now. */
 export interface ReadCell {
   readonly raw: RawCell;
   /** The text as a tree; nothing when it could not be read whole. */
@@ -32,24 +44,32 @@ export interface ReadCell {
 /**
  * text → stream → cells → trees → kinds. With the case as it was before, a cell whose text is unchanged is not read
  * again: its tree, cell and diagnostics are the same objects, wherever it stands now.
+ * Who holds a case in pieces gives its stream, in which what did not change is not even looked at.
  */
-export function readCase(text: string, previous?: CaseFile): CaseFile {
-  if (text.length > limits.fileLength) return tooLong(text);
-  const stream = splitStream(text);
-  if (stream.cells.length > limits.cells) return tooManyCells(stream);
-  const before = previous === undefined || isForeign(previous) ? [] : previous.cells;
+export function readCase(written: string | Stream, previous?: CaseFile): CaseFile {
+  const length = typeof written === 'string' ? written.length : lengthOf(written);
+  if (length > limits.fileLength) return unreadFile(tooLong(length), written);
+  const stream = typeof written === 'string' ? splitStream(written) : written;
+  if (stream.cells.length > limits.cells) return unreadFile(tooManyCells(stream), written);
+  const known = previous === undefined || isForeign(previous) ? undefined : previous;
+  const before = known?.cells ?? [];
   const patience = { left: limits.patience };
   const withText = finder(before);
-  const cells = stream.cells.map((raw, index) => {
+  const cells = remade(stream.cells, known && { of: known.stream.cells, made: before }, (raw, index) => {
     const here = before[index];
     const same = here?.raw.text === raw.text ? here : withText(raw.text);
     if (same === undefined) return freshCell(raw, patience);
     return isSame(same.raw, raw) ? same : { ...same, raw };
   });
-  const file = { stream, cells, diagnostics: checkHeader(cells, text.length) };
+  const traits = remade(cells, known && { of: before, made: known.traits }, traitsOf);
+  const file = { stream, cells, traits };
+  const diagnostics = checkHeader(file, length);
   // Another version of the format may mean something else by every word.
-  if (isForeign(file)) return { ...file, cells: cells.map(unread) };
-  return { ...file, diagnostics: [...directives(stream), ...checkSeparators(cells), ...file.diagnostics] };
+  if (isForeign({ diagnostics })) {
+    const unreadCells = cells.map(unread);
+    return { stream, cells: unreadCells, traits: unreadCells.map(traitsOf), diagnostics };
+  }
+  return { ...file, diagnostics: [...directives(stream), ...checkSeparators(file), ...diagnostics] };
 }
 
 /** Finds a cell by its text. A keystroke asks for one: an index of all is made only when many are asked for. */
@@ -66,11 +86,13 @@ function finder(cells: readonly ReadCell[]): (text: string) => ReadCell | undefi
   };
 }
 
-function isForeign(file: CaseFile): boolean {
+function isForeign(file: Pick<CaseFile, 'diagnostics'>): boolean {
   return file.diagnostics.some((each) => each.code === 'unknown-version' && each.facts.version !== '');
 }
 
-const unread = ({ raw }: ReadCell): ReadCell => ({ raw, tree: undefined, cell: undefined, diagnostics: [] });
+function unread({ raw }: Pick<ReadCell, 'raw'>): ReadCell {
+  return { raw, tree: undefined, cell: undefined, diagnostics: [] };
+}
 
 function freshCell(raw: RawCell, patience: Patience): ReadCell {
   const { value: tree, diagnostics } = readCell(raw.text, patience);
@@ -97,7 +119,7 @@ function freshCell(raw: RawCell, patience: Patience): ReadCell {
 }
 
 function isSame(a: RawCell, b: RawCell): boolean {
-  return a.text === b.text && a.start === b.start && a.separator === b.separator && a.ending === b.ending;
+  return a === b || (a.text === b.text && a.separator === b.separator && a.ending === b.ending);
 }
 
 /** Instructions to a YAML program before the first cell. */
@@ -111,38 +133,45 @@ function directives({ prologue }: Stream): Diagnostic[] {
 }
 
 /** Content on a `---` line (a remark there is none), and cells with nothing at all. */
-function checkSeparators(cells: readonly ReadCell[]): Diagnostic[] {
+function checkSeparators(file: Omit<CaseFile, 'diagnostics'>): Diagnostic[] {
   const found: Diagnostic[] = [];
-  for (const { raw, tree, diagnostics } of cells) {
-    const content = raw.separator.length > 5 ? contentOf(raw) : undefined;
+  for (const index of cellsWith(file, 'file')) {
+    const { raw, tree, diagnostics } = file.cells[index] ?? nothing;
+    const at = separatorStart(file.stream, index);
+    const content = raw.separator.length > 5 ? contentOf(raw, at) : undefined;
     if (content !== undefined) found.push(content);
     else if (tree === undefined && diagnostics.length === 0) {
-      found.push(diagnose('empty-cell', { start: raw.separatorStart, end: raw.start }, {}));
+      found.push(diagnose('empty-cell', { start: at, end: at + raw.separator.length }, {}));
     }
   }
   return found;
 }
 
-function contentOf({ separator, separatorStart }: RawCell): Diagnostic | undefined {
+const nothing = unread({ raw: { separator: '', text: '', ending: '' } });
+
+function contentOf({ separator }: RawCell, at: number): Diagnostic | undefined {
   const content = /^---[ \t]+(?!#)([^ \t\r\n][^\r\n]*)/.exec(separator);
   if (content === null) return undefined;
   const words = content[1] ?? '';
   const text = words.trimEnd();
-  const start = separatorStart + content[0].length - words.length;
-  const edit = { span: { start: separatorStart + 3, end: start }, newText: lineBreakOf(separator) };
+  const start = at + content[0].length - words.length;
+  const edit = { span: { start: at + 3, end: start }, newText: lineBreakOf(separator) };
   return diagnose('content-on-separator', { start, end: start + text.length }, { text: shortened(text) }, [
     { title: 'Move it to the next line', edits: [edit] },
   ]);
 }
 
-function tooLong(text: string): CaseFile {
-  const stream: Stream = { prologue: text, cells: [] };
-  const facts = { length: `${text.length}`, most: `${limits.fileLength}` };
-  return { stream, cells: [], diagnostics: [diagnose('file-too-long', { start: 0, end: 0 }, facts)] };
+/** A file of which no cell is read keeps its text all the same. */
+function unreadFile(why: Diagnostic, written: string | Stream): CaseFile {
+  const prologue = typeof written === 'string' ? written : joinStream(written);
+  return { stream: { prologue, cells: [], starts: [] }, cells: [], traits: [], diagnostics: [why] };
 }
 
-function tooManyCells(stream: Stream): CaseFile {
-  const facts = { cells: stream.cells.length, most: limits.cells };
-  const whole: Stream = { prologue: joinStream(stream), cells: [] };
-  return { stream: whole, cells: [], diagnostics: [diagnose('too-many-cells', { start: 0, end: 0 }, facts)] };
+function tooLong(length: number): Diagnostic {
+  const facts = { length: `${length}`, most: `${limits.fileLength}` };
+  return diagnose('file-too-long', { start: 0, end: 0 }, facts);
+}
+
+function tooManyCells({ cells }: Stream): Diagnostic {
+  return diagnose('too-many-cells', { start: 0, end: 0 }, { cells: cells.length, most: limits.cells });
 }

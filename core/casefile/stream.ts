@@ -8,6 +8,8 @@
 export interface Stream {
   readonly prologue: string;
   readonly cells: readonly RawCell[];
+  /** The offset of each cell's text in the file. They stand beside the cells, so that a cell that is moved stays the same. */
+  readonly starts: readonly number[];
 }
 
 export interface RawCell {
@@ -17,31 +19,77 @@ export interface RawCell {
   readonly text: string;
   /** That last line break: LF, CRLF, CR or nothing. */
   readonly ending: string;
-  /** Offset of `text` in the file. */
-  readonly start: number;
-  /** Offset of `separator` in the file. */
-  readonly separatorStart: number;
 }
 
 export function splitStream(text: string): Stream {
   const first = text.charCodeAt(0) === byteOrderMark ? 1 : 0;
   const cells: RawCell[] = [];
+  const starts: number[] = [];
   let at = nextSeparator(text, first, first);
   let prologue = text.slice(0, at);
   if (holdsContent(text, first, at)) {
     prologue = text.slice(0, first);
     cells.push(rawCell(text, first, first, at));
+    starts.push(first);
   }
   while (at < text.length) {
     const start = lineEnd(text, at);
     const next = nextSeparator(text, start, first);
     cells.push(rawCell(text, at, start, next));
+    starts.push(start);
     at = next;
   }
-  return { prologue, cells };
+  return { prologue, cells, starts };
 }
 
-export function joinStream(stream: Stream): string {
+/** A stream of these cells; given the one that it was before, only cells that are not the same are measured. */
+export function streamOf(prologue: string, cells: readonly RawCell[], before?: Stream): Stream {
+  const known = before?.prologue === prologue ? before : undefined;
+  return { prologue, cells, starts: shifted(cells, known) ?? measured(prologue, cells) };
+}
+
+function measured(prologue: string, cells: readonly RawCell[]): readonly number[] {
+  let at = prologue.length;
+  return cells.map(({ separator, text, ending }) => {
+    const start = at + separator.length;
+    at = start + text.length + ending.length;
+    return start;
+  });
+}
+
+/** The starts of before, moved by what the cells in front have become longer; nothing unless there are as many. */
+function shifted(cells: readonly RawCell[], before: Stream | undefined): readonly number[] | undefined {
+  if (before === undefined || before.cells.length !== cells.length) return undefined;
+  let starts: number[] | undefined;
+  let by = 0;
+  for (let index = 0; index < cells.length; index++) {
+    const old = before.cells[index];
+    const now = cells[index];
+    const moved = old === now ? by : by + (now?.separator.length ?? 0) - (old?.separator.length ?? 0);
+    if (moved !== 0) {
+      starts ??= [...before.starts];
+      starts[index] = (before.starts[index] ?? 0) + moved;
+    }
+    if (old !== now && old !== undefined && now !== undefined) by += lengthOfCell(now) - lengthOfCell(old);
+  }
+  return starts ?? before.starts;
+}
+
+const lengthOfCell = ({ separator, text, ending }: RawCell): number =>
+  separator.length + text.length + ending.length;
+
+/** How long the file is. */
+export function lengthOf({ prologue, cells, starts }: Stream): number {
+  const last = cells.at(-1);
+  return last === undefined ? prologue.length : (starts.at(-1) ?? 0) + last.text.length + last.ending.length;
+}
+
+/** The offset of a cell's `---` line in the file. */
+export function separatorStart({ cells, starts }: Stream, cell: number): number {
+  return (starts[cell] ?? 0) - (cells[cell]?.separator.length ?? 0);
+}
+
+export function joinStream(stream: Pick<Stream, 'prologue' | 'cells'>): string {
   let text = stream.prologue;
   for (const cell of stream.cells) text += cell.separator + cell.text + cell.ending;
   return text;
@@ -62,8 +110,6 @@ function rawCell(text: string, separatorStart: number, start: number, next: numb
     separator: text.slice(separatorStart, start),
     text: text.slice(start, end),
     ending: text.slice(end, next),
-    start,
-    separatorStart,
   };
 }
 

@@ -28,6 +28,6 @@ export function findingIn(text: string, lines: LineIndex, span: Span, diagnostic
 
 /** Spans of a finding in a cell count in the cell's text. */
 function spanInFile(study: Study, { cell, diagnostic }: Finding): Span {
-  const start = cell === undefined ? 0 : (study.file.cells[cell]?.raw.start ?? 0);
+  const start = cell === undefined ? 0 : (study.file.stream.starts[cell] ?? 0);
   return shift(diagnostic.span, start);
 }

@@ -1,4 +1,5 @@
 import type { ReadCell } from '../casefile/readCase.ts';
+import type { Stream } from '../casefile/stream.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { CaseFiles } from '../recording/files.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
@@ -16,8 +17,8 @@ import type { RuledCell } from './rule.ts';
  * Studies a case and lets every rule look at it. Give the previous result to compute anew only what changed.
  * `files` has what the case's captures name; without it the case has no files.
  */
-export function checkCase(text: string, previous?: Study, files?: CaseFiles): Study {
-  return checkStudy(study(text, previous, files), previous);
+export function checkCase(written: string | Stream, previous?: Study, files?: CaseFiles): Study {
+  return checkStudy(study(written, previous, files), previous);
 }
 
 /** Lets every rule look at a case that was studied; what rules found in the previous study is taken over where it still holds. */

@@ -95,7 +95,7 @@ function firstChanged(
 ): string | undefined {
   const taken = `\`${name}\` would mean something else: it is taken.`;
   const inFile = edits.flatMap((each) => {
-    const start = study.file.cells[each.cell]?.raw.start ?? 0;
+    const start = study.file.stream.starts[each.cell] ?? 0;
     return each.edits.map(({ span, newText }) => ({
       span: { start: span.start + start, end: span.end + start },
       newText,

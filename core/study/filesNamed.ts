@@ -1,5 +1,6 @@
 import type { Cell } from '../casefile/cell.ts';
 import type { CaseFile } from '../casefile/readCase.ts';
+import { cellsWith } from '../casefile/traits.ts';
 
 /** The file that a capture or a reference takes its samples from, as the cell names it. */
 export function fileNamedBy(cell: Cell | undefined): string | undefined {
@@ -8,11 +9,11 @@ export function fileNamedBy(cell: Cell | undefined): string | undefined {
 }
 
 /** Every file that a case takes samples from, each once. */
-export function filesNamedIn({ cells }: CaseFile): ReadonlySet<string> {
+export function filesNamedIn(file: CaseFile): ReadonlySet<string> {
   const named = new Set<string>();
-  for (const { cell } of cells) {
-    const file = fileNamedBy(cell);
-    if (file !== undefined) named.add(file);
+  for (const index of cellsWith(file, 'samples')) {
+    const name = fileNamedBy(file.cells[index]?.cell);
+    if (name !== undefined) named.add(name);
   }
   return named;
 }

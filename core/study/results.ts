@@ -94,7 +94,7 @@ export interface DiagnosticResult {
 export function caseResult(study: Study, file: string): CaseResult {
   const index = lineIndex(study.text);
   const startOf = (cell: number | undefined): number =>
-    (cell === undefined ? undefined : study.file.cells[cell])?.raw.start ?? 0;
+    cell === undefined ? 0 : (study.file.stream.starts[cell] ?? 0);
   const values: Record<string, ValueResult> = Object.create(null) as Record<string, ValueResult>;
   const names = namesOf(study);
   study.readings.forEach((reading, i) => {

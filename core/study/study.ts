@@ -1,5 +1,8 @@
-import { type CaseFile, readCase } from '../casefile/readCase.ts';
+import { type CaseFile, type ReadCell, readCase } from '../casefile/readCase.ts';
+import type { Stream } from '../casefile/stream.ts';
+import { cellsWith } from '../casefile/traits.ts';
 import { type CaseFiles, type FileContent, noFiles, sameContent } from '../recording/files.ts';
+import { remade } from '../text/remade.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { collectCell } from './cells/collectCell.ts';
 import { changeOf } from './change.ts';
@@ -15,15 +18,15 @@ import type { Surroundings } from './surroundings.ts';
 import type { Reading, Study } from './types.ts';
 
 /**
- * Studies a case: text → cells → names and types → values → verdicts.
+ * Studies a case: text → cells → names and types → values → verdicts. Who holds its text in pieces gives its stream.
  * Given a previous study it computes anew only what depends on a change; the result is the same either way.
  */
-export function study(text: string, previous?: Study, files: CaseFiles = noFiles): Study {
+export function study(written: string | Stream, previous?: Study, files: CaseFiles = noFiles): Study {
   const known = previous?.memo.isFull === true ? undefined : previous;
   const asked = askedOnce(files);
-  const now = studyKnowing(text, known, asked);
+  const now = studyKnowing(written, known, asked);
   // For which names there is no room depends on all the others.
-  return now.memo.isFull && known !== undefined ? studyKnowing(text, undefined, asked) : now;
+  return now.memo.isFull && known !== undefined ? studyKnowing(written, undefined, asked) : now;
 }
 
 /** A file is the same for every cell of one study, whatever happens to it meanwhile. */
@@ -39,15 +42,16 @@ function askedOnce(files: CaseFiles): CaseFiles {
   };
 }
 
-function studyKnowing(text: string, previous: Study | undefined, files: CaseFiles): Study {
+function studyKnowing(written: string | Stream, previous: Study | undefined, files: CaseFiles): Study {
   const memo = previous?.memo;
-  const file = readCase(text, previous?.file);
+  const file = readCase(written, previous?.file);
   const headerRead = headerOf(file, memo);
   const { header } = headerRead;
   const { parse, parsed } = parserKnowing(memo?.parsed ?? new Map());
   const cells = collectCells(file, header, parse, previous, files);
   const ofReading = (cell: number) => file.cells[cell]?.diagnostics;
-  const isSame = (cell: number): boolean => ofReading(cell) === memo?.outcomes[cell]?.ofReading;
+  const isSame = (cell: number): boolean =>
+    file.cells[cell] === previous?.file.cells[cell] || ofReading(cell) === memo?.outcomes[cell]?.ofReading;
   const change = changeOf(cells, header, isSame, memo);
   const { names, barometers, order, bareNames } = change;
   const isWhole = change.cells.size === cells.length;
@@ -87,7 +91,7 @@ function studyKnowing(text: string, previous: Study | undefined, files: CaseFile
     cellFindings,
     fresh: around.fresh.count,
   };
-  return studyOf({ text, file, cells, outcomes, cellFindings, memo: memoNow });
+  return studyOf({ file, cells, outcomes, cellFindings, memo: memoNow });
 }
 
 /** The header is the file's first cell. */
@@ -116,7 +120,7 @@ function collectCells(
 ): readonly CellFacts[] {
   const before =
     previous !== undefined && seenTheSame(previous.memo.header.header, header) ? previous : undefined;
-  return file.cells.map(({ cell, raw }, index) => {
+  const collect = ({ cell, raw }: ReadCell, index: number): CellFacts => {
     const known = previous?.memo.names.cells[index];
     const there = before?.file.cells[index];
     const same = there?.cell === cell && (cell !== undefined || there?.raw.text === raw.text);
@@ -130,7 +134,20 @@ function collectCells(
       return near?.fullName === name ? near : previous.memo.reading(name);
     });
     return { ...facts, readings };
+  };
+  const known = before?.memo.names.cells ?? [];
+  const facts = remade(file.cells, before && { of: before.file.cells, made: known }, collect);
+  // The file that a cell names may have changed while the cell did not.
+  const renewed = cellsWith(file, 'samples').flatMap((index) => {
+    const [read, old] = [file.cells[index], known[index]];
+    if (read === undefined || old === undefined || facts[index] !== old) return [];
+    const now = collect(read, index);
+    return now === old ? [] : [[index, now] as const];
   });
+  if (renewed.length === 0) return facts;
+  const list = [...facts];
+  for (const [index, now] of renewed) list[index] = now;
+  return list;
 }
 
 /** What the expressions of a cell came to before: of the cell with the same text, or else of the one in its place. */

@@ -1,4 +1,5 @@
 import type { CaseFile } from '../casefile/readCase.ts';
+import { joinStream } from '../casefile/stream.ts';
 import type { CellFacts } from './cellFacts.ts';
 import type { Memo } from './memo.ts';
 import type { Outcome } from './outcome.ts';
@@ -7,7 +8,6 @@ import type { Finding, Study } from './types.ts';
 
 /** What a study is made of; the lists of the whole case follow from it. */
 interface Parts {
-  readonly text: string;
   readonly file: CaseFile;
   readonly cells: readonly CellFacts[];
   readonly outcomes: readonly Outcome[];
@@ -16,9 +16,10 @@ interface Parts {
 }
 
 /** A study whose lists are made when they are first asked for: after a keystroke an editor needs few of them. */
-export function studyOf({ text, file, cells, outcomes, cellFindings, memo }: Parts): Study {
+export function studyOf({ file, cells, outcomes, cellFindings, memo }: Parts): Study {
   const { header } = memo.header;
   const fileFindings = file.diagnostics.map((diagnostic): Finding => ({ cell: undefined, diagnostic }));
+  const text = once(() => joinStream(file.stream));
   const readings = once(() => all([{ readings: header.values.values() }, ...cells], (each) => each.readings));
   const computed = once(() => all(outcomes, (each) => each.computed));
   const expectations = once(() => all(outcomes, (each) => each.expectations));
@@ -28,7 +29,9 @@ export function studyOf({ text, file, cells, outcomes, cellFindings, memo }: Par
   const next = once(() => nextMeasurement(suspects(), notTakenIn(memo.reading)));
   const findings = once(() => all([fileFindings, ...cellFindings], (each) => each));
   return {
-    text,
+    get text() {
+      return text();
+    },
     file,
     title: header.title,
     get readings() {
@@ -69,7 +72,9 @@ export function withFindings(
 ): Study {
   const findings = once(() => all([fileFindings, ...cellFindings], (each) => each));
   return {
-    text: study.text,
+    get text() {
+      return study.text;
+    },
     file: study.file,
     title: study.title,
     get readings() {

@@ -43,7 +43,7 @@ export class ClosedFiles {
       study = checkCase(text, study, files);
       this.#files.release(uri);
     }
-    const seen = seenCase(document, written, checkCharts(study), settings, []);
+    const seen = seenCase(document, written, checkCharts(study), settings);
     this.#shown.add(uri);
     this.#show(uri, findingsByView(seen).flat());
     return counted(seen.study);

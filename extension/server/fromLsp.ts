@@ -9,7 +9,15 @@ import type {
 import { NotebookCellKind } from 'vscode-languageserver';
 import { type LineIndex, lineIndex, offsetAt } from '../../core/text/lines.ts';
 import type { CellMetadata, NotebookMetadata } from '../shared/notebookText.ts';
-import type { CellText, HeldCell, InsertedCell, Notebook, NotebookChange } from './notebook.ts';
+import {
+  type CellText,
+  cellOf,
+  type HeldCell,
+  type InsertedCell,
+  type Notebook,
+  type NotebookChange,
+  placesOf,
+} from './notebook.ts';
 import type { TextFile } from './textFile.ts';
 import type { Point, Stretch } from './view.ts';
 
@@ -24,16 +32,18 @@ export function notebookFrom(
   texts: readonly TextDocumentItem[],
 ): Notebook {
   const known = new Map(texts.map((each) => [each.uri, each]));
+  const cells = document.cells.map((cell): HeldCell => {
+    const { uri, kind, metadata } = cellFrom(cell);
+    const text = known.get(uri);
+    return { uri, version: text?.version ?? 0, cell: { kind, value: text?.text ?? '', metadata } };
+  });
   return {
     kind: 'notebook',
     uri: document.uri,
     version: document.version,
     metadata: notebookMetadata(document.metadata),
-    cells: document.cells.map((cell): HeldCell => {
-      const { uri, kind, metadata } = cellFrom(cell);
-      const text = known.get(uri);
-      return { uri, version: text?.version ?? 0, cell: { kind, value: text?.text ?? '', metadata } };
-    }),
+    cells,
+    places: placesOf(cells),
   };
 }
 
@@ -48,7 +58,7 @@ export function notebookChangeFrom(
   for (const { uri, version, text } of structure?.didOpen ?? []) texts.set(uri, { uri, version, text });
   for (const { document, changes } of textContent ?? []) {
     const { uri, version } = document;
-    const old = texts.get(uri)?.text ?? before.cells.find((each) => each.uri === uri)?.cell.value ?? '';
+    const old = texts.get(uri)?.text ?? cellOf(before, uri)?.cell.value ?? '';
     texts.set(uri, { uri, version, text: changedText(old, changes) });
   }
   return {

@@ -1,5 +1,4 @@
-import { type NotebookCell, type NotebookMetadata, placeNotebook } from '../shared/notebookText.ts';
-import type { Written } from './written.ts';
+import type { NotebookCell, NotebookMetadata } from '../shared/notebookText.ts';
 
 /** A cell of an open notebook. Its `cell` is the same object until something about it changes. */
 export interface HeldCell {
@@ -16,6 +15,8 @@ export interface Notebook {
   readonly metadata: NotebookMetadata;
   /** Their order is the file's; their uris say nothing about it. */
   readonly cells: readonly HeldCell[];
+  /** The place of each cell in that order, by its uri. */
+  readonly places: ReadonlyMap<string, number>;
 }
 
 /** What can happen to a notebook, in the order in which it is to be applied. */
@@ -45,33 +46,34 @@ export interface CellText {
 }
 
 export function changedNotebook(before: Notebook, change: NotebookChange): Notebook {
-  let { cells } = before;
+  let { cells, places } = before;
   if (change.splice !== undefined) {
     const { start, deleted, inserted } = change.splice;
-    const known = new Map(cells.map((each) => [each.uri, each]));
-    const added = inserted.map((each) => heldCell(each, known.get(each.uri)));
+    const added = inserted.map((each) => heldCell(each, cellOf(before, each.uri)));
     cells = [...cells.slice(0, start), ...added, ...cells.slice(start + deleted)];
+    places = placesOf(cells);
   }
-  if (change.data.length + change.texts.length > 0) {
-    const data = new Map(change.data.map((each) => [each.uri, each]));
-    const texts = new Map(change.texts.map((each) => [each.uri, each]));
-    cells = cells.map((held) => {
-      const text = texts.get(held.uri);
-      const now = data.get(held.uri);
-      const kept = text === undefined ? held : withText(held, text);
-      return now === undefined ? kept : heldCell(now, kept);
-    });
+  if (change.texts.length + change.data.length > 0) {
+    const now = [...cells];
+    const replace = (uri: string, by: (held: HeldCell) => HeldCell): void => {
+      const place = places.get(uri);
+      const held = place === undefined ? undefined : now[place];
+      if (place !== undefined && held !== undefined) now[place] = by(held);
+    };
+    for (const each of change.texts) replace(each.uri, (held) => withText(held, each));
+    for (const each of change.data) replace(each.uri, (held) => heldCell(each, held));
+    cells = now;
   }
-  return { ...before, version: change.version, metadata: change.metadata ?? before.metadata, cells };
+  const { version, metadata = before.metadata } = change;
+  return { ...before, version, metadata, cells, places };
 }
 
-export function writtenNotebook({ metadata, cells }: Notebook): Written {
-  const placed = placeNotebook({ metadata, cells: cells.map((each) => each.cell) });
-  const documents = cells.map(({ uri, version, cell }, index) => {
-    const { start, end } = placed.cells[index] ?? { start: 0, end: 0 };
-    return { uri, version, start, end, isNote: cell.kind === 'note', of: cell };
-  });
-  return { text: placed.text, documents };
+export function placesOf(cells: readonly HeldCell[]): Notebook['places'] {
+  return new Map(cells.map(({ uri }, place) => [uri, place]));
+}
+
+export function cellOf({ cells, places }: Notebook, uri: string): HeldCell | undefined {
+  return cells[places.get(uri) ?? -1];
 }
 
 /** A moved cell keeps what it was when nothing about it changed. */

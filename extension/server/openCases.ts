@@ -8,14 +8,16 @@ import type { Study } from '../../core/study/types.ts';
 import type { ResultsParams } from '../shared/protocol.ts';
 import { defaultSettings } from '../shared/settings.ts';
 import type { Host } from './host.ts';
-import { type Notebook, writtenNotebook } from './notebook.ts';
-import { findingsByView, type OpenCase, type PlacedFinding } from './openCase.ts';
+import type { Notebook } from './notebook.ts';
+import { type Found, findingsByView, type OpenCase, type PlacedFinding } from './openCase.ts';
 import { resultsOf } from './results.ts';
 import { sameFindings } from './sameFindings.ts';
 import { seenCase } from './seen.ts';
 import type { ServerSettings } from './settings.ts';
 import { type TextFile, writtenFile } from './textFile.ts';
 import type { View } from './view.ts';
+import type { Viewed, Written } from './written.ts';
+import { type WrittenNotebook, writtenNotebook } from './writtenNotebook.ts';
 
 export type CaseDocument = Notebook | TextFile;
 
@@ -40,13 +42,15 @@ interface Held {
   study: Study | undefined;
   /** The case as it is seen now; undefined while a change waits to be studied. */
   open: OpenCase | undefined;
-  /** The views of the last study. */
-  views: readonly View[];
+  /** The last study's notebook as it was written, and its views. */
+  written: WrittenNotebook | undefined;
+  viewed: Viewed | undefined;
   settings: ServerSettings | undefined;
   /** Kept open by the editor without being seen: its findings are none. */
   hidden: boolean;
-  /** What each document shows now, by its uri. */
+  /** What each document shows now, by its uri, and all together while the case is seen. */
   readonly shown: Map<string, Shown>;
+  found: Found | undefined;
   /** The results that the client has, by the uri of the cell. */
   readonly sent: Map<string, CellResult>;
   /** How long the last study took, in milliseconds. */
@@ -91,10 +95,12 @@ export class OpenCases {
       document,
       study: undefined,
       open: undefined,
-      views: [],
+      written: undefined,
+      viewed: undefined,
       settings: undefined,
       hidden: false,
       shown: new Map(),
+      found: undefined,
       sent: new Map(),
       lasted: 0,
       cancelStudy: undefined,
@@ -226,38 +232,41 @@ export class OpenCases {
     held.cancelStudy?.();
     held.cancelStudy = undefined;
     if (held.open !== undefined) return held.open;
-    const { document } = held;
     const from = this.#host.now();
-    const written = document.kind === 'notebook' ? writtenNotebook(document) : writtenFile(document);
-    held.study = checkCharts(checkCase(written.text, held.study, this.#editor.filesOf(document.uri)));
-    const open = seenCase(document, written, held.study, held.settings ?? defaultSettings, held.views);
+    const { document } = held;
+    const written = writtenOf(held);
+    held.study = checkCharts(checkCase(written.file, held.study, this.#editor.filesOf(document.uri)));
+    const open = seenCase(document, written, held.study, held.settings ?? defaultSettings, held.viewed);
     held.open = open;
-    held.views = open.views;
+    held.viewed = open;
     if (held.settings !== undefined) this.#show(held, open);
     held.lasted = this.#host.now() - from;
     return open;
   }
 
   #show(held: Held, open: OpenCase): void {
-    const found = held.hidden ? [] : findingsByView(open);
-    const before = held.shown.size;
-    let known = 0;
-    open.views.forEach(({ uri, version }, index) => {
-      const findings = found[index] ?? noFindings;
-      const shown = held.shown.get(uri);
-      if (shown !== undefined) known++;
-      if (shown?.version === version && shown.findings === findings) return;
-      held.shown.set(uri, { version, findings });
-      const isKnown = shown?.version === version && sameFindings(shown.findings, findings);
-      const isEmpty = findings.length === 0 && (shown?.findings.length ?? 0) === 0;
-      if (!isKnown && !isEmpty) this.#editor.showFindings(uri, version, findings);
+    const before = held.found;
+    const now = held.hidden ? undefined : { of: open, byView: findingsByView(open, before) };
+    held.found = now;
+    open.views.forEach((view, index) => {
+      const findings = now?.byView[index] ?? noFindings;
+      const isSame = view === before?.of.views[index] && findings === before.byView[index];
+      if (!isSame) this.#showIn(held, view, findings);
     });
-    if (known < before) this.#forget(held, open);
+    if (held.shown.size > open.views.length) this.#forget(held, open);
     this.#editor.studied();
     if (open.isNotebook) {
       held.cancelResults?.();
       held.cancelResults = this.#host.later(restOfTyping, () => this.#showResults(held, open));
     }
+  }
+
+  #showIn({ shown }: Held, { uri, version }: View, findings: readonly PlacedFinding[]): void {
+    const before = shown.get(uri);
+    shown.set(uri, { version, findings });
+    const isKnown = before?.version === version && sameFindings(before.findings, findings);
+    const isEmpty = findings.length === 0 && (before?.findings.length ?? 0) === 0;
+    if (!isKnown && !isEmpty) this.#editor.showFindings(uri, version, findings);
   }
 
   /** Documents that show the case no longer. */
@@ -276,6 +285,13 @@ export class OpenCases {
     const { units } = held.settings ?? defaultSettings;
     this.#editor.showResults(resultsOf(open, this.#service, units, held.sent));
   }
+}
+
+function writtenOf(held: Held): Written {
+  const { document } = held;
+  if (document.kind === 'text') return writtenFile(document);
+  held.written = writtenNotebook(document, held.written);
+  return held.written;
 }
 
 const none: ReadonlySet<string> = new Set();

@@ -2,7 +2,7 @@ import type { CellResult } from '../../core/service/cellResult.ts';
 import type { Service } from '../../core/service/service.ts';
 import type { UnitPreference } from '../../core/service/types.ts';
 import type { ResultOfCell, ResultsParams } from '../shared/protocol.ts';
-import type { OpenCase } from './openCase.ts';
+import { type OpenCase, startOf } from './openCase.ts';
 import type { View } from './view.ts';
 
 /**
@@ -32,20 +32,12 @@ export function resultsOf(
 
 /** A view shows one cell of the study; where a `---` line was typed into it, the results of all that it holds. */
 function resultOf(open: OpenCase, view: View, service: Service, units: UnitPreference): CellResult {
-  const first = open.study.file.cells[view.firstCell]?.raw;
-  if (view.pastCell - view.firstCell === 1 && first?.start === view.start)
-    return service.result(open.study, view.firstCell, units);
-  return resultOfSeveral(open, view, service, units);
-}
-
-function resultOfSeveral(open: OpenCase, view: View, service: Service, units: UnitPreference): CellResult {
+  const { study } = open;
   const results: CellResult[] = [];
   for (let cell = view.firstCell; cell < view.pastCell; cell++) {
-    const raw = open.study.file.cells[cell]?.raw;
-    if (raw === undefined) continue;
-    const result = service.result(open.study, cell, units);
-    const lines = view.lines.pointAt(raw.start - view.start).line;
-    results.push(raw.start === view.start ? result : moved(result, raw.start - view.start, lines));
+    const result = service.result(study, cell, units);
+    const by = (study.file.stream.starts[cell] ?? 0) - startOf(open, view);
+    results.push(by === 0 ? result : moved(result, by, view.lines.pointAt(by).line));
   }
   const [first, ...more] = results;
   if (first === undefined) return nothing;

@@ -1,10 +1,10 @@
+import { separatorStart } from '../../core/casefile/stream.ts';
 import { diagnose } from '../../core/diagnostics/diagnostic.ts';
 import { withFindings } from '../../core/study/studyOf.ts';
 import type { Finding, Study } from '../../core/study/types.ts';
 import type { OpenCase } from './openCase.ts';
 import { type ServerSettings, severityOf } from './settings.ts';
-import type { View } from './view.ts';
-import { viewsOf, type Written } from './written.ts';
+import { type Viewed, viewsOf, type Written } from './written.ts';
 
 /** A study as the editor is to see it: in its documents, with the severities that were chosen. */
 export function seenCase(
@@ -12,13 +12,14 @@ export function seenCase(
   written: Written,
   study: Study,
   { severity }: ServerSettings,
-  before: readonly View[],
+  before?: Viewed,
 ): OpenCase {
-  const views = viewsOf(written, study, before);
+  const viewed = viewsOf(written, study, before);
   const isNotebook = document.kind === 'notebook';
-  const inside = isNotebook ? separatorsInside(study, views) : [];
+  const inside = isNotebook && !viewed.isOneToOne ? separatorsInside(study, viewed) : [];
   const { uri, version } = document;
-  return { uri, isNotebook, version, study: seenStudy(study, inside, severity), views };
+  const { starts } = written;
+  return { uri, isNotebook, version, study: seenStudy(study, inside, severity), starts, ...viewed };
 }
 
 /** The file and everything computed stay as they are. */
@@ -32,13 +33,13 @@ function seenStudy(study: Study, more: readonly Finding[], severity: ServerSetti
 }
 
 /** The `---` lines that stand inside a notebook's cell. */
-function separatorsInside({ file }: Study, views: readonly View[]): Finding[] {
+function separatorsInside({ file }: Study, { views }: Viewed): Finding[] {
   const found: Finding[] = [];
   for (const { firstCell, pastCell } of views) {
     for (let cell = firstCell + 1; cell < pastCell; cell++) {
-      const raw = file.cells[cell]?.raw;
-      if (raw === undefined) continue;
-      const span = { start: raw.separatorStart, end: raw.separatorStart + 3 };
+      if (file.cells[cell] === undefined) continue;
+      const start = separatorStart(file.stream, cell);
+      const span = { start, end: start + 3 };
       found.push({ cell: undefined, diagnostic: diagnose('separator-in-cell', span, {}) });
     }
   }

@@ -9,5 +9,6 @@ export interface TextFile {
 }
 
 export function writtenFile({ uri, version, text }: TextFile): Written {
-  return { text, documents: [{ uri, version, start: 0, end: text.length, isNote: false, of: undefined }] };
+  const documents = [{ uri, version, text, isNote: false, of: undefined }];
+  return { file: text, documents, starts: [0], isOneToOne: false };
 }

@@ -47,7 +47,7 @@ import {
 } from '../../core/service/types.ts';
 import type { TextEdit } from '../../core/text/edits.ts';
 import type { Span } from '../../core/text/span.ts';
-import { isShown, type OpenCase, type PlacedFinding, placeIn, placeOf } from './openCase.ts';
+import { isShown, type OpenCase, type PlacedFinding, placeInView, placeOf, placeOfFile } from './openCase.ts';
 import type { Stretch, View } from './view.ts';
 
 /** Our answers in the words of the language server protocol. Questions come the other way in `fromLsp.ts`. */
@@ -74,10 +74,8 @@ export function rangeTo({ start, end }: Stretch): Range {
 
 /** The range of a cell's span in one document; nothing when it stands in another. */
 function rangeIn(open: OpenCase, view: View, cell: number, span: Span): Range | undefined {
-  const raw = open.study.file.cells[cell]?.raw;
-  return raw === undefined || cell < view.firstCell || cell >= view.pastCell
-    ? undefined
-    : rangeTo(placeIn(view, raw.start, span));
+  const place = placeInView(open, view, cell, span);
+  return place === undefined ? undefined : rangeTo(place);
 }
 
 function locationTo(open: OpenCase, cell: number, span: Span): Location | undefined {
@@ -212,9 +210,13 @@ export function workspaceEditTo(open: OpenCase, edits: readonly CellEdits[]): Wo
 }
 
 /** Edits whose spans count in the file; undefined when one of them changes what no document shows, such as a `---` line between cells. */
-export function fileEditTo(view: View, edits: readonly TextEdit[]): WorkspaceEdit | undefined {
-  if (!edits.every((each) => isShown(view, each.span))) return undefined;
-  const list = edits.map(({ span, newText }) => ({ range: rangeTo(placeIn(view, 0, span)), newText }));
+export function fileEditTo(
+  open: OpenCase,
+  view: View,
+  edits: readonly TextEdit[],
+): WorkspaceEdit | undefined {
+  if (!edits.every((each) => isShown(open, view, each.span))) return undefined;
+  const list = edits.map(({ span, newText }) => ({ range: rangeTo(placeOfFile(open, view, span)), newText }));
   return { documentChanges: [{ textDocument: { uri: view.uri, version: view.version }, edits: list }] };
 }
 

@@ -20,9 +20,10 @@ export interface Stretch {
 export interface View {
   readonly uri: string;
   readonly version: number;
-  /** The stretch of the file. */
-  readonly start: number;
-  readonly end: number;
+  /** Its place among the views of its case. */
+  readonly index: number;
+  /** How long its stretch of the file is. Where that starts is told by the case, since a view that is moved stays the same. */
+  readonly length: number;
   /** The study's cells that start in the stretch: usually one; more where a `---` line was typed into a cell. */
   readonly firstCell: number;
   readonly pastCell: number;

@@ -60,24 +60,56 @@ export function writeNotebook(notebook: Notebook): string {
 }
 
 export function placeNotebook({ metadata, cells }: Notebook): PlacedNotebook {
-  const lineBreak = metadata.lineBreak ?? '\n';
   const places: { start: number; end: number }[] = [];
-  const last = cells.length - 1;
-  let text = metadata.prologue ?? '';
+  let whole = metadata.prologue ?? '';
   for (const [index, cell] of cells.entries()) {
-    const inside = writtenInside(cell, lineBreak);
-    let { separator, whole } = inside;
-    if (index === 0 || index === last) {
-      const ending = index === last ? endingOf(cell, inside.text, metadata.ending, lineBreak) : inside.ending;
-      const follows = index > 0 || !holdsContent(inside.text) || /[^\ufeff]/.test(text);
-      separator = separatorOf(cell, follows, index === last && inside.text + ending === '', lineBreak);
-      whole = separator + inside.text + ending;
-    }
-    const start = text.length + separator.length;
-    places.push({ start, end: start + inside.text.length });
-    text += whole;
+    const { separator, text, ending } = written(cell, index, cells.length, metadata);
+    const start = whole.length + separator.length;
+    places.push({ start, end: start + text.length });
+    whole += separator + text + ending;
   }
-  return { text, cells: places };
+  return { text: whole, cells: places };
+}
+
+/**
+ * A cell as it stands in the file, where a reader finds just this cell there, whatever its neighbours hold;
+ * undefined for any other, such as one into which a `---` line was typed. The very same for the very same cell.
+ */
+export function writtenAlone(
+  cell: NotebookCell,
+  index: number,
+  count: number,
+  metadata: NotebookMetadata,
+): RawCell | undefined {
+  const raw = written(cell, index, count, metadata);
+  const isLast = index === count - 1;
+  if (index > 0 && !isLast) return isAlone(raw, '', false) ? raw : undefined;
+  return isAlone(raw, index === 0 ? (metadata.prologue ?? '') : '', isLast) ? raw : undefined;
+}
+
+/** Between two cells, a cell ends with a line break, so that the `---` of the next one starts a line. */
+function isAlone(raw: RawCell, prologue: string, isLast: boolean): boolean {
+  const stream = splitStream(prologue + raw.separator + raw.text + raw.ending);
+  const [only, second] = stream.cells;
+  return (
+    stream.prologue === prologue &&
+    second === undefined &&
+    only?.separator === raw.separator &&
+    only.text === raw.text &&
+    (isLast || raw.ending !== '' || /[\r\n]$/.test(raw.separator + raw.text))
+  );
+}
+
+function written(cell: NotebookCell, index: number, count: number, metadata: NotebookMetadata): RawCell {
+  const lineBreak = metadata.lineBreak ?? '\n';
+  const inside = writtenInside(cell, lineBreak);
+  const isLast = index === count - 1;
+  if (index > 0 && !isLast) return inside;
+  const { text } = inside;
+  const ending = isLast ? endingOf(cell, text, metadata.ending, lineBreak) : inside.ending;
+  const follows = index > 0 || !holdsContent(text) || /[^\ufeff]/.test(metadata.prologue ?? '');
+  const separator = separatorOf(cell, follows, isLast && text + ending === '', lineBreak);
+  return { separator, text, ending };
 }
 
 function shown({ separator, text, ending }: RawCell, lineBreak: string): NotebookCell {
@@ -100,28 +132,17 @@ function readNote(text: string): { read: ReadCell; markdown: string } | undefine
   return { read, markdown: noteMarkdown(read.cell) };
 }
 
-/** A cell as it is written between others. */
-interface Inside {
-  readonly lineBreak: string;
-  readonly separator: string;
-  readonly text: string;
-  readonly ending: string;
-  /** The three in one: a file of many cells is put together from fewer pieces. */
-  readonly whole: string;
-}
+/** Kept for as long as an editor holds the very same cell: what it is between others, with the line break that it was written for. */
+const known = new WeakMap<NotebookCell, { readonly lineBreak: string; readonly raw: RawCell }>();
 
-/** Kept for as long as an editor holds the very same cell: it writes all of them after each change. */
-const written = new WeakMap<NotebookCell, Inside>();
-
-function writtenInside(cell: NotebookCell, lineBreak: string): Inside {
-  const known = written.get(cell);
-  if (known?.lineBreak === lineBreak) return known;
+function writtenInside(cell: NotebookCell, lineBreak: string): RawCell {
+  const before = known.get(cell);
+  if (before?.lineBreak === lineBreak) return before.raw;
   const text = writeCell(cell, lineBreak);
   const separator = separatorOf(cell, true, false, lineBreak);
-  const ending = endingOf(cell, text, undefined, lineBreak);
-  const now = { lineBreak, separator, text, ending, whole: separator + text + ending };
-  written.set(cell, now);
-  return now;
+  const raw = { separator, text, ending: endingOf(cell, text, undefined, lineBreak) };
+  known.set(cell, { lineBreak, raw });
+  return raw;
 }
 
 function writeCell({ kind, value, metadata: { source } }: NotebookCell, lineBreak: string): string {

@@ -45,8 +45,8 @@ export function mended(text: string, code: string, fix = 0): string {
 function placed(file: CaseFile): { readonly diagnostic: Diagnostic; readonly shift: number }[] {
   return [
     ...file.diagnostics.map((diagnostic) => ({ diagnostic, shift: 0 })),
-    ...file.cells.flatMap((cell) =>
-      cell.diagnostics.map((diagnostic) => ({ diagnostic, shift: cell.raw.start })),
+    ...file.cells.flatMap((cell, index) =>
+      cell.diagnostics.map((diagnostic) => ({ diagnostic, shift: file.stream.starts[index] ?? 0 })),
     ),
   ];
 }

@@ -1,7 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseAllDocuments } from 'yaml';
-import { joinStream, lineBreakOf, type Stream, splitStream } from '../../core/casefile/stream.ts';
+import {
+  joinStream,
+  lengthOf,
+  lineBreakOf,
+  type Stream,
+  separatorStart,
+  splitStream,
+  streamOf,
+} from '../../core/casefile/stream.ts';
 import { suiteStreams } from './yamlSuite.ts';
 
 const texts = (stream: Stream) => stream.cells.map((cell) => cell.text);
@@ -12,9 +20,10 @@ describe('splitting', () => {
     expect(stream).toEqual({
       prologue: '# a case\n',
       cells: [
-        { separator: '---\n', text: 'diag: 1\ncase: x', ending: '\n', start: 13, separatorStart: 9 },
-        { separator: '--- # next\n', text: 'note: y', ending: '\n', start: 40, separatorStart: 29 },
+        { separator: '---\n', text: 'diag: 1\ncase: x', ending: '\n' },
+        { separator: '--- # next\n', text: 'note: y', ending: '\n' },
       ],
+      starts: [13, 40],
     });
   });
 
@@ -51,8 +60,8 @@ describe('splitting', () => {
   });
 
   it('knows empty cells and texts without any', () => {
-    expect(splitStream('')).toEqual({ prologue: '', cells: [] });
-    expect(splitStream('# only\n\n...\n')).toEqual({ prologue: '# only\n\n...\n', cells: [] });
+    expect(splitStream('')).toEqual({ prologue: '', cells: [], starts: [] });
+    expect(splitStream('# only\n\n...\n')).toEqual({ prologue: '# only\n\n...\n', cells: [], starts: [] });
     expect(texts(splitStream('---\n---\n\n---'))).toEqual(['', '', '']);
     expect(splitStream('%YAML 1.2\n---\na: 1').prologue).toBe('%YAML 1.2\n');
   });
@@ -89,12 +98,38 @@ describe('joining gives back every text', () => {
         const text = pieces.map(([a, b]) => a + b).join('');
         const stream = splitStream(text);
         expect(joinStream(stream)).toBe(text);
-        for (const cell of stream.cells) {
-          expect(text.slice(cell.start, cell.start + cell.text.length)).toBe(cell.text);
-          expect(text.startsWith(cell.separator, cell.separatorStart)).toBe(true);
+        expect(lengthOf(stream)).toBe(text.length);
+        for (const [index, cell] of stream.cells.entries()) {
+          expect(text.startsWith(cell.text, stream.starts[index])).toBe(true);
+          expect(text.startsWith(cell.separator, separatorStart(stream, index))).toBe(true);
         }
+        expect(streamOf(stream.prologue, stream.cells)).toEqual(stream);
       }),
       { numRuns: 2000 },
+    );
+  });
+});
+
+describe('a stream of cells of which some are others now', () => {
+  const piece = fc.record({
+    separator: fc.constantFrom('---\n', '--- # x\n', '---\r\n', '---'),
+    text: fc.string({ maxLength: 3 }),
+    ending: fc.constantFrom('\n', '\r\n', ''),
+  });
+
+  it('says the same as one that is put together from nothing', () => {
+    fc.assert(
+      fc.property(
+        fc.array(piece, { minLength: 1, maxLength: 6 }),
+        fc.array(fc.tuple(fc.nat(5), piece), { maxLength: 3 }),
+        fc.constantFrom('', '# c\n'),
+        fc.constantFrom('', '# c\n'),
+        (cells, changes, prologue, later) => {
+          const now = [...cells];
+          for (const [at, each] of changes) if (at < now.length) now[at] = each;
+          expect(streamOf(later, now, streamOf(prologue, cells))).toEqual(streamOf(later, now));
+        },
+      ),
     );
   });
 });
@@ -120,9 +155,11 @@ describe('boundaries', () => {
       const documents = parseAllDocuments(yaml, { logLevel: 'silent' });
       const theirs = 'empty' in documents ? [] : documents.map((document) => document.range[0]);
       // A document without --- starts for the yaml package after the comments above it.
-      const ours = splitStream(yaml).cells.map((cell, index) =>
-        cell.separator === '' ? (theirs[index] ?? cell.start) : cell.separatorStart,
-      );
+      const stream = splitStream(yaml);
+      const ours = stream.cells.map(({ separator }, index) => {
+        const start = separatorStart(stream, index);
+        return separator === '' ? (theirs[index] ?? start) : start;
+      });
       if (ours.join() !== theirs.join()) differing.push(id);
     }
     expect(compared).toBeGreaterThan(200);

@@ -245,7 +245,7 @@ describe('a file that can be read in two ways', () => {
     const study = checkCase(text, undefined, files);
     const { diagnostic } = study.findings[0] ?? {};
     const [edit] = diagnostic?.fixes[0]?.edits ?? [];
-    const start = study.file.cells[1]?.raw.start ?? 0;
+    const start = study.file.stream.starts[1] ?? 0;
     if (edit === undefined) throw new Error('No fix is offered.');
     const fixed = text.slice(0, start + edit.span.start) + edit.newText + text.slice(start + edit.span.end);
     const again = checkCase(fixed, undefined, files);

@@ -44,15 +44,16 @@ function toldInNotebook(editor: Editor, notebook: EditorNotebook): Told[] {
 /** A notebook has no `---` lines: what stands on one is shown at the start of the cell below. */
 function belowSeparators(text: string, list: readonly DiagnosticResult[]): Told[] {
   const lines = lineIndex(text);
-  const cells = checkCase(text, undefined, sampleFiles).file.cells.map(({ raw }) => raw);
+  const { cells: raws, starts } = checkCase(text, undefined, sampleFiles).file.stream;
+  const cells = raws.map(({ text: { length } }, index) => ({ start: starts[index] ?? 0, length }));
   return list.map((each) => {
     const from = offsetAt(lines, { line: each.line, column: each.column });
     const to = offsetAt(lines, { line: each.endLine, column: each.endColumn });
-    const cell = cells.find(({ start, text }) => to <= start + text.length) ?? cells.at(-1);
+    const cell = cells.find(({ start, length }) => to <= start + length) ?? cells.at(-1);
     const start = positionAt(lines, Math.max(cell?.start ?? 0, from));
     const end = positionAt(
       lines,
-      Math.min(Math.max(cell?.start ?? 0, to), (cell?.start ?? 0) + (cell?.text.length ?? 0)),
+      Math.min(Math.max(cell?.start ?? 0, to), (cell?.start ?? 0) + (cell?.length ?? 0)),
     );
     return { ...each, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
   });

@@ -57,8 +57,8 @@ function askAll(study: Study, cell: number, offset: number): void {
 
 function askAt(text: string, at: number): void {
   const study = checkCase(text);
-  const cell = study.file.cells.findLastIndex(({ raw }) => raw.start <= at);
-  askAll(study, cell, at - (study.file.cells[cell]?.raw.start ?? 0));
+  const cell = study.file.stream.starts.findLastIndex((start) => start <= at);
+  askAll(study, cell, at - (study.file.stream.starts[cell] ?? 0));
 }
 
 describe('half-typed text', () => {

@@ -26,8 +26,8 @@ export function caseOf(source: string): Study {
 
 /** The cell and the offset in it of a place in the file. */
 function placeIn(study: Study, at: number): Pick<AtCursor, 'study' | 'cell' | 'offset'> {
-  const cell = study.file.cells.findLastIndex(({ raw }) => raw.start <= at);
-  return { study, cell, offset: at - (study.file.cells[cell]?.raw.start ?? 0) };
+  const cell = study.file.stream.starts.findLastIndex((start) => start <= at);
+  return { study, cell, offset: at - (study.file.stream.starts[cell] ?? 0) };
 }
 
 /** The text of a span of a cell. */
@@ -61,7 +61,7 @@ signals:
 /** The file with a line of carets under every span, several lines under a line when spans overlap: `^^^ says`. */
 export function marked(study: Study, spans: readonly { cell: number; span: Span; says?: string }[]): string {
   const places = spans.map(({ cell, span, says = '' }) => {
-    const base = study.file.cells[cell]?.raw.start ?? 0;
+    const base = study.file.stream.starts[cell] ?? 0;
     return { start: span.start + base, end: span.end + base, says };
   });
   let at = 0;

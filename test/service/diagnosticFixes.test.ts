@@ -170,7 +170,7 @@ describe('the offer of a finding', () => {
     );
     const [fix] = all;
     const edits = (fix?.edits ?? []).flatMap(({ cell, edits: inCell }) => {
-      const start = study.file.cells[cell]?.raw.start ?? 0;
+      const start = study.file.stream.starts[cell] ?? 0;
       return inCell.map((each) => ({
         ...each,
         span: { start: each.span.start + start, end: each.span.end + start },
@@ -325,7 +325,7 @@ function afterOffer(text: string, code: string, title: string): string {
   for (const { cell, diagnostic } of findings) {
     const fix = diagnostic.fixes.find((each) => each.title === title);
     if (diagnostic.code !== code || fix === undefined) continue;
-    const start = cell === undefined ? 0 : (file.cells[cell]?.raw.start ?? 0);
+    const start = cell === undefined ? 0 : (file.stream.starts[cell] ?? 0);
     const placed = fix.edits.map(({ span, newText }) => ({
       span: { start: span.start + start, end: span.end + start },
       newText,

@@ -18,7 +18,7 @@ interface Offered {
 /** The file after an offer is taken. */
 function inFile(study: Study, { edits }: CodeFix): string {
   const moved = edits.flatMap(({ cell, edits: inCell }) => {
-    const start = study.file.cells[cell]?.raw.start ?? 0;
+    const start = study.file.stream.starts[cell] ?? 0;
     return inCell.map((each) => ({
       ...each,
       span: { start: each.span.start + start, end: each.span.end + start },

@@ -10,9 +10,9 @@ import { caseOf } from './cursor.ts';
 
 /** The whole file formatted, cell by cell. */
 function formatted(study: Study): string {
-  const edits = study.file.cells.flatMap(({ raw }, index) =>
+  const edits = study.file.stream.starts.flatMap((start, index) =>
     format(study, index).map(({ span, newText }) => ({
-      span: { start: span.start + raw.start, end: span.end + raw.start },
+      span: { start: span.start + start, end: span.end + start },
       newText,
     })),
   );

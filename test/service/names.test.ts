@@ -36,7 +36,7 @@ function checkDefinition(place: string, targets: readonly string[]): void {
 /** The file with edits that count in cells. */
 function inFile(study: Study, edits: readonly CellEdits[]): string {
   const moved = edits.flatMap(({ cell, edits: inCell }) => {
-    const start = study.file.cells[cell]?.raw.start ?? 0;
+    const start = study.file.stream.starts[cell] ?? 0;
     return inCell.map((each) => ({
       ...each,
       span: { start: each.span.start + start, end: each.span.end + start },

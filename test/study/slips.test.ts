@@ -18,7 +18,7 @@ const errors = (text: string) => {
   return findings
     .filter(({ diagnostic }) => diagnostic.severity === 'error')
     .map(({ cell, diagnostic }) => {
-      const at = (cell === undefined ? undefined : file.cells[cell])?.raw.start ?? 0;
+      const at = cell === undefined ? 0 : (file.stream.starts[cell] ?? 0);
       const { start, end } = diagnostic.span;
       return {
         says: `${text.slice(at + start, at + end)} | ${diagnostic.code}: ${message(diagnostic)}`,

@@ -130,7 +130,8 @@ describe('the samples', () => {
       const raw = study.file.cells[cell]?.raw;
       const words = raw?.text.slice(valueSpan.start, valueSpan.end) ?? '';
       if (raw === undefined || !/^[-+\d]/.test(words) || parseReading(words).diagnostics.length > 0) continue;
-      const [from, to] = [raw.start + valueSpan.start, raw.start + valueSpan.end];
+      const start = study.file.stream.starts[cell] ?? 0;
+      const [from, to] = [start + valueSpan.start, start + valueSpan.end];
       const inside = byOffset.filter(
         (token) => token.start >= from && token.start < to && token.text.trim() !== '',
       );
@@ -180,7 +181,7 @@ function linesWithErrors(text: string): Set<number> {
   const study = checkCase(text);
   const lines = new Set<number>();
   for (const { cell, diagnostic } of study.findings) {
-    const start = cell === undefined ? 0 : (study.file.cells[cell]?.raw.start ?? 0);
+    const start = cell === undefined ? 0 : (study.file.stream.starts[cell] ?? 0);
     if (diagnostic.severity === 'error')
       lines.add(text.slice(0, start + diagnostic.span.start).split('\n').length);
   }
