@@ -3,7 +3,7 @@ import { nearest } from '../text/nearest.ts';
 import { isName } from './isName.ts';
 import { describeHolds, exampleOf } from './kinds/describe.ts';
 import type { Holds, Key, Keys } from './kinds/key.ts';
-import { kindNames } from './kinds/kinds.ts';
+import { kindOf } from './kinds/kinds.ts';
 import { limits } from './limits.ts';
 import { shortened } from './shortened.ts';
 import { type Entry, entryOf, type MapNode, type Node, type TextNode } from './tree.ts';
@@ -125,7 +125,7 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
   function unknownKey(entry: Entry, of: string, known: Keys): void {
     unusable.add(entry);
     const name = entry.key.text;
-    if (of === kind && (kindNames as readonly string[]).includes(name) && isTitled(tree, entry)) {
+    if (of === kind && kindOf(name) !== undefined && isTitled(tree, entry)) {
       diagnostics.push(diagnose('kind-not-first', entry.key.span, { kind: name }));
       return;
     }
@@ -169,7 +169,5 @@ function isBlank(node: Node): boolean {
 
 /** Whether a kind's name further down may be the cell's true kind: the first key is none. */
 function isTitled(tree: MapNode, entry: Entry): boolean {
-  return (
-    !(kindNames as readonly string[]).includes(tree.entries[0]?.key.text ?? '') && entry.value.kind === 'text'
-  );
+  return kindOf(tree.entries[0]?.key.text ?? '') === undefined && entry.value.kind === 'text';
 }

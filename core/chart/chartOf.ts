@@ -47,8 +47,9 @@ function plottedIn(study: Study, index: number): Pick<ChartData, 'items' | 'mark
 function ownChart(study: Study, index: number, cell: ChartCell): Asked | Unclear | undefined {
   const { items, marks } = plottedIn(study, index);
   const written = cell.chartKind;
-  if (written !== undefined && !isChartKind(written.text)) return undefined;
-  const kind = written === undefined ? kindFrom(items) : (written.text as ChartKind);
+  const name = written?.text;
+  if (name !== undefined && !isChartKind(name)) return undefined;
+  const kind = name ?? kindFrom(items);
   if (kind === undefined) return { unclear: cell.title.span };
   return {
     chart: { kind, span: written?.span ?? cell.title.span },

@@ -1,3 +1,4 @@
+import { firstAtOrAfter } from '../expression/series.ts';
 import type { Series } from '../expression/value.ts';
 import { halfWidth } from '../quantity/amount.ts';
 import { fromSi } from '../quantity/convert.ts';
@@ -104,21 +105,9 @@ export function within(
 ): { readonly time: Float64Array; readonly samples: Float64Array } {
   const { time, samples } = series;
   if (window === undefined) return { time, samples };
-  const first = firstAfter(time, window.from);
-  const past = firstAfter(time, window.to);
+  const first = firstAtOrAfter(time, window.from);
+  const past = firstAtOrAfter(time, window.to);
   const start = time[first] === window.from ? first : Math.max(0, first - beyond);
   const end = Math.min(time.length, past + (time[past] === window.to ? 1 : beyond));
   return { time: time.subarray(start, end), samples: samples.subarray(start, end) };
-}
-
-/** The place of the first moment at or after this one. */
-export function firstAfter(time: Float64Array, at: number): number {
-  let low = 0;
-  let high = time.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((time[middle] ?? 0) < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -24,17 +24,24 @@ export function absentOf(values: readonly (Value | undefined)[]): Absent | undef
   return absent;
 }
 
+/** What a verdict lacks that no comparison of numbers gave. */
+export const noNumbers = {
+  left: undefined,
+  margin: undefined,
+  marginUncertainty: undefined,
+  marginType: undefined,
+  limit: undefined,
+  member: undefined,
+  why: undefined,
+} as const;
+
 /** A statement without a verdict. */
 export function undecided({ status, why }: Absent): Truth {
-  return {
-    kind: 'truth',
-    verdict: status,
-    left: undefined,
-    margin: undefined,
-    marginUncertainty: undefined,
-    marginType: undefined,
-    limit: undefined,
-    member: undefined,
-    why,
-  };
+  return { kind: 'truth', ...noNumbers, verdict: status, why };
+}
+
+/** Every value of a statement's type as a verdict. */
+export function truthOf(value: Value): Truth {
+  if (value.kind === 'truth') return value;
+  return undecided(value.kind === 'absent' ? value : cannotCompute('it is no statement'));
 }

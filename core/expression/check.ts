@@ -12,6 +12,7 @@ import {
 } from '../quantity/kinds.ts';
 import type { Quantity } from '../quantity/types.ts';
 import type { Span } from '../text/span.ts';
+import { noNumbers } from './absent.ts';
 import { checkCall } from './checkCall.ts';
 import {
   broken,
@@ -107,17 +108,8 @@ export function check(checking: Checking, tree: Expression): Typed {
 /** `true` and `false` are statements, `yes`, `no` and `unclear` are outcomes: words. */
 function truth(word: 'true' | 'false' | 'yes' | 'no' | 'unclear', span: Span): Typed {
   if (word !== 'true' && word !== 'false') return words(word, span);
-  const value = {
-    kind: 'truth',
-    verdict: word === 'true' ? 'holds' : 'fails',
-    left: undefined,
-    margin: undefined,
-    marginUncertainty: undefined,
-    marginType: undefined,
-    limit: undefined,
-    member: undefined,
-    why: undefined,
-  } as const;
+  const verdict = word === 'true' ? 'holds' : 'fails';
+  const value = { kind: 'truth', ...noNumbers, verdict } as const;
   return { kind: 'constant', type: truthType, span, value };
 }
 

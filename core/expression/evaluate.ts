@@ -2,8 +2,8 @@ import { exact, halfWidth, measured, power } from '../quantity/amount.ts';
 import { fromSi, halfWidthSi, toSi } from '../quantity/convert.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
-import { absentOf, cannotCompute, noBarometer, undecided } from './absent.ts';
-import { cautionsOf } from './cautions.ts';
+import { absentOf, cannotCompute, noBarometer, noNumbers, truthOf, undecided } from './absent.ts';
+import { type Caution, cautionsOf } from './cautions.ts';
 import { shortText } from './checking.ts';
 import { combine, finite, mapAmounts, memberOf, negative, sayMember } from './combine.ts';
 import { convertPressure } from './convertPressure.ts';
@@ -180,6 +180,7 @@ function barometerFor(
   otherwise: Value,
   args: readonly (Value | undefined)[],
   environment: Environment,
+  stoodIn: (caution: Caution) => void,
 ): Value {
   const byState = args.find((each) => each?.kind === 'members' && each.by === 'state');
   let isTold = false;
@@ -190,7 +191,7 @@ function barometerFor(
     isTold = true;
     const taken = formatQuantity(otherwise.amount.si, otherwise.type);
     const parameter = node.row.parameters[at]?.name ?? '';
-    environment.caution(node, { kind: 'standard barometer', parameter, taken });
+    stoodIn({ kind: 'standard barometer', parameter, taken });
     return otherwise;
   };
   if (byState?.kind !== 'members') return ofState(undefined);
@@ -207,11 +208,16 @@ function barometerFor(
 function apply(node: Apply, environment: Environment): Value {
   const { row, type } = node;
   const args = node.supplies.map((supply) => supplied(supply, node, environment));
+  const substitutes: Caution[] = [];
+  const stoodIn = (caution: Caution): number => substitutes.push(caution);
   for (const [at, supply] of node.supplies.entries())
-    if (supply.from === 'barometer') args[at] = barometerFor(node, at, supply.otherwise, args, environment);
+    if (supply.from === 'barometer')
+      args[at] = barometerFor(node, at, supply.otherwise, args, environment, stoodIn);
   const absent = absentOf(args);
   if (absent !== undefined) return absent;
   const value = applied(row, args, type);
+  // Where a call comes to nothing, nothing was taken for it.
+  if (value.kind !== 'absent') for (const each of substitutes) environment.caution(node, each);
   for (const each of cautionsOf(row, args, value)) environment.caution(node, each);
   return value;
 }
@@ -250,16 +256,6 @@ function convert(node: Convert, environment: Environment): Value {
   const barometer = (state: string | undefined) => environment.barometer(node, state);
   return convertPressure(value, from.quantity.kind, node.type.quantity, barometer);
 }
-
-const noNumbers = {
-  left: undefined,
-  margin: undefined,
-  marginUncertainty: undefined,
-  marginType: undefined,
-  limit: undefined,
-  member: undefined,
-  why: undefined,
-} as const;
 
 function sameWord(node: SameWord, environment: Environment): Truth {
   const left = evaluateNode(node.left, environment);
@@ -302,12 +298,6 @@ function wordAmong({ negated }: SameWord, several: Value, word: Value): Truth | 
 function leavesOpen(left: string, right: string): boolean {
   const decided = (word: string): boolean => word === 'yes' || word === 'no';
   return left === 'unclear' && decided(right);
-}
-
-/** Every value of a statement's type as a verdict. */
-function truthOf(value: Value): Truth {
-  if (value.kind === 'truth') return value;
-  return undecided(value.kind === 'absent' ? value : cannotCompute('it is no statement'));
 }
 
 /** `and`: fails, cannot compute, not measured, too close, holds; `or` the reverse. */

@@ -1,6 +1,7 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { truthOf } from '../expression/absent.ts';
 import type { Expression } from '../expression/tree.ts';
-import type { Truth, Value } from '../expression/value.ts';
+import type { Value } from '../expression/value.ts';
 import type { CellFacts, Statement } from './cellFacts.ts';
 import { placedIn } from './placed.ts';
 import { onOneLine } from './source.ts';
@@ -71,22 +72,6 @@ function typeWords(kind: string): string {
     default:
       return 'a word';
   }
-}
-
-function truthOf(value: Value): Truth {
-  if (value.kind === 'truth') return value;
-  const absent = value.kind === 'absent';
-  return {
-    kind: 'truth',
-    verdict: absent ? value.status : 'cannot compute',
-    left: undefined,
-    margin: undefined,
-    marginUncertainty: undefined,
-    marginType: undefined,
-    limit: undefined,
-    member: undefined,
-    why: absent ? value.why : 'it is no statement',
-  };
 }
 
 /** A check that says `shows: fault` and in which everything holds says something else than its author means. */

@@ -100,7 +100,9 @@ function plottedOf(
 ): Plotted {
   const evaluated = (source: Source) => {
     const { value, from, diagnostics } = evaluateSource(source, { cell, name: 'a chart' }, around);
-    found.push(...placedIn(source.node, diagnostics), ...refusedHere(source, cell, value, around));
+    const here = [...placedIn(source.node, diagnostics), ...refusedHere(source, cell, value, around)];
+    // What a chart draws by itself is written nowhere: all of it is told at one word, and the same of it once.
+    for (const each of here) if (!found.some((other) => isSame(each, other))) found.push(each);
     return { text: onOneLine(source.node.text), value, from };
   };
   const { text, value, from } =
@@ -117,6 +119,12 @@ function plottedOf(
     span: drawn.node.span,
   };
 }
+
+const isSame = (a: Diagnostic, b: Diagnostic): boolean =>
+  a.code === b.code &&
+  a.span.start === b.span.start &&
+  a.span.end === b.span.end &&
+  JSON.stringify(a.facts) === JSON.stringify(b.facts);
 
 /** A cell whose name another one has already: its computed names are that one's. */
 function nameGivers({ as, cell }: CellFacts, { names }: Surroundings): readonly number[] {

@@ -4,7 +4,7 @@ import { allCodes } from '../../core/diagnostics/pages.ts';
 import { catalogue } from '../../core/diagnostics/rows.ts';
 import { message } from '../../core/diagnostics/words.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
-import { caseWith, rows } from './exampleCharts.ts';
+import { caseWith, exampleCharts, rows } from './exampleCharts.ts';
 
 const sensors = `capture: Sensors
 as: o2
@@ -94,6 +94,13 @@ channels:
         /^chart-not-computed at “crank”: There is no chart, since `crank_angle\(one\.pressure\)` cannot be computed: fewer than two compression towers/,
       ),
     ]);
+  });
+
+  it('tells once what stood in for a barometer, however many events are ticked', () => {
+    const example = exampleCharts().find(({ name }) => name === 'crank');
+    const { findings } = checkCase(example?.text ?? '');
+    const codes = findings.map(({ diagnostic }) => diagnostic.code);
+    expect(codes).toEqual(['standard-barometer']);
   });
 
   it('names a channel that is not there, with the nearest', () => {

@@ -162,6 +162,51 @@ let:
     expect(layers(drawing, 'note').map(({ says }) => says)).toEqual(['rich 51.3 %', 'lean 48.7 %']);
   });
 
+  it('sets a limit where each frame has it, in volts and in millivolts', () => {
+    const text = `diag: 1
+case: Two recorders
+---
+capture: Front
+as: a
+rows: |
+  time  front
+  s     V
+  0     0.1
+  1     0.8
+  2     0.2
+channels:
+  front: {signal: o2_b1s1}
+---
+capture: Rear
+as: b
+rows: |
+  time  rear
+  s     mV
+  0     150
+  1     700
+  2     250
+channels:
+  rear: {signal: o2_b1s2}
+---
+chart: Both
+kind: switching
+plot:
+  - a.front
+  - b.rear
+mark:
+  - {mark: 300 .. 600 mV, label: usual}
+`;
+    const { drawing } = wholeIn(text);
+    const bands = [0, 1].flatMap((frame) => layers(drawing, 'band', frame)).map(({ from, to }) => [from, to]);
+    expect(bands).toEqual([
+      [expect.closeTo(0.3, 12), expect.closeTo(0.6, 12)],
+      [expect.closeTo(300, 9), expect.closeTo(600, 9)],
+    ]);
+    const least = drawing.table.rows.find(({ name }) => name === 'least');
+    expect(least?.figures.map(({ number }) => number)).toEqual(['0.1', '0.15']);
+    expect(least?.unit).toBe('V');
+  });
+
   it('sets the rear sensor below the front one, on a scale of its own', () => {
     expect(drawing.frames.map(({ y }) => y.name)).toEqual([
       'Oxygen sensor 1 of bank 1',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { halfWidth } from '../../core/quantity/amount.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
 import { caseWith, filesOf, said, samplesOf, studied, timesOf } from './caseFiles.ts';
 
@@ -168,6 +169,22 @@ describe('delimited text as tools write it', () => {
     expect(said(study)).toEqual([]);
     expect(samplesOf(study, 'log.starter')).toEqual([150, 200]);
     expect(samplesOf(study, 'log.pressure')?.map((each) => Math.round(each * 1e9) / 1e9)).toEqual([0, 60]);
+  });
+
+  it('how surely a scale and an offset are known goes into what is read', () => {
+    const text =
+      'diag: 1\ncase: A\ntools:\n  probe: {accuracy: 1 A}\n---\ncapture: Starter\nas: log\ntool: probe\nfile: log.csv\nchannels:\n  starter: {column: "A (V)", scale: 100 ± 2 A/V, offset: 1 ± 0.5 A}\n---\ncheck: Peak\nlet:\n  most: max(log.starter)\n  swing: max(log.starter) - min(log.starter)\n';
+    const study = checkCase(text, undefined, filesOf({ 'log.csv': 'Time (s),A (V)\n0,1.5\n1,2\n' }));
+    expect(said(study)).toEqual([]);
+    const [most, swing] = study.computed.map(({ value }) =>
+      value.kind === 'one' ? value.amount : undefined,
+    );
+    if (most === undefined || swing === undefined) expect.fail('no values');
+    // 2 V · (100 ± 2) A/V + (1 ± 0.5) A, and the probe's 1 A, in quadrature; what is common cancels in the swing.
+    expect(most.si).toBe(201);
+    expect(halfWidth(most)).toBeCloseTo(Math.hypot(4, 0.5, 1), 12);
+    expect(swing.si).toBe(50);
+    expect(halfWidth(swing)).toBeCloseTo(1, 12);
   });
 
   it('a known-good capture in a reference', () => {

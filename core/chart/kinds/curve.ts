@@ -64,7 +64,10 @@ export const curve: Draw = (chart, { items, marks }) => {
     x: Float64Array.from(item.value.x, (at) => shown(at, xType)),
     y: Float64Array.from(item.value.y, (at) => shown(at, yType)),
   }));
-  const xs = [...lines.map(({ x }) => x), readings.map(({ dot }) => dot.x)];
+  const xs = [
+    ...lines.map(({ x }) => x),
+    readings.flatMap(({ dot: { x, plusMinusX } }) => [x - plusMinusX, x + plusMinusX]),
+  ];
   const ys = [
     ...lines.map(({ y }) => y),
     readings.flatMap(({ dot: { y, plusMinus } }) => [y - plusMinus, y + plusMinus]),

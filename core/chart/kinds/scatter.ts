@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { aligned } from '../../expression/series.ts';
+import { aligned, firstAtOrAfter } from '../../expression/series.ts';
 import type { Value } from '../../expression/value.ts';
 import type { QuantityType } from '../../quantity/types.ts';
 import { decimate } from '../../waveform/decimate.ts';
@@ -8,7 +8,6 @@ import type { ChartTable, Dot, Drawing } from '../drawing.ts';
 import { marksOff, marksOn } from '../marking.ts';
 import {
   extremes,
-  firstAfter,
   numberFigure,
   roundAxis,
   said,
@@ -73,7 +72,11 @@ export const scatter: Draw = (chart, { items, marks, listed }) => {
     kind: 'scatter',
     title: `${sets.length === 1 ? first.item.label : first.yType.dimension.name} against ${first.xName}`,
     taken: takenOf(sets.map(({ item }) => item)),
-    x: roundAxis(first.xName, xUnit, extremes([all.map(({ x }) => x)]) ?? [0, 1]),
+    x: roundAxis(
+      first.xName,
+      xUnit,
+      extremes([all.flatMap(({ x, plusMinusX }) => [x - plusMinusX, x + plusMinusX])]) ?? [0, 1],
+    ),
     frames: [
       {
         y: roundAxis(
@@ -149,7 +152,7 @@ function dotsOf(y: Value, x: Value): readonly Dot[] | undefined {
   const dots: Dot[] = [];
   for (let i = 0; i < few.time.length; i++) {
     const at = few.samples[i] ?? Number.NaN;
-    const beside = along.samples[firstAfter(along.time, few.time[i] ?? 0)] ?? Number.NaN;
+    const beside = along.samples[firstAtOrAfter(along.time, few.time[i] ?? 0)] ?? Number.NaN;
     if (!Number.isFinite(at) || !Number.isFinite(beside)) continue;
     dots.push({ x: shown(beside, x.type), y: shown(at, y.type), plusMinus: 0, plusMinusX: 0, says: '' });
   }

@@ -1,12 +1,11 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { QuantityType } from '../../quantity/types.ts';
-import { unitOf } from '../../quantity/unit.ts';
 import { crossingsOf } from '../../waveform/crossings.ts';
 import { shareAbove } from '../../waveform/cycles.ts';
 import { isRecorded, recorded } from '../../waveform/recorded.ts';
 import type { Draw, Extent } from '../chart.ts';
 import type { Drawing, Frame, Layer } from '../drawing.ts';
-import { marksOff, marksOn } from '../marking.ts';
+import { type MarkAxis, marksOff, marksOn } from '../marking.ts';
 import { extremes, numberFigure, roundAxis, said, shown, unitWords } from '../measure.ts';
 import { nothingToPlot } from '../nothing.ts';
 import { figuresOf } from '../seriesFigures.ts';
@@ -40,15 +39,14 @@ export const switching: Draw = (chart, { items, marks, listed }, extent) => {
     drawn.map(({ value }) => value),
     extent,
   );
-  const volts: QuantityType = { ...first.value.type, unit: unitOf('V') ?? first.value.type.unit };
+  const { type: firstType } = first.value;
   const given = marks.find(
-    ({ value }) => value.kind === 'one' && value.type.dimension === volts.dimension,
+    ({ value }) => value.kind === 'one' && value.type.dimension === firstType.dimension,
   )?.value;
   const level = given?.kind === 'one' ? given.amount.si : usualLevel;
   const band = given === undefined ? usualBand : 0;
-  const axes = [{ along: 'y' as const, type: volts }, alongTime(factor)];
-  diagnostics.push(...marksOff(marks, axes));
-  const [limits = [], moments = []] = marksOn(marks, axes);
+  const axesOf = (type: QuantityType): readonly MarkAxis[] => [{ along: 'y', type }, alongTime(factor)];
+  diagnostics.push(...marksOff(marks, axesOf(firstType)));
   const read = drawn.map((item) => readingsOf(item, level, band));
   const drawing: Drawing = {
     kind: 'switching',
@@ -59,6 +57,8 @@ export const switching: Draw = (chart, { items, marks, listed }, extent) => {
       const type = item.value.type;
       const { least, greatest } = figuresOf(item.value);
       const threshold = shown(level, type);
+      // Sensors may be recorded in V and in mV: a limit stands where its own frame has it.
+      const [limits = [], moments = []] = marksOn(marks, axesOf(type));
       const y = roundAxis(item.label, unitWords(type), extremes([[least, greatest, threshold, 0]]) ?? [0, 1]);
       return {
         y,
@@ -93,13 +93,13 @@ export const switching: Draw = (chart, { items, marks, listed }, extent) => {
         },
         {
           name: 'least',
-          figures: drawn.map(({ value }) => numberFigure(figuresOf(value).least)),
-          unit: unitWords(first.value.type),
+          figures: drawn.map(({ value }) => numberFigure(figuresOf({ ...value, type: firstType }).least)),
+          unit: unitWords(firstType),
         },
         {
           name: 'greatest',
-          figures: drawn.map(({ value }) => numberFigure(figuresOf(value).greatest)),
-          unit: unitWords(first.value.type),
+          figures: drawn.map(({ value }) => numberFigure(figuresOf({ ...value, type: firstType }).greatest)),
+          unit: unitWords(firstType),
         },
       ],
     },

@@ -51,7 +51,7 @@ export const trims: Draw = (chart, data) => {
     kind: 'trims',
     title: `Total fuel trim against ${along.name}`,
     taken: takenIn(data),
-    x: roundAxis(along.name, unit, [0, Math.max(...all.map(({ x }) => x))]),
+    x: roundAxis(along.name, unit, [0, Math.max(...all.map(({ x, plusMinusX }) => x + plusMinusX))]),
     frames: [
       {
         y: roundAxis(

@@ -107,15 +107,16 @@ const what = (cell: CaptureCell | ReferenceCell): string =>
   cell.file === undefined ? 'This capture' : `\`${cell.file.text.trim()}\``;
 
 function seriesReading(
-  { channel, signal, fitted }: Planned,
+  planned: Planned,
   time: Float64Array,
   samples: Float64Array,
   around: Circumstances,
   found: Diagnostic[],
 ): Reading {
+  const { channel, signal, fitted } = planned;
   const { type, form } = fitted;
   const { key, column } = channel;
-  const spread = spreadOf(channel, samples, type, around, found);
+  const spread = spreadOf(planned, samples, around, found);
   const capture = captureOf(around);
   const value: Series = { kind: 'series', type, capture, time, samples, spread };
   const first = samples.find((each) => !Number.isNaN(each));
@@ -131,22 +132,32 @@ function seriesReading(
 /** Samples of a channel that stands still by chance: a few may well be equal. */
 const fewest = 20;
 
-/** A channel's ± is one source common to its samples: its own accuracy, or else that of the cell's tool. */
+/** A channel's ± are sources common to its samples: its own accuracy, or else that of the cell's tool; its scale's and its offset's. */
 function spreadOf(
-  channel: Channel,
+  { channel, fitted: { type }, column, scaleShare, offsetWidth }: Planned,
   samples: Float64Array,
-  type: QuantityType,
   around: Circumstances,
   found: Diagnostic[],
 ): Series['spread'] {
   const own = channel.accuracy === undefined ? undefined : readAccuracy(channel.accuracy);
   found.push(...(own?.diagnostics ?? []));
   const accuracy = own?.value ?? findTool(around.header.tools, around.tool).accuracy;
-  if (accuracy === undefined) return [];
-  const widths = samples.map((si) => accuracy.halfWidth(fromSi(si, type.unit, type.kind), type));
+  const source = `${around.prefix ?? around.cell + 1}.${channel.key.text}`;
+  const widthOf = (si: number): number => accuracy?.halfWidth(fromSi(si, type.unit, type.kind), type) ?? 0;
+  return [
+    ...(accuracy === undefined ? [] : commonTo(samples, source, widthOf)),
+    ...(offsetWidth === 0 ? [] : [{ source: `${source} offset`, by: offsetWidth }]),
+    ...(scaleShare === 0
+      ? []
+      : commonTo(samples, `${source} scale`, (si) => (si - column.offset) * scaleShare)),
+  ];
+}
+
+/** One source whose half-width may differ from sample to sample. */
+function commonTo(samples: Float64Array, source: string, width: (si: number) => number): Series['spread'] {
+  const widths = samples.map(width);
   const first = widths[0] ?? 0;
   if (widths.every((each) => each === 0)) return [];
-  const source = `${around.prefix ?? around.cell + 1}.${channel.key.text}`;
   return [{ source, by: widths.every((each) => each === first) ? first : widths }];
 }
 

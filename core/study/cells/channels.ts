@@ -1,6 +1,7 @@
 import type { CaptureCell, ReferenceCell } from '../../casefile/cell.ts';
 import type { Node, TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { halfWidthSi } from '../../quantity/convert.ts';
 import { otherUnit } from '../../quantity/format.ts';
 import { parseQuantity } from '../../quantity/parse.ts';
 import type { Quantity } from '../../quantity/types.ts';
@@ -33,6 +34,9 @@ export interface Planned {
   readonly signal: Signal | undefined;
   readonly fitted: Fitted;
   readonly column: Column;
+  /** How surely the scale is known, as a share of it, and the offset, in SI. */
+  readonly scaleShare: number;
+  readonly offsetWidth: number;
 }
 
 /** The channels that the cell names; without `channels`, every column of numbers but the time, named after its heading. */
@@ -101,7 +105,9 @@ export function planChannel(
     channel,
     signal,
     fitted,
-    column: { at, raw: rawType, factor: raw.unit.factor * scaled.by, offset: zero + more, isClock: false },
+    column: { at, raw: rawType, factor: raw.unit.factor * scaled.by, offset: zero + more.si, isClock: false },
+    scaleShare: scaled.share,
+    offsetWidth: more.width,
   };
 }
 
@@ -123,8 +129,8 @@ function scaledBy(
   raw: Quantity,
   scale: TextNode | undefined,
   found: Diagnostic[],
-): { readonly quantity: Quantity; readonly by: number } | undefined {
-  if (scale === undefined) return { quantity: raw, by: 1 };
+): { readonly quantity: Quantity; readonly by: number; readonly share: number } | undefined {
+  if (scale === undefined) return { quantity: raw, by: 1, share: 0 };
   const { value, diagnostics } = parseQuantity(scale.text);
   found.push(...placedIn(scale, diagnostics));
   if (value === undefined) return undefined;
@@ -132,22 +138,24 @@ function scaledBy(
   return {
     quantity: { ...raw, unit, kind: kindIn(unit.symbol), kindGiven: false },
     by: value.value * value.unit.factor,
+    share: value.plusMinus === 0 ? 0 : Math.abs(value.plusMinus / value.value),
   };
 }
 
 const kindIn = (unit: string): Quantity['kind'] => parseQuantity(`1 ${unit}`).value?.kind ?? 'none';
 
-/** What is added, in SI units; undefined where it is of another dimension. */
+/** What is added and its half-width, in SI units; undefined where it is of another dimension. */
 function offsetOf(
   offset: TextNode | undefined,
   dimension: Fitted['type']['dimension'],
   found: Diagnostic[],
-): number | undefined {
-  if (offset === undefined) return 0;
+): { readonly si: number; readonly width: number } | undefined {
+  if (offset === undefined) return { si: 0, width: 0 };
   const { value, diagnostics } = parseQuantity(offset.text);
   found.push(...placedIn(offset, diagnostics));
   if (value === undefined) return undefined;
-  if (value.unit.dimension === dimension) return value.value * value.unit.factor;
+  if (value.unit.dimension === dimension)
+    return { si: value.value * value.unit.factor, width: halfWidthSi(value) };
   const facts = {
     name: 'offset',
     got: `\`${offset.text}\``,

@@ -1,3 +1,4 @@
+import { firstAtOrAfter } from '../../expression/series.ts';
 import { crossingsOf } from '../crossings.ts';
 import { median, quantile } from '../quantile.ts';
 import type { Recorded } from '../recorded.ts';
@@ -38,8 +39,8 @@ export function pulsesOf(record: Recorded, { off, top }: PulseLevels): readonly 
   const pulses: Pulse[] = [];
   for (const { times, risesFirst } of crossingsOf(record, off + share * swing, band * swing)) {
     for (let k = risesFirst ? 0 : 1; k + 1 < times.length; k += 2) {
-      const first = placeAfter(time, times[k] ?? 0);
-      const end = placeAfter(time, times[k + 1] ?? 0);
+      const first = firstAtOrAfter(time, times[k] ?? 0);
+      const end = firstAtOrAfter(time, times[k + 1] ?? 0);
       if (end - first < fewest) continue;
       const held = median(samples.subarray(end - Math.max(1, Math.floor((end - first) / 3)), end));
       let last = end - 1;
@@ -63,16 +64,4 @@ function beforeFall(samples: Float64Array, first: number, last: number): number 
   let at = last;
   while (at > first && (samples[at - 1] ?? 0) - (samples[at] ?? 0) > fast) at--;
   return at;
-}
-
-/** The first place at or after a moment. */
-function placeAfter(time: Float64Array, at: number): number {
-  let low = 0;
-  let high = time.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((time[middle] ?? Number.NaN) < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

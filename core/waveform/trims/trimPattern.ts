@@ -10,6 +10,8 @@ export interface TrimPoint {
   readonly trim: number;
   /** Half-width of the trim. */
   readonly halfWidth: number;
+  /** Half-width of the air, in its unit; 0 when left out. */
+  readonly airHalfWidth?: number;
 }
 
 export type TrimWord = 'same grams' | 'same percent' | 'rises with load' | 'near zero' | 'no clear pattern';
@@ -47,9 +49,7 @@ export function trimPattern(points: readonly TrimPoint[]): TrimPattern {
       word: 'near zero',
       because: `No trim is further from zero than it may wander: ${said(sorted)}.`,
     };
-  const grams = inside(
-    sorted.map(({ air, trim, halfWidth }) => [(trim - halfWidth) * air, (trim + halfWidth) * air]),
-  );
+  const grams = inside(sorted.map(gramsAt));
   const share = inside(sorted.map(({ trim, halfWidth }) => [trim - halfWidth, trim + halfWidth]));
   const sign = signOf(sorted);
   const rises = sign !== 0 && movesWithLoad(sorted, sign);
@@ -97,6 +97,12 @@ function fitted({ word, grams, share }: TrimPattern): string {
   if (grams !== undefined) return `${sayGrams((grams.low + grams.high) / 2)} of air fit every one of them`;
   if (share !== undefined) return `${sayShare((share.low + share.high) / 2)} fit every one of them`;
   return word === 'rises with load' ? 'the further from zero the more air the engine takes' : 'nothing fits';
+}
+
+/** The air past the count at one load: trim · air, as surely as both are known (JCGM 100:2008, 5.1.2). */
+function gramsAt({ air, trim, halfWidth, airHalfWidth = 0 }: TrimPoint): readonly [number, number] {
+  const width = Math.hypot(halfWidth * air, trim * airHalfWidth);
+  return [trim * air - width, trim * air + width];
 }
 
 /** What all intervals have in common. */

@@ -109,7 +109,13 @@ function pointsOf(trim: Members, air: Members, wander: number): readonly TrimPoi
     const flow = air.members.get(name);
     if (!('si' in at) || flow === undefined || !('si' in flow)) continue;
     if (!(flow.si > 0)) return cannotCompute(`the air flow at ${name} is not above 0`);
-    points.push({ name, air: flow.si, trim: at.si, halfWidth: Math.hypot(halfWidth(at), wander) });
+    points.push({
+      name,
+      air: flow.si,
+      trim: at.si,
+      halfWidth: Math.hypot(halfWidth(at), wander),
+      airHalfWidth: halfWidth(flow),
+    });
   }
   return points;
 }

@@ -100,6 +100,28 @@ describe('uncertainty decides whether a pattern may be named', () => {
   });
 });
 
+describe('an air flow that is not sure', () => {
+  // 20 % of 4 g/s and 8 % of 10 g/s are 0.8 g/s each; trims ± 2 %, air ± 10 %.
+  const known = [
+    { name: 'idle', air: 0.004, trim: 0.2, halfWidth: 0.02 },
+    { name: 'cruise', air: 0.01, trim: 0.08, halfWidth: 0.02 },
+  ];
+  const unsure = known.map((each) => ({ ...each, airHalfWidth: 0.1 * each.air }));
+
+  it('leaves the grams as unsure as trim and air together (JCGM 100:2008, 5.1.2)', () => {
+    const { low, high } = trimPattern(unsure).grams ?? expect.fail('no grams');
+    const width = Math.hypot(0.02 * 0.004, 0.2 * 0.0004);
+    expect(low).toBeCloseTo(0.0008 - width, 12);
+    expect(high).toBeCloseTo(0.0008 + width, 12);
+  });
+
+  it('may make one amount of trims that no sure air flow would', () => {
+    const apart = { name: 'climb', air: 0.02, trim: 0.065, halfWidth: 0.015 };
+    expect(trimPattern([...known, apart]).word).toBe('no clear pattern');
+    expect(trimPattern([...unsure, { ...apart, airHalfWidth: 0.004 }]).word).toBe('same grams');
+  });
+});
+
 describe('banks', () => {
   const fault = points({ share: 0.15 });
   const sound = points({ share: 0.01 });
