@@ -1,6 +1,5 @@
-import { readFileSync } from 'node:fs';
 import type { Decoded } from '../../core/engine/obd/decodeObd.ts';
-import { decodeObd } from '../../core/engine/obd/decodeObd.ts';
+import { decodeObd, longestRecording } from '../../core/engine/obd/decodeObd.ts';
 import { structureOf } from '../../core/engine/obd/troubleCode.ts';
 import { answerCells } from '../../core/report/answerCell.ts';
 import { answerTables, type ControllerTable } from '../../core/report/answerTable.ts';
@@ -13,6 +12,7 @@ import { type Paint, paintFor } from './color.ts';
 import { displayWidth } from './displayWidth.ts';
 import { writeFinding, writeNotes } from './frame.ts';
 import { isTerminal, pageWidth, print, tell } from './print.ts';
+import { readAtMost } from './readAtMost.ts';
 import { reasonOf } from './reasonOf.ts';
 
 /** `casebook decode [FILE|-]`: what recorded answers of the diagnostic link say. 1 when a line could not be read. */
@@ -53,7 +53,8 @@ export async function decodeAnswers(words: readonly string[]): Promise<number> {
 /** What was piped in (0), or a file. Some shells write files in UTF-16, which says so at its start. */
 function textOf(from: string | 0): string {
   try {
-    const bytes = readFileSync(from);
+    // Of what is too long enough is read that it is told to be: in UTF-8 a UTF-16 unit takes three bytes at most.
+    const bytes = readAtMost(from, longestRecording * 3 + 4);
     return bytes.toString(bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf16le' : 'utf8');
   } catch (error) {
     const what = from === 0 ? 'What is piped in' : `\`${from}\``;

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkCase } from '../../core/rules/checkCase.ts';
@@ -152,6 +152,16 @@ Trouble codes
     [['decode', '--cel', 'a.txt'], 'There is no option `--cel`. Did you mean `--cell`?'],
   ])('says what to write instead of %j', (words, message) => {
     expect(run(...words)).toEqual({ status: 2, out: '', err: `casebook: ${message}\n` });
+  });
+
+  it('reads no more of a file than it decodes, however large it is', () => {
+    const huge = join(folder, 'huge.txt');
+    writeFileSync(huge, '41 0C 1A F8\n');
+    truncateSync(huge, 3 * 1024 ** 3);
+    const { status, out, err } = run('decode', 'huge.txt');
+    rmSync(huge);
+    expect([status, err]).toEqual([1, '']);
+    expect(out).toContain('The recording is longer than the 16777216 characters that are read.');
   });
 
   it('reads a file as some shells write it, in UTF-16', () => {

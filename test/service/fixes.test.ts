@@ -185,6 +185,9 @@ describe('count a pressure from another zero', () => {
     expect(wraps(`${gauged}check: A\nexpect:\n  - absolute(g.vac$0uum) > 10 inHg\n`)).toEqual([]);
     expect(wraps(`${gauged}check: A\nexpect:\n  - g.ec$0t > 10 °C\n`)).toEqual([]);
     expect(wraps(`${gauged}check: A\nexpect:\n  - g.ma$0p > 10 inHg\n`)).toHaveLength(2);
+    // Nor where the expression would no longer hold together.
+    expect(wraps(`${gauged}check: A\nexpect:\n  - g.map + g.vacuum < g.ba$0ro\n`)).toEqual([]);
+    expect(wraps(`${gauged}check: A\nexpect:\n  - altitude_of(g.ba$0ro) > 10 m\n`)).toEqual([]);
   });
 });
 

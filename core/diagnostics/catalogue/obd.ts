@@ -27,7 +27,7 @@ export interface ObdFacts {
   readonly 'obd-refused': { readonly service: string; readonly code: string; readonly why: string };
   readonly 'obd-noise': { readonly lines: number; readonly first: string };
   readonly 'obd-nothing': { readonly requests: number };
-  readonly 'obd-too-long': { readonly size: string; readonly most: string };
+  readonly 'obd-too-long': { readonly most: string };
   readonly 'obd-more-problems': { readonly more: number };
   readonly 'vin-form': { readonly vin: string; readonly problem: VinProblem };
 }
@@ -179,8 +179,8 @@ export const obdRows: Rows<ObdFacts> = {
   'obd-too-long': {
     severity: 'error',
     title: 'A recording that is too long',
-    say: ({ size, most }) =>
-      `The recording has ${size} characters, and at most ${most} are read. Cut it into parts, or keep the moment that matters.`,
+    say: ({ most }) =>
+      `The recording is longer than the ${most} characters that are read. Cut it into parts, or keep the moment that matters.`,
     why: 'So much is no moment that a person looks at. The limit keeps a damaged file from stopping the program.',
     wrong: 'obd: |\n  … a day of recording …',
     right: 'obd: |\n  … the moment of the fault …',

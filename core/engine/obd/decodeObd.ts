@@ -25,7 +25,7 @@ export interface Decoded {
 }
 
 /** UTF-16 units of one recording. */
-const longest = 16 * 1024 * 1024;
+export const longestRecording = 16 * 1024 * 1024;
 
 interface Decoding {
   readonly tape: Tape;
@@ -46,8 +46,8 @@ interface Decoding {
  */
 export function decodeObd(text: string): Decoded {
   const problems = noProblems();
-  if (text.length > longest) {
-    const facts = { size: `${text.length}`, most: `${longest}` };
+  if (text.length > longestRecording) {
+    const facts = { most: `${longestRecording}` };
     tell(problems, 'obd-too-long', { start: 0, end: 1 }, facts);
     const tape = { bytes: new Uint8Array(0), places: new Int32Array(0), length: 0 };
     return { tape, answers: [], codes: [], requests: 0, noise: 0, diagnostics: problems.list };

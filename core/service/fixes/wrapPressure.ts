@@ -9,11 +9,12 @@ import { decodedOffset, expressionOf, nodesAround } from '../expressionAt.ts';
 import { spotAt } from '../spots.ts';
 import { computedOf, type Standing } from '../standing.ts';
 import type { CodeFix } from '../types.ts';
+import { addsNoError } from './addsNoError.ts';
 import { rewrite } from './rewrite.ts';
 
 const kinds = ['absolute', 'gauge', 'vacuum'] as const;
 
-/** Counts a named pressure from another zero: `absolute(x)`, `gauge(x)`, `vacuum(x)`. */
+/** Counts a named pressure from another zero, where the expression takes that: `absolute(x)`, `gauge(x)`, `vacuum(x)`. */
 export function wrapPressure(standing: Standing, span: Span): readonly CodeFix[] {
   const spot = spotAt(standing, span.start);
   if (spot?.role !== 'expression') return [];
@@ -37,7 +38,8 @@ export function wrapPressure(standing: Standing, span: Span): readonly CodeFix[]
     .map((kind) => {
       const newText = `${kind}(${words})`;
       return rewrite(`Count it as ${kind}: \`${newText}\``, standing.index, [{ span: place, newText }]);
-    });
+    })
+    .filter((offer) => addsNoError(standing.study, offer));
 }
 
 /** What a name is known to give before anything is computed. */

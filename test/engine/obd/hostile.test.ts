@@ -103,7 +103,7 @@ describe('whatever stands there', () => {
 
   it('is refused when it is too long', () => {
     expect(foundIn(' '.repeat(16 * 1024 * 1024 + 1))).toEqual([
-      '1:1-2 obd-too-long: The recording has 16777217 characters, and at most 16777216 are read. Cut it into parts, or keep the moment that matters.',
+      '1:1-2 obd-too-long: The recording is longer than the 16777216 characters that are read. Cut it into parts, or keep the moment that matters.',
     ]);
   });
 });
