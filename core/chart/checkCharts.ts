@@ -1,4 +1,4 @@
-import type { Cell } from '../casefile/cell.ts';
+import { cellsWith } from '../casefile/traits.ts';
 import { withFindings } from '../study/studyOf.ts';
 import type { Finding, Study } from '../study/types.ts';
 import { chartFaults } from './chartFaults.ts';
@@ -8,9 +8,7 @@ import { chartFaults } from './chartFaults.ts';
  * was found before nor its chart changes; a case without charts is given back as it is.
  */
 export function checkCharts(study: Study): Study {
-  const cells = study.file.cells.flatMap(({ cell }, index) =>
-    cell !== undefined && hasChart(cell) ? [index] : [],
-  );
+  const cells = cellsWith(study.file, 'chart');
   if (cells.length === 0) return study;
   const lists = [...study.cellFindings];
   for (const index of cells) {
@@ -18,11 +16,6 @@ export function checkCharts(study: Study): Study {
     lists[index] = merged(before, chartFaults(study, index));
   }
   return withFindings(study, study.fileFindings, lists);
-}
-
-/** Whether the cell is a chart or asks for one. */
-function hasChart(cell: Cell): boolean {
-  return cell.kind === 'chart' || ('chart' in cell && cell.chart !== undefined);
 }
 
 const known = new WeakMap<

@@ -145,23 +145,12 @@ function sameBarometers(a: Barometers, b: Barometers, changed: ReadonlySet<numbe
 
 const noColumns: ReadonlyMap<string, Barometer> = new Map();
 
-function affected(changed: ReadonlySet<number>, { outcomes }: Memo): ReadonlySet<number> {
+/** The changed cells and all that read from them, directly or through others. */
+function affected(changed: ReadonlySet<number>, { readers }: Memo): ReadonlySet<number> {
   const cells = new Set(changed);
-  for (let grows = true; grows; ) {
-    grows = false;
-    for (let cell = 0; cell < outcomes.length; cell++) {
-      if (cells.has(cell) || !readsAnyOf(outcomes[cell]?.reads ?? [], cells)) continue;
-      cells.add(cell);
-      grows = true;
-    }
-  }
+  // What is added is walked, too.
+  for (const cell of cells) for (const reader of readers(cell)) cells.add(reader);
   return cells;
-}
-
-/** Asked of every cell at a keystroke: most read from nowhere else. */
-function readsAnyOf(reads: readonly number[], cells: ReadonlySet<number>): boolean {
-  for (const each of reads) if (cells.has(each)) return true;
-  return false;
 }
 
 const sameLists = (a: readonly unknown[], b: readonly unknown[]): boolean =>

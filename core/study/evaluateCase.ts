@@ -1,5 +1,5 @@
-import { limits } from '../casefile/limits.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
+import { sourcesKept } from '../expression/tooManySources.ts';
 import type { Definition } from './cellFacts.ts';
 import { type Crowd, refusedHere, whileThereIsRoom } from './crowded.ts';
 import { evaluateSource } from './evaluateSource.ts';
@@ -11,6 +11,8 @@ import type { Surroundings } from './surroundings.ts';
 /** The computed names of a case in an order in which each comes after what it needs. */
 export interface DefinitionOrder {
   readonly order: readonly string[];
+  /** The place of each in that order. */
+  readonly rank: ReadonlyMap<string, number>;
   /** The circle of each member that has one. */
   readonly circles: ReadonlyMap<string, Circle>;
   /** What each id stands for: where cells share a name, the first one's. */
@@ -27,23 +29,29 @@ export function orderDefinitions(names: Names): DefinitionOrder {
       needs.set(definition.id, neededBy(definition, names));
     }
   }
-  return { ...orderByNeed(needs), definitions };
+  const { order, circles } = orderByNeed(needs);
+  return { order, rank: new Map(order.map((id, place) => [id, place])), circles, definitions };
 }
 
 /**
- * Evaluates the computed names of the cells, and says which of them need themselves. `isFull`: there was no room for
- * some of them, which ones depends on all the others.
+ * Evaluates the computed names of the cells, and says which of them need themselves. `kept` is what all names of the case
+ * kept for their sources before: when they come to keep too much, it depends on all of them for which there is no room.
  */
 export function evaluateDefinitions(
   around: Surroundings,
-  { order, circles, definitions }: DefinitionOrder,
+  { rank, circles, definitions }: DefinitionOrder,
   cells: ReadonlySet<number>,
-): { readonly found: ReadonlyMap<number, readonly Diagnostic[]>; readonly isFull: boolean } {
+  kept: number,
+): { readonly found: ReadonlyMap<number, readonly Diagnostic[]>; readonly kept: number } {
   const wanted = new Map<string, Definition>();
+  const crowd: Crowd = { kept };
   for (const cell of cells) {
     for (const definition of around.names.cells[cell]?.definitions ?? []) {
       if (definitions.get(definition.id)?.cell !== cell) continue;
       wanted.set(definition.id, definition);
+      const before = around.done.get(definition.id);
+      if (before === undefined) continue;
+      crowd.kept -= sourcesKept(before.value);
       around.done.delete(definition.id);
     }
   }
@@ -53,15 +61,9 @@ export function evaluateDefinitions(
     if (here === undefined) found.set(cell, [diagnostic]);
     else here.push(diagnostic);
   };
-  const crowd: Crowd = { kept: 0 };
-  for (const id of order) {
-    const definition = wanted.get(id);
-    if (definition === undefined) {
-      const done = around.done.get(id);
-      if (done !== undefined) whileThereIsRoom(done, crowd);
-      continue;
-    }
-    const { source, cell } = definition;
+  const inOrder = [...wanted.values()].sort((a, b) => (rank.get(a.id) ?? 0) - (rank.get(b.id) ?? 0));
+  for (const definition of inOrder) {
+    const { id, source, cell } = definition;
     const circle = circles.get(id);
     if (circle === undefined) {
       const whole = evaluateSource(source, { cell, name: id }, around);
@@ -75,7 +77,7 @@ export function evaluateDefinitions(
     const more = circle.members.length - members.length;
     tell(cell, diagnose('cycle', source.node.span, { members, more }));
   }
-  return { found, isFull: crowd.kept > limits.sourcesOfCase };
+  return { found, kept: crowd.kept };
 }
 
 /** How many names of a circle are named. */

@@ -4,6 +4,7 @@ import type { DefinitionOrder } from './evaluateCase.ts';
 import type { Header } from './header.ts';
 import type { Names } from './names.ts';
 import type { Outcome } from './outcome.ts';
+import type { Readers } from './readers.ts';
 import type { Parsed } from './source.ts';
 import type { Evaluated } from './surroundings.ts';
 import type { Reading, Study } from './types.ts';
@@ -22,10 +23,11 @@ export interface Memo {
   readonly bareNames: ReadonlySet<string>;
   /** What computed names came to, by their ids. */
   readonly done: ReadonlyMap<string, Evaluated>;
-  /** Some were refused, since the case has no room for the sources of their uncertainty. */
-  readonly isFull: boolean;
+  /** What they keep for the sources of their uncertainty; with more than the case has room for, some were refused. */
+  readonly kept: number;
   /** What each cell came to. */
   readonly outcomes: readonly Outcome[];
+  readonly readers: Readers;
   /** Their findings, before any rule has looked at the case. */
   readonly cellFindings: Study['cellFindings'];
   /** How many expressions were computed anew. */

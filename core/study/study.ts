@@ -1,3 +1,4 @@
+import { limits } from '../casefile/limits.ts';
 import { type CaseFile, type ReadCell, readCase } from '../casefile/readCase.ts';
 import type { Stream } from '../casefile/stream.ts';
 import { cellsWith } from '../casefile/traits.ts';
@@ -12,6 +13,7 @@ import { type Header, headerBasis, noHeader, readHeader, seenTheSame } from './h
 import { keepValues } from './keepValues.ts';
 import type { Memo } from './memo.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
+import { readersIn, readsTheSame } from './readers.ts';
 import { type Parse, parserKnowing } from './source.ts';
 import { studyOf } from './studyOf.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -22,12 +24,15 @@ import type { Reading, Study } from './types.ts';
  * Given a previous study it computes anew only what depends on a change; the result is the same either way.
  */
 export function study(written: string | Stream, previous?: Study, files: CaseFiles = noFiles): Study {
-  const known = previous?.memo.isFull === true ? undefined : previous;
+  const known = previous !== undefined && isFull(previous) ? undefined : previous;
   const asked = askedOnce(files);
   const now = studyKnowing(written, known, asked);
   // For which names there is no room depends on all the others.
-  return now.memo.isFull && known !== undefined ? studyKnowing(written, undefined, asked) : now;
+  return isFull(now) && known !== undefined ? studyKnowing(written, undefined, asked) : now;
 }
+
+/** Whether names were refused, since the case has no room for what they would keep. */
+const isFull = ({ memo }: Study): boolean => memo.kept > limits.sourcesOfCase;
 
 /** A file is the same for every cell of one study, whatever happens to it meanwhile. */
 function askedOnce(files: CaseFiles): CaseFiles {
@@ -66,14 +71,16 @@ function studyKnowing(written: string | Stream, previous: Study | undefined, fil
     bareNames,
     fresh: { count: 0 },
   };
-  const { found, isFull } = evaluateDefinitions(around, order, change.cells);
+  const { found, kept } = evaluateDefinitions(around, order, change.cells, isWhole ? 0 : (memo?.kept ?? 0));
   const outcomes: Outcome[] = isWhole ? [] : [...(memo?.outcomes ?? [])];
   const cellFindings = isWhole ? [] : [...(memo?.cellFindings ?? [])];
+  let readsSame = !isWhole;
   for (const cell of change.cells) {
     const facts = cells[cell];
     if (facts === undefined) continue;
     const more = [...(cell === 0 ? header.diagnostics : []), ...(found.get(cell) ?? [])];
     const outcome = outcomeOf(facts, around, ofReading(cell) ?? [], more);
+    readsSame &&= readsTheSame(outcomes[cell], outcome);
     outcomes[cell] = outcome;
     cellFindings[cell] = outcome.findings;
   }
@@ -86,12 +93,13 @@ function studyKnowing(written: string | Stream, previous: Study | undefined, fil
     order,
     bareNames,
     done: around.done,
-    isFull,
+    kept,
     outcomes,
+    readers: readsSame && memo !== undefined ? memo.readers : readersIn(outcomes),
     cellFindings,
     fresh: around.fresh.count,
   };
-  return studyOf({ file, cells, outcomes, cellFindings, memo: memoNow });
+  return studyOf(file, memoNow);
 }
 
 /** The header is the file's first cell. */

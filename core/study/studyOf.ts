@@ -1,67 +1,13 @@
 import type { CaseFile } from '../casefile/readCase.ts';
 import { joinStream } from '../casefile/stream.ts';
-import type { CellFacts } from './cellFacts.ts';
 import type { Memo } from './memo.ts';
-import type { Outcome } from './outcome.ts';
 import { nextMeasurement } from './suspects.ts';
-import type { Finding, Study } from './types.ts';
+import type { Answer, Computed, Expectation, Finding, Plotted, Reading, Study, Suspect } from './types.ts';
 
-/** What a study is made of; the lists of the whole case follow from it. */
-interface Parts {
-  readonly file: CaseFile;
-  readonly cells: readonly CellFacts[];
-  readonly outcomes: readonly Outcome[];
-  readonly cellFindings: Study['cellFindings'];
-  readonly memo: Memo;
-}
-
-/** A study whose lists are made when they are first asked for: after a keystroke an editor needs few of them. */
-export function studyOf({ file, cells, outcomes, cellFindings, memo }: Parts): Study {
-  const { header } = memo.header;
-  const fileFindings = file.diagnostics.map((diagnostic): Finding => ({ cell: undefined, diagnostic }));
-  const text = once(() => joinStream(file.stream));
-  const readings = once(() => all([{ readings: header.values.values() }, ...cells], (each) => each.readings));
-  const computed = once(() => all(outcomes, (each) => each.computed));
-  const expectations = once(() => all(outcomes, (each) => each.expectations));
-  const answers = once(() => all(outcomes, (each) => each.answers));
-  const plotted = once(() => all(outcomes, (each) => each.plotted));
-  const suspects = once(() => all(outcomes, (each) => each.suspects));
-  const next = once(() => nextMeasurement(suspects(), notTakenIn(memo.reading)));
-  const findings = once(() => all([fileFindings, ...cellFindings], (each) => each));
-  return {
-    get text() {
-      return text();
-    },
-    file,
-    title: header.title,
-    get readings() {
-      return readings();
-    },
-    get computed() {
-      return computed();
-    },
-    get expectations() {
-      return expectations();
-    },
-    get answers() {
-      return answers();
-    },
-    get plotted() {
-      return plotted();
-    },
-    get suspects() {
-      return suspects();
-    },
-    get next() {
-      return next();
-    },
-    get findings() {
-      return findings();
-    },
-    fileFindings,
-    cellFindings,
-    memo,
-  };
+/** A study of a file; the lists of the whole case follow from what each cell brings and comes to. */
+export function studyOf(file: CaseFile, memo: Memo): Study {
+  const about = file.diagnostics.map((diagnostic): Finding => ({ cell: undefined, diagnostic }));
+  return new Studied(new Lists(file, memo), about, memo.cellFindings);
 }
 
 /** The same study with other findings. */
@@ -70,41 +16,125 @@ export function withFindings(
   fileFindings: Study['fileFindings'],
   cellFindings: Study['cellFindings'],
 ): Study {
-  const findings = once(() => all([fileFindings, ...cellFindings], (each) => each));
-  return {
-    get text() {
-      return study.text;
-    },
-    file: study.file,
-    title: study.title,
-    get readings() {
-      return study.readings;
-    },
-    get computed() {
-      return study.computed;
-    },
-    get expectations() {
-      return study.expectations;
-    },
-    get answers() {
-      return study.answers;
-    },
-    get plotted() {
-      return study.plotted;
-    },
-    get suspects() {
-      return study.suspects;
-    },
-    get next() {
-      return study.next;
-    },
-    get findings() {
-      return findings();
-    },
-    fileFindings,
-    cellFindings,
-    memo: study.memo,
-  };
+  const lists = study instanceof Studied ? study.lists : new Lists(study.file, study.memo);
+  return new Studied(lists, fileFindings, cellFindings);
+}
+
+/**
+ * Lists that are made when they are first asked for: after a keystroke an editor needs few of them.
+ * A class, since an object that is written down with getters takes many times as long to make as all else of it.
+ */
+class Lists {
+  readonly file: CaseFile;
+  readonly memo: Memo;
+  #text: string | undefined;
+  #readings: readonly Reading[] | undefined;
+  #computed: readonly Computed[] | undefined;
+  #expectations: readonly Expectation[] | undefined;
+  #answers: readonly Answer[] | undefined;
+  #plotted: readonly Plotted[] | undefined;
+  #suspects: readonly Suspect[] | undefined;
+  #next: { readonly name: string | undefined } | undefined;
+
+  constructor(file: CaseFile, memo: Memo) {
+    this.file = file;
+    this.memo = memo;
+  }
+
+  get text(): string {
+    this.#text ??= joinStream(this.file.stream);
+    return this.#text;
+  }
+
+  get readings(): readonly Reading[] {
+    const { header, names } = this.memo;
+    this.#readings ??= all(
+      [{ readings: header.header.values.values() }, ...names.cells],
+      (each) => each.readings,
+    );
+    return this.#readings;
+  }
+
+  get computed(): readonly Computed[] {
+    this.#computed ??= all(this.memo.outcomes, (each) => each.computed);
+    return this.#computed;
+  }
+
+  get expectations(): readonly Expectation[] {
+    this.#expectations ??= all(this.memo.outcomes, (each) => each.expectations);
+    return this.#expectations;
+  }
+
+  get answers(): readonly Answer[] {
+    this.#answers ??= all(this.memo.outcomes, (each) => each.answers);
+    return this.#answers;
+  }
+
+  get plotted(): readonly Plotted[] {
+    this.#plotted ??= all(this.memo.outcomes, (each) => each.plotted);
+    return this.#plotted;
+  }
+
+  get suspects(): readonly Suspect[] {
+    this.#suspects ??= all(this.memo.outcomes, (each) => each.suspects);
+    return this.#suspects;
+  }
+
+  get next(): string | undefined {
+    this.#next ??= { name: nextMeasurement(this.suspects, notTakenIn(this.memo.reading)) };
+    return this.#next.name;
+  }
+}
+
+class Studied implements Study {
+  readonly lists: Lists;
+  readonly fileFindings: Study['fileFindings'];
+  readonly cellFindings: Study['cellFindings'];
+  #findings: readonly Finding[] | undefined;
+
+  constructor(lists: Lists, fileFindings: Study['fileFindings'], cellFindings: Study['cellFindings']) {
+    this.lists = lists;
+    this.fileFindings = fileFindings;
+    this.cellFindings = cellFindings;
+  }
+
+  get file(): CaseFile {
+    return this.lists.file;
+  }
+  get memo(): Memo {
+    return this.lists.memo;
+  }
+  get title(): string {
+    return this.memo.header.header.title;
+  }
+  get text(): string {
+    return this.lists.text;
+  }
+  get readings(): readonly Reading[] {
+    return this.lists.readings;
+  }
+  get computed(): readonly Computed[] {
+    return this.lists.computed;
+  }
+  get expectations(): readonly Expectation[] {
+    return this.lists.expectations;
+  }
+  get answers(): readonly Answer[] {
+    return this.lists.answers;
+  }
+  get plotted(): readonly Plotted[] {
+    return this.lists.plotted;
+  }
+  get suspects(): readonly Suspect[] {
+    return this.lists.suspects;
+  }
+  get next(): string | undefined {
+    return this.lists.next;
+  }
+  get findings(): readonly Finding[] {
+    this.#findings ??= all([this.fileFindings, ...this.cellFindings], (each) => each);
+    return this.#findings;
+  }
 }
 
 /** Whether a reading of that name is missing: no cell has it, or the cell says that it was not taken. */
@@ -112,14 +142,6 @@ function notTakenIn(reading: Memo['reading']): (name: string) => boolean {
   return (name) => {
     const value = reading(name)?.value;
     return value === undefined || (value.kind === 'absent' && value.status === 'not measured');
-  };
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
   };
 }
 

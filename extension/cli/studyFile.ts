@@ -6,6 +6,7 @@ import { limits } from '../../core/casefile/limits.ts';
 import { checkCharts } from '../../core/chart/checkCharts.ts';
 import { type Diagnostic, diagnose } from '../../core/diagnostics/diagnostic.ts';
 import { checkCase } from '../../core/rules/checkCase.ts';
+import { withFindings } from '../../core/study/studyOf.ts';
 import type { Study } from '../../core/study/types.ts';
 import { readFileBeside } from '../disk/fileBeside.ts';
 import { reasonOf } from './reasonOf.ts';
@@ -52,5 +53,9 @@ function bytesOf(path: string): Buffer | Diagnostic {
 const mebibytes = (bytes: number): string => `${Math.round(bytes / 1024 / 1024)} MiB`;
 
 function unread(diagnostics: readonly Diagnostic[]): Study {
-  return { ...checkCase(''), findings: diagnostics.map((diagnostic) => ({ cell: undefined, diagnostic })) };
+  return withFindings(
+    checkCase(''),
+    diagnostics.map((diagnostic) => ({ cell: undefined, diagnostic })),
+    [],
+  );
 }
