@@ -2,6 +2,7 @@ import type { FunctionRow } from '../expression/functionRow.ts';
 import { airFunctions } from './air/airFunctions.ts';
 import { electricalFunctions } from './electrical/electricalFunctions.ts';
 import { fuelFunctions } from './fuel/fuelFunctions.ts';
+import { trimFunctions } from './fuel/trimFunctions.ts';
 import { mechanicalFunctions } from './mechanical/mechanicalFunctions.ts';
 import { sensorFunctions } from './sensors/sensorFunctions.ts';
 
@@ -11,6 +12,7 @@ import { sensorFunctions } from './sensors/sensorFunctions.ts';
  */
 export const engineFamilies: readonly (() => readonly FunctionRow[])[] = [
   airFunctions,
+  trimFunctions,
   fuelFunctions,
   sensorFunctions,
   mechanicalFunctions,

@@ -82,14 +82,15 @@ export function wordEnd(text: string, from: number): number {
       (unit >= 65 && unit <= 90) ||
       unit === 95 ||
       (unit >= 48 && unit <= 57) ||
-      (unit > 127 && letter.test(text[at] ?? ''))
+      (unit > 127 && isLetter(text[at] ?? ''))
     ) {
       unit = text.charCodeAt(++at);
     } else return at;
   }
 }
 
-const letter = /[\p{L}\p{M}]/u;
+/** The pattern takes long to build, and most texts have nothing to ask it. */
+const isLetter = (character: string): boolean => /[\p{L}\p{M}]/u.test(character);
 
 /** True where a number starts: a digit, or a point with a digit behind it. */
 export function startsNumber(text: string, at: number): boolean {

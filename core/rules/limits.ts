@@ -1,5 +1,5 @@
 import { signalOf } from '../signals/lookup.ts';
-import { type FormRanges, type Interval, rangesOf } from '../signals/ranges.ts';
+import { type FormRanges, type Interval, rangesOf, usualIn } from '../signals/ranges.ts';
 import type { Form, Signal } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
 import { isRuled, type RuledSignal } from './values.ts';
@@ -64,7 +64,7 @@ function statesOf({ forms }: Row, form: Form): Map<string, Limits> {
 function readLimits(signal: string, form: Form, state: string): Limits {
   const ranges = rangesOf(form);
   const possible = possibleFor(signal, state) ?? ranges.physical;
-  const usual = ranges.usual.find((each) => each.state === state);
+  const usual = usualIn(form, state);
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
   for (const range of [possible, ranges.encoding, usual?.range]) {

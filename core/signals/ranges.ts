@@ -9,13 +9,20 @@ export interface Interval {
   readonly high: number;
 }
 
+/** What is usual in an engine state, and who says so. */
+export interface UsualRange {
+  readonly state: string;
+  readonly range: Interval;
+  readonly source: string;
+}
+
 /** A form's ranges as numbers in SI. Temperatures are points in kelvin; steps are differences. */
 export interface FormRanges {
   /** What is possible at all; undefined when the form does not say. */
   readonly physical: Interval | undefined;
   /** What the encoding carries, and the smallest difference that it shows. */
   readonly encoding: (Interval & { readonly step: number; readonly source: string }) | undefined;
-  readonly usual: readonly { readonly state: string; readonly range: Interval; readonly source: string }[];
+  readonly usual: readonly UsualRange[];
   /** Values that say that a circuit failed. */
   readonly failed: readonly { readonly si: number; readonly means: string }[];
 }
@@ -30,6 +37,16 @@ export function rangesOf(form: Form): FormRanges {
   return ranges;
 }
 
+/** What is usual in this state alone: the other states' texts stay unread. */
+export function usualIn(form: Form, state: string): UsualRange | undefined {
+  for (const each of form.usual ?? []) {
+    if (each.state !== state) continue;
+    const usual = readUsual(each, form);
+    if (usual !== undefined) return usual;
+  }
+  return undefined;
+}
+
 const read = new WeakMap<Form, FormRanges>();
 
 function readRanges(form: Form): FormRanges {
@@ -37,22 +54,30 @@ function readRanges(form: Form): FormRanges {
   const { encoding } = form;
   const carried = encoding === undefined ? undefined : intervalOf(encoding.range, kind);
   const step = encoding === undefined ? undefined : singleOf(encoding.step, 'difference');
+  let usual: readonly UsualRange[] | undefined;
   return {
     physical: intervalOf(form.physical, kind),
     encoding:
       encoding === undefined || carried === undefined || step === undefined
         ? undefined
         : { ...carried, step, source: encoding.source },
-    usual: (form.usual ?? []).flatMap(({ state, range: text, source }) => {
-      const range = intervalOf(text, kind);
-      return range === undefined ? [] : [{ state, range, source }];
-    }),
+    get usual() {
+      usual ??= (form.usual ?? []).flatMap((each) => readUsual(each, form) ?? []);
+      return usual;
+    },
     failed: (form.failed ?? []).flatMap(({ value, means }) => {
       const si = singleOf(value, kind);
       return si === undefined ? [] : [{ si, means }];
     }),
   };
 }
+
+function readUsual({ state, range: text, source }: UsualText, form: Form): UsualRange | undefined {
+  const range = intervalOf(text, form.kind ?? 'none');
+  return range === undefined ? undefined : { state, range, source };
+}
+
+type UsualText = NonNullable<Form['usual']>[number];
 
 /** `0 .. 255 kPa`, `at most 1.5 psi`; a single value is an interval of no width. */
 function intervalOf(text: string, kind: Kind): Interval | undefined {

@@ -1,5 +1,5 @@
 import { engineFamilies, engineFunctions } from '../engine/engineFunctions.ts';
-import { fuelFunctions } from '../engine/fuel/fuelFunctions.ts';
+import { trimFunctions } from '../engine/fuel/trimFunctions.ts';
 import type { FunctionRow } from '../expression/functionRow.ts';
 import { seriesFunctions } from '../expression/functions/series.ts';
 import { valueFunctions } from '../expression/functions/values.ts';
@@ -28,8 +28,8 @@ export function functionNames(): readonly string[] {
 const tables: readonly (() => readonly FunctionRow[])[] = [
   () => [...valueFunctions, ...seriesFunctions],
   // The sum of the trims is what cases ask for most.
-  fuelFunctions,
-  ...engineFamilies.filter((family) => family !== fuelFunctions),
+  trimFunctions,
+  ...engineFamilies.filter((family) => family !== trimFunctions),
   waveformFunctions,
 ];
 const byName: ReadonlyMap<string, FunctionRow>[] = [];

@@ -1,5 +1,5 @@
 import type { HeaderCell } from '../casefile/cell.ts';
-import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { oneOf } from '../diagnostics/row.ts';
 import { pressure, temperature, turn } from '../quantity/dimension.ts';
 import { parseQuantity } from '../quantity/parse.ts';
@@ -11,9 +11,6 @@ import { readUnit } from './readUnit.ts';
 import { readValue } from './readValue.ts';
 
 type Declared = NonNullable<HeaderCell['signals']>[number]['value'];
-
-/** Without a unit it is a plain number. */
-const noUnit: Found<Quantity | undefined> = parseQuantity('1');
 
 export interface OwnSignals {
   readonly signals: ReadonlyMap<string, Signal>;
@@ -32,7 +29,8 @@ export function readOwnSignals(cell: HeaderCell): OwnSignals {
       diagnostics.push(diagnose('shadowed-name', key.span, { name, what }));
       continue;
     }
-    const unit = value.unit === undefined ? noUnit : readUnit(value.unit);
+    // Without a unit it is a plain number.
+    const unit = value.unit === undefined ? parseQuantity('1') : readUnit(value.unit);
     diagnostics.push(...unit.diagnostics);
     const words = value.words?.map((each) => each.text) ?? [];
     const by = value.by?.text;

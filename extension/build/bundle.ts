@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
-import { catalogueInTwo } from './catalogueInTwo.ts';
+import { catalogueInParts } from './catalogueInParts.ts';
 import {
   type Exports,
   exportsOf,
@@ -44,7 +44,8 @@ const later = [
   'core/expression/foreignMarks.ts',
   'core/chart/chartFaults.ts',
   'extension/charts/drawChart.ts',
-  'core/diagnostics/words.ts',
+  'core/diagnostics/ruleWords.ts',
+  'core/diagnostics/otherWords.ts',
   'core/diagnostics/pages.ts',
   'core/study/results.ts',
 ];
@@ -80,7 +81,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     metafile: true,
     entryPoints: later.map((module) => ({ in: module, out: basename(module, '.ts') })),
     outdir,
-    plugins: [catalogueInTwo(root), sharing(files, inMain, shared), severitiesAsTable, vocabularyApart],
+    plugins: [catalogueInParts(root), sharing(files, inMain, shared), severitiesAsTable, vocabularyApart],
   });
   const main = await program(new Map([...inMain].filter(([module]) => shared.has(module))), true);
   writeVocabulary(outdir);

@@ -149,6 +149,18 @@ describe('the columns of a text', () => {
     expect(displayWidth(text)).toBe(columns);
   });
 
+  it('takes the shorter way only where the long one says one column', () => {
+    const other =
+      /[\p{Mn}\p{Me}\p{Cf}\p{Emoji_Presentation}\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}]/u;
+    const wide: string[] = [];
+    for (let code = 0x300; code < 0x10000; code++) {
+      const character = String.fromCodePoint(code);
+      if (other.test(character) && displayWidth(character) === 1) wide.push(code.toString(16));
+    }
+    expect(wide).toEqual([]);
+    expect([...'✓✗≈–…→−×°'].map(displayWidth)).toEqual([1, 1, 1, 1, 1, 1, 1, 1, 1]);
+  });
+
   it('sees tabs to the next eighth column', () => {
     expect(withoutTabs('\ta\tb', 0)).toBe(`${' '.repeat(8)}a${' '.repeat(7)}b`);
     expect(withoutTabs('\ta', 3)).toBe(`${' '.repeat(5)}a`);

@@ -41,7 +41,7 @@ describe('the published package', () => {
   it('holds the bundle, the shape of its results, the licence texts and the read-me, and nothing else', () => {
     const files = packed.files.map(({ path }) => path);
     const outside = files
-      .filter((path) => !/^dist\/([a-zA-Z]+\.js|package\.json|signals\.jsonl)$/.test(path))
+      .filter((path) => !/^dist\/([a-zA-Z]+\.js|package\.json|signals\.txt)$/.test(path))
       .sort();
     expect(outside).toEqual([
       'CHANGELOG.md',

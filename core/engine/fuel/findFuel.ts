@@ -11,7 +11,7 @@ import { type Fuel, fuels } from './fuels.ts';
 export function findFuel(name: string): Fuel | NoAnswer {
   // A series asks for the same fuel at every sample, so the table is read once.
   if (bySpelling.size === 0) readTable();
-  const known = bySpelling.get(name) ?? bySpelling.get(plainName(name));
+  const known = bySpelling.get(name) ?? bySpelling.get(plainName(name)) ?? blendOf(plainName(name));
   if (known !== undefined) return known;
   const near = nearestFuels(name);
   const offer = near.length === 0 ? '' : ` Did you mean ${near.join(' or ')}?`;
@@ -30,8 +30,16 @@ export function fuelNames(): readonly string[] {
 
 const bySpelling = new Map<string, Fuel>();
 
+/** `e37`, which no row of the table has. */
+function blendOf(plain: string): Fuel | undefined {
+  const percent = /^e(\d|[1-9]\d|100)$/.exec(plain)?.[1];
+  if (percent === undefined) return undefined;
+  const blend = ethanolBlend(Number(percent) / 100);
+  bySpelling.set(plain, blend);
+  return blend;
+}
+
 function readTable(): void {
-  for (let percent = 0; percent <= 100; percent++) bySpelling.set(`e${percent}`, ethanolBlend(percent / 100));
   for (const fuel of fuels) {
     for (const spelling of spellings(fuel)) {
       bySpelling.set(spelling, fuel);

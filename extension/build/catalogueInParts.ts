@@ -4,16 +4,18 @@ import type { Plugin } from 'esbuild';
 
 /**
  * What is printed of a finding is its sentence; its heading and its page are asked for by `explain`.
- * So `words.ts` and `pages.ts` each get a catalogue of their own with their part of every row.
+ * So `pages.ts` gets a catalogue of its own with this part of every row, and the files of words get the other one:
+ * what the rules say, which is all that a sound case needs, and what everything else says.
  */
-export function catalogueInTwo(root: string): Plugin {
+export function catalogueInParts(root: string): Plugin {
   const folder = join(root, 'core', 'diagnostics');
   const askers = new Map([
-    [join(folder, 'words.ts'), 'words'],
+    [join(folder, 'ruleWords.ts'), 'words'],
+    [join(folder, 'otherWords.ts'), 'words'],
     [join(folder, 'pages.ts'), 'pages'],
   ]);
   return {
-    name: 'catalogue-in-two',
+    name: 'catalogue-in-parts',
     setup({ onLoad, onResolve }) {
       onResolve({ filter: /^\.{1,2}\// }, ({ path, importer, namespace, resolveDir }) => {
         const part = [...askers.values()].includes(namespace) ? namespace : askers.get(importer);
@@ -21,7 +23,7 @@ export function catalogueInTwo(root: string): Plugin {
         const isPart = /^(rows\.ts$|catalogue\/)/.test(relative(folder, module).split(sep).join('/'));
         return part !== undefined && isPart ? { path: module, namespace: part } : undefined;
       });
-      onLoad({ filter: /.*/, namespace: 'words' }, (args) => partOf(args.path, [before, behind]));
+      onLoad({ filter: /.*/, namespace: 'words' }, (args) => partOf(args.path, [before, behind, ofRules]));
       onLoad({ filter: /.*/, namespace: 'pages' }, (args) => partOf(args.path, [words]));
     },
   };
@@ -31,6 +33,8 @@ export function catalogueInTwo(root: string): Plugin {
 const before = /^ {4}severity:[\s\S]*?(?=^ {4}say:)/gm;
 const words = /^ {4}say:[\s\S]*?(?=^ {4}why:)/gm;
 const behind = /^ {4}why:[\s\S]*?(?=^ {2}\},$)/gm;
+/** Where all families come together. */
+const ofRules = /^ {2}\.\.\.rulesRows,$/m;
 
 async function partOf(path: string, without: readonly RegExp[]) {
   const source = await readFile(path, 'utf8');
