@@ -84,8 +84,7 @@ function assemble(
     }
   }
   const first = fitting[0];
-  const units =
-    first !== undefined && !first.some((each) => /^[-+.]?[0-9]/.test(each.text)) ? first : undefined;
+  const units = first?.every((each) => !/^[-+−–]?\.?[0-9]/.test(each.text)) ? first : undefined;
   const samples = (units === undefined ? fitting : fitting.slice(1)).slice(0, limits.tableRows);
   if (samples.length === 0 && diagnostics.length === 0) diagnostics.push(emptyRows(node));
   return { value: { headings, units, rows: samples }, diagnostics };

@@ -212,6 +212,15 @@ describe('samples written out', () => {
     });
   });
 
+  it.each(['-.5   -3', '−0.5  −3', '+.5   3'])(
+    'a first row of signed numbers is no row of units: %s',
+    (row) => {
+      const { units, rows } = rowsOf(`capture: x\nrows: |\n  time  front\n  ${row}\n  1     2`);
+      expect(units).toBeUndefined();
+      expect(rows).toEqual([row.split(/ +/), ['1', '2']]);
+    },
+  );
+
   it('are read from lists', () => {
     expect(rowsOf('capture: x\nrows:\n  - [time, front]\n  - [0 s, 0.12 V]\n  - [0.5 s, 0.78 V]')).toEqual({
       headings: ['time', 'front'],

@@ -43,6 +43,28 @@ expect:
     expect(expectations[0]).toMatchObject({ verdict: 'fails', member: 'idle', value: 8 });
   });
 
+  // By hand: 2 % of 14 V are 0.28 V. In a row of percent they are points.
+  it.each([
+    ['battery   14±2%   -   V', { value: 14, unit: 'V', uncertainty: 0.28 }],
+    ['battery   14 +/- 2 %   -   V', { value: 14, unit: 'V', uncertainty: 0.28 }],
+    ['battery   14000 mV ± 2 %   -   V', { value: 14000, unit: 'mV', uncertainty: 280 }],
+    ['stft_b1   8±2%   -   %', { value: 8, unit: '%', uncertainty: 2 }],
+  ])('a share behind ± leaves the unit to its row: %s', (row, value) => {
+    const { values, diagnostics } = resultOf(table(`  ${row}\n`));
+    expect(diagnostics).toEqual([]);
+    expect(values[`before.idle.${row.split(' ')[0]}`]).toMatchObject(value);
+  });
+
+  it('a limit has the unit of its row', () => {
+    const { values, diagnostics } = resultOf(
+      'reference: Manual\nas: manual\ntable: |\n  reading   value         unit\n  rail      at least 38   psi\n  return    at most 4     psi\n  pump      40±5%         psi\n',
+    );
+    expect(diagnostics).toEqual([]);
+    expect(values['manual.rail']).toMatchObject({ value: { from: 38, to: null }, unit: 'psi' });
+    expect(values['manual.return']).toMatchObject({ value: { from: null, to: 4 }, unit: 'psi' });
+    expect(values['manual.pump']).toMatchObject({ value: 40, unit: 'psi', uncertainty: 2 });
+  });
+
   it('reports an unknown unit once for its row', () => {
     expect(codesOf(resultOf(table('  map       10.4   17      inhg.\n')))).toEqual(['unknown-unit']);
   });
@@ -244,6 +266,22 @@ expect:
     const { values } = resultOf(cells, header);
     expect(values['swing.last']).toMatchObject({ value: 0.8, uncertainty: 0.02 });
     expect(values['swing.up']).toMatchObject({ value: 0.7, uncertainty: 0 });
+  });
+
+  it('a sample’s own ± goes before its tool’s accuracy, and through its scale', () => {
+    const header = 'tools:\n  meter:\n    description: meter\n    accuracy: 0.02 V\n';
+    const lines = (more: string) =>
+      `capture: Trace\nas: trace\nstate: warm idle\n${more}rows: |\n  time  front\n  0     0.1\n  -     0.2\n  1     800±50mV\nchannels:\n  front:\n    unit: V\n`;
+    const check =
+      '---\ncheck: Swing\nas: swing\nlet:\n  last: last(trace.front)\n  first: first(trace.front)\n  up: last(trace.front) - first(trace.front)\n';
+    const { values } = resultOf(lines('tool: meter\n') + check, header);
+    expect(values['swing.last']).toMatchObject({ value: 0.8, uncertainty: 0.05 });
+    expect(values['swing.first']).toMatchObject({ value: 0.1, uncertainty: 0.02 });
+    // One source: what is common to both samples cancels.
+    expect(values['swing.up']).toMatchObject({ value: 0.7, uncertainty: 0.03 });
+    const scaled = resultOf(`${lines('')}    scale: 100 A/V\n${check}`);
+    expect(scaled.values['swing.last']).toMatchObject({ value: 80, unit: 'A', uncertainty: 5 });
+    expect(scaled.values['swing.first']).toMatchObject({ value: 10, unit: 'A', uncertainty: 0 });
   });
 
   it('asks for a column that is there', () => {

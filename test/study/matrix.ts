@@ -127,7 +127,7 @@ let:
 `;
 
 /** Something of every sort, written and named, sound and broken. */
-export const operands: readonly string[] = [
+const operands: readonly string[] = [
   ...['5', '0', '-3', '10 %', '10 psi', '3 psi gauge', '20 °C', '3 V', '1 ± 2 V', '10 °ATDC', '1 s'],
   ...['"closed"', 'yes', 'true', 'a.loop', 'smoke.result', 'engine.displacement', 'engine.fuel'],
   ...['a.map', 'k.map', 'a.vacuum', 'a.fuel_pressure', 'a.ect', 'a.battery', 'a.rpm', 'a.spark', 'a.iat'],

@@ -76,13 +76,14 @@ function fromSamples(
   const readings = plans.map((each) => {
     const { channel, signal } = each;
     if (!('column' in each)) return readingOf(channel.key, notRead, signal, undefined, around);
-    const column = read?.columns[1 + known.indexOf(each)];
+    const at = 1 + known.indexOf(each);
+    const column = read?.columns[at];
     if (moments === undefined || column === undefined) {
       const why = time === undefined ? 'its time is not known' : 'its time is in no order';
       const value: Absent = { kind: 'absent', status: 'cannot compute', why };
       return typed(readingOf(channel.key, value, signal, each.fitted.form, around), each.fitted.type, around);
     }
-    return seriesReading(each, moments, column, around, found);
+    return seriesReading(each, moments, column, read?.widths[at], around, found);
   });
   return {
     readings,
@@ -110,13 +111,14 @@ function seriesReading(
   planned: Planned,
   time: Float64Array,
   samples: Float64Array,
+  stated: Float64Array | undefined,
   around: Circumstances,
   found: Diagnostic[],
 ): Reading {
   const { channel, signal, fitted } = planned;
   const { type, form } = fitted;
   const { key, column } = channel;
-  const spread = spreadOf(planned, samples, around, found);
+  const spread = spreadOf(planned, samples, stated, around, found);
   const capture = captureOf(around);
   const value: Series = { kind: 'series', type, capture, time, samples, spread };
   const first = samples.find((each) => !Number.isNaN(each));
@@ -132,10 +134,14 @@ function seriesReading(
 /** Samples of a channel that stands still by chance: a few may well be equal. */
 const fewest = 20;
 
-/** A channel's ± are sources common to its samples: its own accuracy, or else that of the cell's tool; its scale's and its offset's. */
+/**
+ * A channel's ± are sources common to its samples: what a sample states itself, or else the channel's own accuracy, or
+ * else that of the cell's tool; its scale's and its offset's.
+ */
 function spreadOf(
   { channel, fitted: { type }, column, scaleShare, offsetWidth }: Planned,
   samples: Float64Array,
+  stated: Float64Array | undefined,
   around: Circumstances,
   found: Diagnostic[],
 ): Series['spread'] {
@@ -143,9 +149,10 @@ function spreadOf(
   found.push(...(own?.diagnostics ?? []));
   const accuracy = own?.value ?? findTool(around.header.tools, around.tool).accuracy;
   const source = `${around.prefix ?? around.cell + 1}.${channel.key.text}`;
-  const widthOf = (si: number): number => accuracy?.halfWidth(fromSi(si, type.unit, type.kind), type) ?? 0;
+  const widthOf = (si: number, i: number): number =>
+    stated?.[i] || (accuracy?.halfWidth(fromSi(si, type.unit, type.kind), type) ?? 0);
   return [
-    ...(accuracy === undefined ? [] : commonTo(samples, source, widthOf)),
+    ...(accuracy === undefined && stated === undefined ? [] : commonTo(samples, source, widthOf)),
     ...(offsetWidth === 0 ? [] : [{ source: `${source} offset`, by: offsetWidth }]),
     ...(scaleShare === 0
       ? []
@@ -154,7 +161,11 @@ function spreadOf(
 }
 
 /** One source whose half-width may differ from sample to sample. */
-function commonTo(samples: Float64Array, source: string, width: (si: number) => number): Series['spread'] {
+function commonTo(
+  samples: Float64Array,
+  source: string,
+  width: (si: number, at: number) => number,
+): Series['spread'] {
   const widths = samples.map(width);
   const first = widths[0] ?? 0;
   if (widths.every((each) => each === 0)) return [];

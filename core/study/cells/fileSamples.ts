@@ -88,6 +88,7 @@ export function samplesOf(content: FileBytes, layout: Layout, name: string, file
       const { columns: read, back } = recording;
       return {
         columns: read,
+        widths: [],
         back:
           back === undefined
             ? undefined

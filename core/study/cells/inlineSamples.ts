@@ -26,16 +26,18 @@ export function inlineSamples(rows: SampleRows, whole: TextNode): Samples {
     holdsNumbers: () => true,
     rises: () => false,
     read: (wanted, found) => {
-      const columns = wanted.map((column) => numbers(rows, column, found));
+      const read = wanted.map((column) => numbers(rows, column, found));
+      const columns = read.map((each) => each.samples);
+      const widths = read.map((each) => each.widths);
       const [time] = columns;
       const at = wanted[0]?.at;
-      if (time === undefined || at === undefined) return { columns, back: undefined };
+      if (time === undefined || at === undefined) return { columns, widths, back: undefined };
       const timed = Array.from(time.keys()).filter((row) => !Number.isNaN(time[row]));
       const back = backIn(rows, time, timed, at);
-      if (timed.length === time.length) return { columns, back };
+      if (timed.length === time.length) return { columns, widths, back };
       found.push(...withoutTime(rows, at));
       const kept = (column: Float64Array) => Float64Array.from(timed, (row) => column[row] ?? Number.NaN);
-      return { columns: columns.map(kept), back };
+      return { columns: columns.map(kept), widths: widths.map((each) => each && kept(each)), back };
     },
   };
 }
@@ -69,10 +71,15 @@ function withoutTime(rows: SampleRows, at: number): readonly Diagnostic[] {
 const oneOf = (text: string | undefined): Quantity | undefined =>
   text === undefined || text === '' ? undefined : parseQuantity(`1 ${text}`).value;
 
-/** A column's samples in SI; a sample that is not there is NaN, one that cannot be read is reported and NaN. */
-function numbers(rows: SampleRows, column: Column, found: Diagnostic[]): Float64Array {
+/** A column's samples in SI, with the half-widths that they state; a sample that is not there is NaN, one that cannot be read is reported and NaN. */
+function numbers(
+  rows: SampleRows,
+  column: Column,
+  found: Diagnostic[],
+): { readonly samples: Float64Array; readonly widths: Float64Array | undefined } {
   const { at, raw, factor, offset } = column;
   const samples = new Float64Array(rows.rows.length);
+  let widths: Float64Array | undefined;
   rows.rows.forEach((row, i) => {
     const cell = row[at];
     samples[i] = Number.NaN;
@@ -88,8 +95,11 @@ function numbers(rows: SampleRows, column: Column, found: Diagnostic[]): Float64
     const number =
       written === raw.unit ? value.value : fromSi(toSi(value.value, written, raw.kind), raw.unit, raw.kind);
     samples[i] = offset === 0 ? number * factor : number * factor + offset;
+    if (value.plusMinus === 0) return;
+    widths ??= new Float64Array(rows.rows.length);
+    widths[i] = Math.abs((value.plusMinus * written.factor * factor) / raw.unit.factor);
   });
-  return samples;
+  return { samples, widths };
 }
 
 function otherDimension(cell: TextNode, column: string, type: QuantityType): Diagnostic {

@@ -17,6 +17,8 @@ export interface Column {
 /** What was read of the columns, in their order, the time first. */
 export interface SampledColumns {
   readonly columns: readonly Float64Array[];
+  /** The half-widths that samples state themselves, in SI: by column, 0 where one states none. */
+  readonly widths: readonly (Float64Array | undefined)[];
   /** The first row whose time is earlier than that of the row before. */
   readonly back: Back | undefined;
 }

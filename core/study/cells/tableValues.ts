@@ -172,9 +172,14 @@ function checkedUnit(node: TextNode | undefined, found: Diagnostic[]): TextNode 
   return value === undefined ? 'unknown' : node;
 }
 
-/** A number and the unit of its row as one text; findings are placed at the number. */
+/**
+ * A number and the unit of its row as one text, unless the number has a unit already: `at least 5 ± 2 %` in a row of V
+ * is `at least 5 V ± 2 %`. Findings are placed at the number.
+ */
 function withUnit(value: TextNode, unit: TextNode | undefined): TextNode {
   if (value.text === notTaken) return { ...value, text: 'not taken' };
-  if (unit === undefined || /[A-Za-z°µΩ%]/.test(value.text)) return value;
-  return { ...value, text: `${value.text} ${unit.text}` };
+  const [share = ''] = /\s*(?:±|\+\/-)\s*[\d.]+\s*%$/.exec(value.text) ?? [];
+  const number = value.text.slice(0, value.text.length - share.length);
+  if (unit === undefined || /[\p{L}°%]/u.test(number.replace(/^at (?:least|most)(?=\s)/, ''))) return value;
+  return { ...value, text: `${number} ${unit.text}${share}` };
 }
