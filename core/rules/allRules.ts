@@ -7,6 +7,12 @@ import { beyondSensor } from './beyondSensor.ts';
 import { codeNotListed } from './codeNotListed.ts';
 import { codeNotStored } from './codeNotStored.ts';
 import { coldSoak } from './coldSoak.ts';
+import { countersContradict } from './counters/countersContradict.ts';
+import { odometerRunsBack } from './counters/odometerRunsBack.ts';
+import { leakageAgainstCompression } from './cylinders/leakageAgainstCompression.ts';
+import { pressuresOutOfOrder } from './cylinders/pressuresOutOfOrder.ts';
+import { acidAgainstVolts } from './electrical/acidAgainstVolts.ts';
+import { crankingWithoutDip } from './electrical/crankingWithoutDip.ts';
 import { engineStands } from './engineStands.ts';
 import { failedValue } from './failedValue.ts';
 import { codeForm } from './header/codeForm.ts';
@@ -20,7 +26,9 @@ import { oddities } from './measured.ts';
 import { misspeltState } from './misspeltState.ts';
 import { banksApart } from './mixture/banksApart.ts';
 import { banksTogether } from './mixture/banksTogether.ts';
+import { gasBalance } from './mixture/gasBalance.ts';
 import { rearCopiesFront } from './mixture/rearCopiesFront.ts';
+import { sensorAgainstGas } from './mixture/sensorAgainstGas.ts';
 import { trimAgainstGas } from './mixture/trimAgainstGas.ts';
 import { trimByLoad } from './mixture/trimByLoad.ts';
 import { aboveBarometer } from './pressure/aboveBarometer.ts';
@@ -30,11 +38,14 @@ import { manifoldAtBarometer } from './pressure/manifoldAtBarometer.ts';
 import { pressureAndVacuum } from './pressure/pressureAndVacuum.ts';
 import { seaLevelForStation } from './pressure/seaLevelForStation.ts';
 import { vacuumForAbsolute } from './pressure/vacuumForAbsolute.ts';
+import { pulseTooLong } from './pulseTooLong.ts';
 import type { CaseRule, CellRule, MomentRule, ReadingRule, Rule } from './rule.ts';
 import { frozenReading } from './sets/frozenReading.ts';
 import { missingCylinder } from './sets/missingCylinder.ts';
 import { readingsDiffer } from './sets/readingsDiffer.ts';
 import { suspectTwice } from './sets/suspectTwice.ts';
+import { stateContradicted } from './stateContradicted.ts';
+import { chargeColderThanOutside } from './temperature/chargeColderThanOutside.ts';
 import { chargeHotterThanCoolant } from './temperature/chargeHotterThanCoolant.ts';
 import { thermostatEarly } from './temperature/thermostatEarly.ts';
 import { unitSlip } from './unitSlip.ts';
@@ -54,8 +65,10 @@ export const allRules: readonly Rule[] = [
   beyondSensor,
   failedValue,
   engineStands,
+  stateContradicted,
   coldSoak,
   chargeHotterThanCoolant,
+  chargeColderThanOutside,
   thermostatEarly,
   seaLevelForStation,
   barometerUnfit,
@@ -67,14 +80,23 @@ export const allRules: readonly Rule[] = [
   fillingUnlikely,
   frozenReading,
   readingsDiffer,
+  pulseTooLong,
   egrAtIdle,
   idleAirShut,
+  gasBalance,
+  sensorAgainstGas,
   trimAgainstGas,
   trimByLoad,
   banksApart,
   banksTogether,
   rearCopiesFront,
   missingCylinder,
+  pressuresOutOfOrder,
+  leakageAgainstCompression,
+  crankingWithoutDip,
+  acidAgainstVolts,
+  countersContradict,
+  odometerRunsBack,
   unusualValue,
   codeNotListed,
   codeNotStored,

@@ -76,6 +76,8 @@ export interface RuledCase {
   readonly once: <T>(make: (ruled: RuledCase, before: T | undefined) => T) => T;
   /** The moments that hold a signal; the very same list as before a change while its members are. */
   readonly holding: (signal: RuledSignal) => readonly Moment[];
+  /** The readings of all cells that hold several numbers, by cylinder or by label. */
+  readonly sets: () => readonly Reading[];
   /** The moments of one cell: the columns of a table. */
   readonly inCell: (cell: number) => readonly Moment[];
   /** The moments of the same visit and engine state that hold a signal, the moment itself among them. */

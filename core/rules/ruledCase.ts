@@ -36,6 +36,7 @@ export function ruledCase(
       by.set(make, made);
       return made;
     },
+    sets: () => taken.flatMap((each) => each.sets),
     inCell: (cell) => taken[cell]?.moments ?? none,
     holding: (signal) => {
       let all = holding.get(signal);

@@ -61,6 +61,7 @@ const head = `# How the rules were judged
 
 A small physical model of an engine (\`test/support/engineModel\`) writes cases of synthetic engines; no car was measured.
 It draws displacement, cylinders and banks, altitude, weather and temperature, metering by air flow, by manifold pressure or both, switching and wideband front sensors, with and without a compressor.
+Beside the scan data stand what a workshop measures: vacuum, cylinders by gauge, the battery, the gas at the tailpipe, a look on the road, what a controller counts.
 Sensors are off by their tolerances and show the steps of SAE J1979.
 The rules' limits were chosen on other engines than these: \`test/support/engineModel/seeds.ts\` keeps the seeds apart.
 \`npm run accuracy\` writes this page; nothing here is written by hand.

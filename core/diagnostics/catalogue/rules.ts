@@ -1,11 +1,17 @@
 import { didYouMean, oneOf, type Rows } from '../row.ts';
+import { type RulesAgainstFacts, rulesAgainstRows } from './rulesAgainst.ts';
 import { type RulesHeaderFacts, rulesHeaderRows } from './rulesHeader.ts';
 import { type RulesMixtureFacts, rulesMixtureRows } from './rulesMixture.ts';
 import { type RulesPressureFacts, rulesPressureRows } from './rulesPressure.ts';
 import { type RulesSetsFacts, rulesSetsRows } from './rulesSets.ts';
 
 /** Findings of the checks that always run, one rule each in `rules/`. */
-export interface RulesFacts extends RulesHeaderFacts, RulesPressureFacts, RulesMixtureFacts, RulesSetsFacts {
+export interface RulesFacts
+  extends RulesHeaderFacts,
+    RulesPressureFacts,
+    RulesMixtureFacts,
+    RulesSetsFacts,
+    RulesAgainstFacts {
   readonly 'unit-slip': {
     readonly name: string;
     readonly written: string;
@@ -105,4 +111,5 @@ export const rulesRows: Rows<RulesFacts> = {
   ...rulesPressureRows,
   ...rulesMixtureRows,
   ...rulesSetsRows,
+  ...rulesAgainstRows,
 };

@@ -81,18 +81,32 @@ export function gasComposition(fuel: string): Composition | NoAnswer {
 }
 
 /** The formula itself, for a fuel with carbon and a gas with CO2. */
-export function brettschneider(
-  { co2, co, o2, hc, nox }: ExhaustGas,
+export function brettschneider(gas: ExhaustGas, fuel: Composition): number {
+  return oxygenFound(gas, fuel) / oxygenNeeded(gas, fuel);
+}
+
+/** The oxygen of the air, as a share of the sample's volume, that is in it bound and free: the formula's upper half. */
+export function oxygenFound(
+  { co2, co, o2, nox }: ExhaustGas,
   { carbon, hydrogen, oxygen }: Composition,
 ): number {
-  const h = hydrogen / carbon;
-  const o = oxygen / carbon;
-  const bound = (h / 4) * (waterGas / (waterGas + co / co2)) - o / 2;
-  return (
-    (co2 + co / 2 + o2 + nox / 2 + bound * (co2 + co)) /
-    oxygenNeeded({ co2, co, hc }, { carbon, hydrogen, oxygen })
-  );
+  const bound = (hydrogen / carbon / 4) * burntHydrogen({ co2, co }) - oxygen / carbon / 2;
+  return co2 + co / 2 + o2 + nox / 2 + bound * (co2 + co);
 }
+
+/**
+ * The oxygen that came with the nitrogen of a sample, as a share of its volume: what is no other gas is nitrogen, and air
+ * has 3.773 parts of it for one of oxygen. Of a gas that was analysed well it is `oxygenFound`.
+ */
+export function oxygenBrought(gas: ExhaustGas, { carbon, hydrogen }: Composition): number {
+  const { co2, co, o2, hc, nox } = gas;
+  const unburnt = (hydrogen / carbon / 2) * (1 - burntHydrogen(gas)) * (co2 + co);
+  return (1 - co2 - co - o2 - hc - nox - unburnt) / 3.773;
+}
+
+/** The share of the fuel's hydrogen that is water. */
+const burntHydrogen = ({ co2, co }: Pick<ExhaustGas, 'co2' | 'co'>): number =>
+  waterGas / (waterGas + co / co2);
 
 /** The oxygen, as a share of the sample's volume, that the fuel found in it needs: the formula's lower half. */
 export function oxygenNeeded(

@@ -1,9 +1,9 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
-import { lambdaFromGas } from '../../engine/fuel/lambdaFromGas.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
 import { inForm, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
+import { lambdaOfGas } from './gasOf.ts';
 import { type TotalTrim, totalTrims, trimShare, writtenTrim } from './totalTrim.ts';
 
 /** Fuel is added and the exhaust is rich, or taken away and it is lean: the sensor that steers says otherwise than the gas. */
@@ -61,15 +61,8 @@ function lambdasFor(moment: Moment, ruled: RuledCase): readonly Lambda[] {
     if (shown !== undefined) found.push({ lambda: shown.si, from: '`analyser_lambda`' });
   }
   for (const each of ruled.alike(moment, 'co2')) {
-    const lambda = computedFrom(each, ruled);
+    const lambda = lambdaOfGas(each, ruled.car);
     if (lambda !== undefined) found.push({ lambda, from: 'the gas (`co2`, `co`, `o2_gas`, `hc`)' });
   }
   return found;
-}
-
-function computedFrom({ values: { co2, co, o2_gas, hc } }: Moment, { car }: RuledCase): number | undefined {
-  if (co2 === undefined || co === undefined || o2_gas === undefined) return undefined;
-  const gas = { co2: co2.si, co: co.si, o2: o2_gas.si, hc: hc?.si ?? 0, nox: 0 };
-  const lambda = lambdaFromGas(gas, car.fuel ?? 'E10');
-  return typeof lambda === 'number' ? lambda : undefined;
 }

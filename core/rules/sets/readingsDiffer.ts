@@ -1,16 +1,28 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { absoluteLoad } from '../../engine/air/airFlow.ts';
+import { gasolineDensity } from '../../engine/fuel/ethanolBlend.ts';
 import { stoichiometricRatio } from '../../engine/fuel/stoichiometry.ts';
 import { formatNumber, formatQuantity } from '../../quantity/format.ts';
 import type { Car } from '../car.ts';
 import { type Measured, writtenAs } from '../measured.ts';
-import { fullNameOf, inForm, type Moment } from '../moments.ts';
+import { lambdaOfGas } from '../mixture/gasOf.ts';
+import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
+import { steadyStates } from '../steadyStates.ts';
 
 /** Two readings of one thing at one moment that differ by more than their accuracy. */
 export const readingsDiffer: CellRule = {
   code: 'readings-differ',
-  of: ['load_abs', 'afr_b1', 'afr_b2', 'charging_voltage', 'cranking_voltage'],
+  of: [
+    'load_abs',
+    'afr_b1',
+    'afr_b2',
+    'charging_voltage',
+    'cranking_voltage',
+    'analyser_lambda',
+    'fuel_rate',
+    'boost',
+  ],
   checkCell: ({ car, moments }) => {
     // A row is told once.
     const rows = new Set<Compares>();
@@ -35,6 +47,9 @@ const pairs: readonly Compares[] = [
   ({ values }, car) => lambdaAndRatio(values.lambda_b2, values.afr_b2, car),
   ({ values }) => oneThing(values.battery, values.charging_voltage, volts),
   ({ values }) => oneThing(values.battery, values.cranking_voltage, volts),
+  analyserAndGas,
+  fuelAndAir,
+  boostAndManifold,
 ];
 
 /** V: two meters on one battery, a few seconds apart. */
@@ -42,6 +57,57 @@ const volts = 0.6;
 /** Shares: programs round and delay their load; a lambda and a ratio of one sensor are one number. */
 const ofLoad = { relative: 0.2, absolute: 0.03 };
 const ofRatio = 0.04;
+
+/** Lambda: instruments count with constants of their own, which part where it is lean. */
+const ofLambda = { absolute: 0.04, lean: 0.1 };
+
+/** An analyser works its lambda out of the gases that it shows. */
+function analyserAndGas(moment: Moment, car: Car): Diagnostic | undefined {
+  const shown = inForm(moment, 'analyser_lambda', '1');
+  const lambda = lambdaOfGas(moment, car);
+  if (shown === undefined || lambda === undefined) return undefined;
+  const width = ofLambda.absolute + ofLambda.lean * Math.max(0, lambda - 1) + shown.halfWidth;
+  if (Math.abs(shown.si - lambda) <= width) return undefined;
+  return differ(shown, `the gases beside it make ${formatNumber(Number(lambda.toFixed(2)))}`);
+}
+
+/** The air that a fuel rate burns: within this factor of what a meter shows in a steady state of a petrol engine. */
+const ofFuel = 2;
+/** kg/s: half a litre an hour, ten steps of a generic reading. */
+const leastFuel = 1e-4;
+
+function fuelAndAir(moment: Moment, { fuel, hasThrottle }: Car): Diagnostic | undefined {
+  const { fuel_rate: rate } = moment.values;
+  const maf = inForm(moment, 'maf', 'g/s');
+  if (rate === undefined || maf === undefined || fuel === undefined || !hasThrottle) return undefined;
+  if (!steadyStates.includes(stateName(moment) ?? '')) return undefined;
+  const ratio = stoichiometricRatio(fuel);
+  const mass = rate.form.unit === 'g/s' ? rate.si : rate.si * gasolineDensity * 1000;
+  if (typeof ratio !== 'number' || mass < leastFuel) return undefined;
+  const air = mass * ratio;
+  if (maf.si <= ofFuel * air && air <= ofFuel * maf.si) return undefined;
+  return differ(
+    rate,
+    `\`${fullNameOf(maf)}\` is ${writtenAs(maf)}, where that fuel burns ${formatQuantity(Number(air.toPrecision(2)), maf.type)} of air`,
+  );
+}
+
+/** Pa: what a barometer can be on a road, from 5000 m up to the highest weather at the Dead Sea, with two gauges' errors. */
+const barometers = { low: 48_000, high: 115_000 };
+
+/** Manifold pressure less boost is a barometer. */
+function boostAndManifold(moment: Moment): Diagnostic | undefined {
+  const boost = inForm(moment, 'boost', 'psi');
+  const map = inForm(moment, 'map', 'kPa');
+  if (boost === undefined || map === undefined) return undefined;
+  const baro = map.si - boost.si;
+  if (baro >= barometers.low && baro <= barometers.high) return undefined;
+  const means = formatQuantity(Number(baro.toPrecision(3)), map.type);
+  return differ(
+    boost,
+    `\`${fullNameOf(map)}\` is ${writtenAs(map)}, which leaves ${means} for the barometer`,
+  );
+}
 
 /** Absolute load is the air flow in another form (SAE J1979). */
 function loadAndFlow(moment: Moment, { displacement }: Car): Diagnostic | undefined {

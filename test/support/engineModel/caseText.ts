@@ -6,6 +6,7 @@ import type { Point } from './operation.ts';
 import type { OxygenTrace } from './oxygenTrace.ts';
 import { compressionGauge } from './physics.ts';
 import type { Shown } from './readings.ts';
+import { workshopText } from './workshopText.ts';
 
 /** Everything that was measured on one car, ready to be written down. */
 export interface Measurements {
@@ -44,6 +45,7 @@ export function caseText(measurements: Measurements, fault: OneFault | undefined
     compression(measurements, fault, chance),
     trace(measurements),
     fault === undefined && chance.happens(0.3) ? anotherDay(measurements, hand, chance) : '',
+    ...workshopText(measurements, fault, chance),
   ]
     .filter((cell) => cell !== '')
     .join('---\n');

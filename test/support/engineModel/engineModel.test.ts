@@ -4,6 +4,7 @@ import { airState, fillingOf } from './airPath.ts';
 import { soundCar, withFault } from './carFaults.ts';
 import { chanceOf } from './chance.ts';
 import { drawEngine } from './engine.ts';
+import { burnt } from './exhaustGas.ts';
 import { faults } from './faults.ts';
 import { closedLoop } from './fuelPath.ts';
 import { generate } from './generate.ts';
@@ -39,6 +40,22 @@ describe('the relations that the model stands on', () => {
     // U.S. Standard Atmosphere 1976: 1.225 kg/m³ at 15 °C; 1.184 at 25 °C is what SAE J1979 refers absolute load to.
     expect(density(101325, 288.15)).toBeCloseTo(1.225, 4);
     expect(density(101325, 298.15)).toBeCloseTo(1.184, 3);
+  });
+
+  // Dry per cent of CH1.87 with a water-gas constant of 3.7, read in a script of MIT course 2.61.
+  it.each([
+    [0.8, 10.217, 7.68, 0],
+    [0.9, 12.801, 3.724, 0],
+    [0.95, 14.066, 1.828, 0],
+    [1, 15.298, 0, 0],
+    [1.05, 14.52, 0, 1.065],
+    [1.1, 13.817, 0, 2.028],
+    [1.2, 12.598, 0, 3.698],
+  ])('burns at lambda %d to %d %% CO2, %d %% CO and %d %% O2', (lambda, co2, co, o2) => {
+    const gas = burnt('E0', lambda);
+    expect(gas.co2).toBeCloseTo(co2, 2);
+    expect(gas.co).toBeCloseTo(co, 2);
+    expect(gas.o2).toBeCloseTo(o2, 2);
   });
 
   it('draws in what speed-density says', () => {

@@ -57,3 +57,14 @@ export function compressionGauge(ratio: number, pressure: number, exponent: numb
 /** Mass of air to mass of fuel at lambda 1 (Heywood, table D.4 from memory; blends by mass). */
 export const stoichiometric = { E0: 14.6, E5: 14.3, E10: 14.0, E85: 9.86 } as const;
 export type Fuel = keyof typeof stoichiometric;
+
+/** Atoms for each one of carbon (reference fuels of UN Regulation No. 83, values from memory; gasoline CH1.87 after Heywood). */
+export const composition: Readonly<Record<Fuel, { readonly hydrogen: number; readonly oxygen: number }>> = {
+  E0: { hydrogen: 1.87, oxygen: 0 },
+  E5: { hydrogen: 1.89, oxygen: 0.016 },
+  E10: { hydrogen: 1.93, oxygen: 0.033 },
+  E85: { hydrogen: 2.74, oxygen: 0.385 },
+};
+
+/** Parts of dry air in which there is one of oxygen: O2 + 3.773 N2, argon counted as nitrogen (Heywood). */
+export const airPerPartOfOxygen = 4.773;

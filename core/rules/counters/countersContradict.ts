@@ -1,0 +1,90 @@
+import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
+import { formatQuantity } from '../../quantity/format.ts';
+import type { Reading } from '../../study/types.ts';
+import type { CellRule } from '../rule.ts';
+
+/** Lamp, codes, monitors and distances of one controller that contradict each other. */
+export const countersContradict: CellRule = {
+  code: 'counters-contradict',
+  of: ['dtc_count', 'monitors_left', 'distance_with_mil', 'time_with_mil', 'warm_ups_since_clear'],
+  in: ['readings'],
+  checkCell: ({ readings }) => {
+    const found: Diagnostic[] = [];
+    for (const column of new Set(readings.map((each) => each.column))) {
+      const here = new Map(readings.filter((each) => each.column === column).map((each) => [each.key, each]));
+      found.push(...rows.flatMap((row) => row(here) ?? []));
+    }
+    return found;
+  },
+};
+
+type Compares = (here: ReadonlyMap<string, Reading>) => Diagnostic | undefined;
+
+const rows: readonly Compares[] = [
+  (here) =>
+    wordOf(here.get('mil')) === 'on' && numberOf(here.get('dtc_count')) === 0
+      ? told(here.get('dtc_count'), here.get('mil'), 'the lamp is on for a code that is stored.')
+      : undefined,
+  (here) => {
+    if (numberOf(here.get('monitors_left')) !== 0) return undefined;
+    const open = [...here.values()].find(
+      (each) => each.key.endsWith('_monitor') && wordOf(each) === 'incomplete',
+    );
+    return told(
+      here.get('monitors_left'),
+      open,
+      'a monitor that has not run to the end is one that is left.',
+    );
+  },
+  (here) => longer(here, 'distance_with_mil', 'distance_since_clear', 1000 + step),
+  (here) => longer(here, 'time_with_mil', 'time_since_clear', 60 + step),
+  (here) => {
+    const driven = numberOf(here.get('distance_since_clear'));
+    if (numberOf(here.get('warm_ups_since_clear')) !== 0 || driven === undefined || driven < far)
+      return undefined;
+    const because = 'nobody drives so far without one start from cold.';
+    return told(here.get('warm_ups_since_clear'), here.get('distance_since_clear'), because);
+  },
+];
+
+/** SI: what rounding to a kilometre or a minute leaves. */
+const step = 1e-6;
+/** m: two tanks of fuel in one drive. */
+const far = 1_500_000;
+
+function longer(
+  here: ReadonlyMap<string, Reading>,
+  part: string,
+  whole: string,
+  slack: number,
+): Diagnostic | undefined {
+  const [one, other] = [numberOf(here.get(part)), numberOf(here.get(whole))];
+  if (one === undefined || other === undefined || one <= other + slack) return undefined;
+  return told(
+    here.get(part),
+    here.get(whole),
+    'the lamp cannot have been on for longer than since the codes were cleared.',
+  );
+}
+
+function told(one: Reading | undefined, other: Reading | undefined, because: string): Diagnostic | undefined {
+  if (one === undefined || other === undefined) return undefined;
+  return diagnose('counters-contradict', one.valueSpan, {
+    name: one.fullName,
+    written: writtenOf(one),
+    other: other.fullName,
+    otherWritten: writtenOf(other),
+    because,
+  });
+}
+
+const numberOf = (reading: Reading | undefined): number | undefined =>
+  reading?.value.kind === 'one' ? reading.value.amount.si : undefined;
+
+const wordOf = (reading: Reading | undefined): string | undefined =>
+  reading?.value.kind === 'words' ? reading.value.text : undefined;
+
+function writtenOf({ value }: Reading): string {
+  if (value.kind === 'words') return value.text;
+  return value.kind === 'one' ? formatQuantity(value.amount.si, value.type) : '';
+}

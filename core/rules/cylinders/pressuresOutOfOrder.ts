@@ -1,0 +1,95 @@
+import { diagnose, type Facts } from '../../diagnostics/diagnostic.ts';
+import type { Finding } from '../../study/types.ts';
+import { writtenAs } from '../measured.ts';
+import { fullNameOf, inForm } from '../moments.ts';
+import type { CaseRule, RuledCase } from '../rule.ts';
+import { byCylinder, nameOf, type OfCylinder, visitsOf, writtenOf } from './bySet.ts';
+
+/** A pressure above one that it cannot pass: running above cranking compression, dry above wet, the first puff above the fifth. */
+export const pressuresOutOfOrder: CaseRule = {
+  code: 'pressures-out-of-order',
+  of: ['wet_compression', 'fifth_puff', 'running_compression', 'dead_head_pressure'],
+  check: (ruled) => [...rows.flatMap((row) => ofRow(row, ruled)), ...againstDeadHead(ruled)],
+};
+
+interface Row {
+  readonly lower: string;
+  readonly upper: string;
+  readonly pair: Facts['pressures-out-of-order']['pair'];
+  /** Only where the upper one is at least this, Pa. */
+  readonly from: number;
+  /** What two readings differ by, as a share. */
+  readonly share: number;
+}
+
+/** Pa: a cylinder that seals when it is cranked. One that leaks may seal better at idle, where the time to leak is short. */
+const sealed = 690_000;
+
+/** What two tests of one cylinder differ by, a tenth, and the least that any two readings do, Pa: 2 psi (common practice). */
+const share = 0.1;
+const least = 13_800;
+
+/* An idling engine is half a share below, and puffs are of one reading: there the gauge’s own error is enough. */
+const rows: readonly Row[] = [
+  { lower: 'running_compression', upper: 'compression', pair: 'running', from: sealed, share: 0.03 },
+  { lower: 'compression', upper: 'wet_compression', pair: 'wet', from: 0, share },
+  { lower: 'first_puff', upper: 'fifth_puff', pair: 'puffs', from: 0, share: 0.03 },
+];
+
+function ofRow({ lower, upper, pair, from, share }: Row, ruled: RuledCase): Finding[] {
+  const sets = ruled.sets();
+  const found: Finding[] = [];
+  for (const when of visitsOf(sets, upper)) {
+    const below = byCylinder(sets, lower, when);
+    const above = byCylinder(sets, upper, when);
+    for (const cylinder of new Set(above.map((each) => each.cylinder))) {
+      // Of several tests the pair that contradicts least: an engine may have been cold at one and warm at the other.
+      const one = leastOf(below, cylinder, 1);
+      const other = leastOf(above, cylinder, -1);
+      if (one === undefined || other === undefined || other.si < from) continue;
+      if (one.si - other.si <= share * other.si + least + one.halfWidth + other.halfWidth) continue;
+      const facts = {
+        lower: nameOf(one),
+        lowerWritten: writtenOf(one),
+        upper: nameOf(other),
+        upperWritten: writtenOf(other),
+        pair,
+      };
+      // Told at the later of the two.
+      const at = pair === 'running' ? one.reading : other.reading;
+      found.push({ cell: at.cell, diagnostic: diagnose('pressures-out-of-order', at.valueSpan, facts) });
+    }
+  }
+  return found;
+}
+
+/** The least figure of a cylinder, or with -1 the greatest. */
+function leastOf(figures: readonly OfCylinder[], cylinder: string, sign: 1 | -1): OfCylinder | undefined {
+  let found: OfCylinder | undefined;
+  for (const each of figures)
+    if (each.cylinder === cylinder && (found === undefined || sign * (each.si - found.si) < 0)) found = each;
+  return found;
+}
+
+/** The regulated pressure of the same visit above what the pump makes against a shut line. */
+function againstDeadHead(ruled: RuledCase): Finding[] {
+  return ruled.holding('dead_head_pressure').flatMap((moment): Finding[] => {
+    const most = inForm(moment, 'dead_head_pressure', 'kPa');
+    if (most === undefined) return [];
+    for (const each of ruled.holding('fuel_pressure')) {
+      const one = each.when === moment.when ? inForm(each, 'fuel_pressure', 'kPa') : undefined;
+      if (one === undefined || one.si - most.si <= share * most.si + least + one.halfWidth + most.halfWidth)
+        continue;
+      const facts = {
+        lower: fullNameOf(one),
+        lowerWritten: writtenAs(one),
+        upper: fullNameOf(most),
+        upperWritten: writtenAs(most),
+        pair: 'dead head' as const,
+      };
+      const { cell, valueSpan } = most.reading;
+      return [{ cell, diagnostic: diagnose('pressures-out-of-order', valueSpan, facts) }];
+    }
+    return [];
+  });
+}
