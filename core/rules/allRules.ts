@@ -2,7 +2,7 @@ import type { Cell } from '../casefile/cell.ts';
 import { egrAtIdle } from './air/egrAtIdle.ts';
 import { fillingUnlikely } from './air/fillingUnlikely.ts';
 import { idleAirShut } from './air/idleAirShut.ts';
-import { bitOf } from './asked.ts';
+import { always, bitOf } from './asked.ts';
 import { beyondSensor } from './beyondSensor.ts';
 import { codeNotListed } from './codeNotListed.ts';
 import { codeNotStored } from './codeNotStored.ts';
@@ -108,10 +108,8 @@ export interface Look {
   readonly reading: ReadingRule['checkReading'] | undefined;
   readonly moment: MomentRule['checkMoment'] | undefined;
   readonly cell: CellRule['checkCell'] | undefined;
-  /** The bit of what must have been read; 0 where it is asked whatever was. */
+  /** The bit of what must have been read, or of the oddity that it looks at. */
   readonly bit: number;
-  /** The bit of the oddity that it looks at, of rules of single readings. */
-  readonly odd: number;
 }
 
 /** A rule that compares cells, with its bit. */
@@ -132,7 +130,7 @@ export function looksAt(kind: Kind): Looks {
     const all = looks
       .filter(({ kinds }) => kinds === undefined || (kind !== undefined && kinds.includes(kind)))
       .map(({ look }) => look);
-    here = { all, always: all.filter(({ bit, odd }) => bit === 0 && odd === 0) };
+    here = { all, always: all.filter(({ bit }) => bit === always) };
     byKind.set(kind, here);
   }
   return here;
@@ -162,7 +160,6 @@ function lookOf(rule: Rule): Look {
     reading: 'checkReading' in rule ? rule.checkReading : undefined,
     moment: 'checkMoment' in rule ? rule.checkMoment : undefined,
     cell: 'checkCell' in rule ? rule.checkCell : undefined,
-    bit: 'odd' in rule ? 0 : bitOf(rule),
-    odd: 'odd' in rule ? oddities[rule.odd] : 0,
+    bit: 'odd' in rule ? oddities[rule.odd] : bitOf(rule),
   };
 }

@@ -9,18 +9,22 @@ interface Bit extends Asked {
 
 const bits: Bit[] = [];
 
-/** The bit of a rule; 0 where it is asked whatever was read. */
+/** The bit of rules that are asked whatever was read. The lowest ones are those of `oddities`. */
+export const always = 16;
+const firstBit = 32;
+
+/** The bit of a rule. */
 export function bitOf({ of, at }: Asked): number {
-  if (of === undefined && at === undefined) return 0;
+  if (of === undefined && at === undefined) return always;
   const name = `${of?.join()} at ${at?.join()}`;
   const known = bits.find((each) => each.name === name);
   if (known !== undefined) return known.bit;
-  const bit = 1 << bits.length;
+  const bit = firstBit << bits.length;
   bits.push({ name, bit, ...(of === undefined ? {} : { of }), ...(at === undefined ? {} : { at }) });
   return bit;
 }
 
-/** The bits of the rules that ask for a reading: whoever adds up those of what was read knows whom to ask. */
+/** The bits of the rules that ask for a reading by its signal and state: whoever adds up those of what was read knows whom to ask. */
 export function askedFor({ signal, state }: Reading): number {
   let asked = 0;
   for (const { of, at, bit } of bits) {

@@ -1,13 +1,12 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { Stream } from '../casefile/stream.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { CaseFiles } from '../recording/files.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import { study } from '../study/study.ts';
 import { withFindings } from '../study/studyOf.ts';
 import type { Finding, Study } from '../study/types.ts';
 import { type Look, looksAt } from './allRules.ts';
-import { askedFor } from './asked.ts';
+import { always, askedFor } from './asked.ts';
 import { type Car, carOf } from './car.ts';
 import { type Compared, compared } from './compared.ts';
 import { type Taken, takenIn } from './moments.ts';
@@ -48,18 +47,19 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
   const { header } = memo.header;
   const car = before?.compared.car.header === header ? before.compared.car : carOf(header);
   const taken: Taken[] = [];
-  for (const [cell, here] of facts.entries()) {
-    const old = before?.facts[cell] === here ? before.taken[cell] : undefined;
+  for (const here of facts) {
+    const old = before?.facts[taken.length] === here ? before.taken[taken.length] : undefined;
     taken.push(old ?? takenIn(here, askedFor));
   }
   const across = compared(facts, taken, car, file.cells, before?.compared);
   const found: (readonly Finding[])[] = [];
   const merged: (readonly Finding[])[] = [];
-  for (const [cell, here] of facts.entries()) {
+  for (let cell = 0; cell < facts.length; cell++) {
+    const here = facts[cell];
     const its = taken[cell];
     const read = file.cells[cell];
     const studied = cellFindings[cell];
-    if (its === undefined || read === undefined || studied === undefined) continue;
+    if (here === undefined || its === undefined || read === undefined || studied === undefined) continue;
     const old = before?.facts[cell] === here ? before.found[cell] : undefined;
     const byRules = old ?? ofCell(read, here, its, car);
     const more = across.found.get(cell);
@@ -74,28 +74,32 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
 
 /** What the rules that look at one cell say of it. Most of them ask for something that it does not have. */
 function ofCell(read: ReadCell, facts: CellFacts, taken: Taken, car: Car): readonly Finding[] {
-  const { asked, odd } = taken;
-  const { all, always } = looksAt(read.cell?.kind);
-  const looks = asked === 0 && odd === 0 ? always : all;
+  const looks = looksAt(read.cell?.kind);
+  const asked = taken.asked | always;
   const found: Finding[] = [];
   let cell: RuledCell | undefined;
-  for (const look of looks) {
-    if (look.bit !== 0 && (look.bit & asked) === 0) continue;
-    if (look.odd !== 0 && (look.odd & odd) === 0) continue;
+  for (const look of asked === always ? looks.always : looks.all) {
+    if ((look.bit & asked) === 0) continue;
     cell ??= ruledCell(read, facts, taken, car);
     ask(look, cell, facts.cell, found);
   }
   return found.length === 0 ? nothing : found;
 }
 
-function ask({ reading, moment, cell: whole, odd }: Look, ruled: RuledCell, cell: number, found: Finding[]) {
-  const add = (diagnostic: Diagnostic | undefined): void => {
-    if (diagnostic !== undefined) found.push({ cell, diagnostic });
-  };
-  if (reading !== undefined) {
-    for (const one of ruled.measured) if ((one.odd & odd) !== 0) add(reading(one, ruled));
-  } else if (moment !== undefined) for (const each of ruled.moments) add(moment(each, ruled));
-  else if (whole !== undefined) for (const diagnostic of whole(ruled)) add(diagnostic);
+function ask(look: Look, ruled: RuledCell, cell: number, found: Finding[]): void {
+  if (look.cell !== undefined) {
+    for (const diagnostic of look.cell(ruled)) found.push({ cell, diagnostic });
+  } else if (look.moment !== undefined) {
+    for (const moment of ruled.moments) {
+      const diagnostic = look.moment(moment, ruled);
+      if (diagnostic !== undefined) found.push({ cell, diagnostic });
+    }
+  } else if (look.reading !== undefined) {
+    for (const one of ruled.measured) {
+      const diagnostic = (one.odd & look.bit) === 0 ? undefined : look.reading(one, ruled);
+      if (diagnostic !== undefined) found.push({ cell, diagnostic });
+    }
+  }
 }
 
 const nothing: readonly Finding[] = [];

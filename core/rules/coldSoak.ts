@@ -15,6 +15,7 @@ export const coldSoak: CellRule = {
   at: ['cold soak'],
   checkCell: ({ measured }): readonly Diagnostic[] => {
     const temperatures = measured.filter((each) => isSoaked(each) && failureOf(each, measured) === undefined);
+    if (highestOf(temperatures) - lowestOf(temperatures) <= apart) return [];
     const [first, second] = temperatures;
     if (first !== undefined && second !== undefined && temperatures.length === 2) return ofTwo(first, second);
     return temperatures.flatMap((one) => {

@@ -2,6 +2,7 @@ import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Finding } from '../study/types.ts';
 import { caseRules } from './allRules.ts';
+import { always } from './asked.ts';
 import type { Car } from './car.ts';
 import { isSameList } from './kept.ts';
 import type { Moment, Taken } from './moments.ts';
@@ -26,7 +27,7 @@ export function compared(
   before: Compared | undefined,
 ): Compared {
   const moments: Moment[] = [];
-  let asked = 0;
+  let asked = always;
   for (const each of taken) {
     asked |= each.asked;
     for (const moment of each.moments) moments.push(moment);
@@ -37,7 +38,7 @@ export function compared(
   const { ruled, made } = ruledCase(car, taken, moments, given, read, before?.made);
   const found = new Map<number, Finding[]>();
   for (const rule of caseRules) {
-    if (rule.bit !== 0 && (rule.bit & asked) === 0) continue;
+    if ((rule.bit & asked) === 0) continue;
     for (const finding of rule.check(ruled)) {
       const cell = finding.cell ?? 0;
       const list = found.get(cell);

@@ -2,6 +2,7 @@ import { signalOf } from '../signals/lookup.ts';
 import { type FormRanges, type Interval, rangesOf, usualIn } from '../signals/ranges.ts';
 import type { Form, Signal } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
+import { mostStates, stateNumber } from './stateNumber.ts';
 import { isRuled, type RuledSignal } from './values.ts';
 
 /** What is known beforehand of a signal's numbers in one form at one engine state. */
@@ -22,21 +23,22 @@ export interface Limits {
 
 /** They are worked out once for each signal, form and state. */
 export function limitsOf({ signal, state }: Reading, form: Form): Limits {
-  const at = state?.known?.name ?? '';
-  if (signal === undefined) return readLimits('', form, at);
+  if (signal === undefined) return readLimits('', form, '');
+  const known = state?.known;
   const states = statesOf(rowOf(signal), form);
-  let limits = states.get(at);
+  const at = stateNumber(known);
+  let limits = states[at];
   if (limits === undefined) {
-    limits = readLimits(signal.name, form, at);
-    states.set(at, limits);
+    limits = readLimits(signal.name, form, known?.name ?? '');
+    states[at] = limits;
   }
   return limits;
 }
 
-/** A signal with the limits of its forms, by engine state. */
+/** A signal with the limits of its forms, by the numbers of engine states. */
 interface Row {
   readonly signal: Signal;
-  readonly forms: (readonly [Form, Map<string, Limits>])[];
+  readonly forms: { readonly form: Form; readonly states: (Limits | undefined)[] }[];
 }
 
 /** The vocabulary's by their names, which is quicker; a case's own come and go with it. */
@@ -54,11 +56,11 @@ function rowOf(signal: Signal): Row {
   return fresh;
 }
 
-function statesOf({ forms }: Row, form: Form): Map<string, Limits> {
-  for (const [each, states] of forms) if (each === form) return states;
-  const fresh = new Map<string, Limits>();
-  forms.push([form, fresh]);
-  return fresh;
+function statesOf({ forms }: Row, form: Form): (Limits | undefined)[] {
+  for (const each of forms) if (each.form === form) return each.states;
+  const states = Array.from({ length: mostStates }, () => undefined);
+  forms.push({ form, states });
+  return states;
 }
 
 function readLimits(signal: string, form: Form, state: string): Limits {

@@ -23,7 +23,7 @@ export interface Measured {
   readonly end: FormRanges['failed'][number] | undefined;
 }
 
-/** What a number alone can be odd in. A vacuum is always taken for unusual: what is usual for it depends on the place. */
+/** What a number alone can be odd in, as bits beside those of `asked.ts`. A vacuum is always taken for unusual: what is usual for it depends on the place. */
 export const oddities = { impossible: 1, 'end of scale': 2, 'beyond encoding': 4, unusual: 8 };
 export type Oddity = keyof typeof oddities;
 

@@ -1,9 +1,8 @@
-import { engineStates } from '../signals/states.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Reading, TakenAt, When } from '../study/types.ts';
 import { failureOf } from './failedValue.ts';
-import type { Limits } from './limits.ts';
 import { type Measured, measuredIn } from './measured.ts';
+import { stateNumber } from './stateNumber.ts';
 import { noValues, type RuledSignal, type Values } from './values.ts';
 
 /**
@@ -30,10 +29,8 @@ export interface Taken {
   readonly moments: readonly Moment[];
   /** The readings that hold several numbers, by cylinder or by label. */
   readonly sets: readonly Reading[];
-  /** The bits of the rules that ask for one of its signals in its states. */
+  /** The bits of the rules that ask for one of its signals in its states, and of what is odd about its numbers. */
   readonly asked: number;
-  /** What is odd about its numbers, each alone: the bits of `oddities`. */
-  readonly odd: number;
 }
 
 /** What a cell's facts hold for rules; `askedFor` gives the bits of the rules that ask for a reading. */
@@ -41,20 +38,14 @@ export function takenIn({ readings }: CellFacts, askedFor: (reading: Reading) =>
   if (readings.length === 0) return nothing;
   const measured = measuredIn(readings);
   let asked = 0;
-  let odd = 0;
-  for (const one of measured) {
-    asked |= askedOf(one.limits, one.reading, askedFor);
-    odd |= one.odd;
+  for (const { limits, reading, odd } of measured) {
+    limits.asked ??= askedFor(reading);
+    asked |= limits.asked | odd;
   }
-  return { measured, moments: momentsOf(readings, measured), sets: setsOf(readings), asked, odd };
+  return { measured, moments: momentsOf(readings, measured), sets: setsOf(readings), asked };
 }
 
-const nothing: Taken = { measured: [], moments: [], sets: [], asked: 0, odd: 0 };
-
-function askedOf(limits: Limits, reading: Reading, askedFor: (reading: Reading) => number): number {
-  limits.asked ??= askedFor(reading);
-  return limits.asked;
-}
+const nothing: Taken = { measured: [], moments: [], sets: [], asked: 0 };
 
 function setsOf(readings: readonly Reading[]): readonly Reading[] {
   let sets: Reading[] | undefined;
@@ -98,7 +89,7 @@ function momentAt({ cell, when, state, column }: Reading, moments: Growing[]): G
 
 function likenessOf(when: When, state: TakenAt | undefined): Moment['likeness'] {
   if (state?.known === undefined) return undefined;
-  const number = engineStates.indexOf(state.known) * visits.length + visits.indexOf(when);
+  const number = stateNumber(state.known) * visits.length + visits.indexOf(when);
   const gear = state.more.size === 0 ? undefined : state.more.get('gear');
   return gear === undefined || gear === '' ? number : `${number} ${gear}`;
 }

@@ -19,12 +19,26 @@ const longestOrder = 400;
 /** The cylinders in the order they fire: "1-3-4-2", with hyphens, commas, semicolons or spaces between, or "1342". */
 export function cylindersInOrder(order: string): readonly number[] | NoAnswer {
   const text = order.trim();
-  const unreadable = noAnswer(
-    `The firing order "${text.length > 40 ? `${text.slice(0, 40)}…` : text}" cannot be read. Write the cylinders with hyphens between: 1-3-4-2.`,
-  );
-  if (text.length > longestOrder) return unreadable;
+  if (singleDigits.test(text)) return digitsOf(text);
+  if (text.length > longestOrder) return unreadable(text);
   const parts = /^[1-9]{2,9}$/.test(text) ? [...text] : text.split(/\s*[-–,;\s]\s*/);
-  return parts.every((each) => /^[1-9][0-9]?$/.test(each)) ? parts.map(Number) : unreadable;
+  return parts.every((each) => /^[1-9][0-9]?$/.test(each)) ? parts.map(Number) : unreadable(text);
+}
+
+/** The form that nearly all have, which is read without taking the text apart. */
+const singleDigits = /^[1-9](?:-[1-9]){1,15}$/;
+
+function digitsOf(text: string): readonly number[] {
+  const digits: number[] = [];
+  for (let at = 0; at < text.length; at += 2) digits.push(text.charCodeAt(at) - 48);
+  return digits;
+}
+
+function unreadable(text: string): NoAnswer {
+  const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
+  return noAnswer(
+    `The firing order "${shown}" cannot be read. Write the cylinders with hyphens between: 1-3-4-2.`,
+  );
 }
 
 /** Whether a firing order names every cylinder of the engine once, in one of the words of `orderSayings`. */

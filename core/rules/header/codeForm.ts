@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnose, type Fix } from '../../diagnostics/diagnostic.ts';
-import { isCode } from '../../engine/obd/troubleCode.ts';
+import type { Span } from '../../text/span.ts';
 import type { CellRule } from '../rule.ts';
 
 /** A trouble code that has not the form of one: SAE J2012 and ISO 15031-6 say a letter, a digit and three hexadecimal digits. */
@@ -8,22 +8,26 @@ export const codeForm: CellRule = {
   in: ['diag'],
   checkCell: ({ read: { cell } }) => {
     const codes = cell?.kind === 'diag' ? (cell.codes ?? []) : [];
-    return codes.flatMap(({ code }): readonly Diagnostic[] => {
+    const found: Diagnostic[] = [];
+    for (const { code } of codes) {
       const text = code.text.trim();
-      if (isSound(text)) return [];
-      const offers = nearCodes(text);
-      const fixes = offers.map(
-        (offer): Fix => ({ title: `Write \`${offer}\``, edits: [{ span: code.span, newText: offer }] }),
-      );
-      return [diagnose('code-form', code.span, { code: text, offers }, fixes)];
-    });
+      if (!isSound(text)) found.push(findingAt(code.span, text));
+    }
+    return found;
   },
 };
 
+function findingAt(span: Span, code: string): Diagnostic {
+  const offers = nearCodes(code);
+  const fixes = offers.map(
+    (offer): Fix => ({ title: `Write \`${offer}\``, edits: [{ span, newText: offer }] }),
+  );
+  return diagnose('code-form', span, { code, offers }, fixes);
+}
+
 /** With or without the failure type that newer controllers add: `P0171`, `U0100-87`. Heavy vehicles' SPN and FMI numbers are left alone. */
-const isSound = (text: string): boolean =>
-  (isCode(text.slice(0, 5)) && text === text.toUpperCase() && /^([-:][0-9A-F]{2})?$/.test(text.slice(5))) ||
-  /^SPN\b/i.test(text);
+const isSound = (text: string): boolean => soundCode.test(text) || /^SPN\b/i.test(text);
+const soundCode = /^[PCBU][0-3][0-9A-F]{3}(?:[-:][0-9A-F]{2})?$/;
 
 /** What a slip of the hand makes of a code: small letters, a blank, an O for a 0, the letter left out. */
 function nearCodes(text: string): readonly string[] {

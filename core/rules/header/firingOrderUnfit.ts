@@ -15,6 +15,7 @@ export const firingOrderUnfit: CellRule = {
     if ('noAnswer' in order || order.length < 2) return [];
     const count = Number(engine?.cylinders?.text ?? Number.NaN);
     const cylinders = Number.isInteger(count) && count > 0 && count <= most ? count : Math.max(...order);
+    if (isEachOnce(order, cylinders)) return [];
     const missing: number[] = [];
     for (let each = 1; each <= cylinders && each <= most; each++)
       if (!order.includes(each)) missing.push(each);
@@ -32,3 +33,15 @@ export const firingOrderUnfit: CellRule = {
     ];
   },
 };
+
+/** As many as there are cylinders, each a cylinder and none twice. */
+function isEachOnce(order: readonly number[], cylinders: number): boolean {
+  if (order.length !== cylinders) return false;
+  let seen = 0;
+  for (const each of order) {
+    const bit = 1 << each;
+    if (each > cylinders || (seen & bit) !== 0) return false;
+    seen |= bit;
+  }
+  return true;
+}

@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { formatQuantity, formatRange } from '../../quantity/format.ts';
-import { rangesOf } from '../../signals/ranges.ts';
+import { type Interval, rangesOf } from '../../signals/ranges.ts';
 import { headerForm } from '../../study/headerTable.ts';
 import type { CellRule } from '../rule.ts';
 
@@ -13,10 +13,9 @@ export const impossibleHeader: CellRule = {
     const found: Diagnostic[] = [];
     for (const [name, { value, valueSpan }] of header.values) {
       if (value.kind !== 'one') continue;
-      const form = headerForm(name);
-      const physical = form === undefined ? undefined : rangesOf(form).physical;
+      const physical = possible(name);
       const { si } = value.amount;
-      if (physical === undefined || (si >= physical.low && si <= physical.high)) continue;
+      if (si >= physical.low && si <= physical.high) continue;
       const facts = {
         name,
         written: formatQuantity(si, value.type),
@@ -27,3 +26,17 @@ export const impossibleHeader: CellRule = {
     return found;
   },
 };
+
+/** What a number of the header can possibly be, worked out once for each. */
+function possible(name: string): Interval {
+  let range = ranges.get(name);
+  if (range === undefined) {
+    const form = headerForm(name);
+    range = (form === undefined ? undefined : rangesOf(form).physical) ?? anything;
+    if (form !== undefined) ranges.set(name, range);
+  }
+  return range;
+}
+
+const ranges = new Map<string, Interval>();
+const anything: Interval = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };

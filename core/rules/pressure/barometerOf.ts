@@ -3,7 +3,7 @@ import type { Measured } from '../measured.ts';
 import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, pressureSensor, pressureStep } from '../tolerance.ts';
-import { isSeaLevelFigure, type Known, siteByReport } from './site.ts';
+import { isSeaLevelFigure, type Known, type Site, siteByReport } from './site.ts';
 
 /**
  * The barometer that a moment's pressures are set against, of the same visit: of the moment, of its cell, the visit's own, a key-on manifold
@@ -11,10 +11,12 @@ import { isSeaLevelFigure, type Known, siteByReport } from './site.ts';
  * then nothing can be set against them.
  */
 export function barometerOf(moment: Moment, ruled: RuledCase): Known | undefined {
-  const { site } = ruled.car;
+  return barometerAmong(visitsOf(ruled), moment, ruled.car.site);
+}
+
+export function barometerAmong({ cells, visits }: Barometers, moment: Moment, site: Site): Known | undefined {
   const own = inForm(moment, 'baro', 'kPa');
   if (own !== undefined && !isSeaLevelFigure(own, site)) return knownFrom(own);
-  const { cells, visits } = visitsOf(ruled);
   const near = cells.get(moment.cell);
   if (near !== undefined) return near;
   const visit = visits.get(moment.when);

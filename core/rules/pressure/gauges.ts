@@ -3,11 +3,11 @@ import { inForm, type Moment } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 
 /** The vacuum of the same moment, or else those of the same visit and state. */
-export function vacuumsLike(moment: Moment, ruled: RuledCase): readonly Gauge[] {
+export function vacuumsLike(moment: Moment, gauges: Gauges): readonly Gauge[] {
   const own = ownGauge(moment);
   if (own !== undefined) return [own];
   const { likeness } = moment;
-  return likeness === undefined ? none : (gaugesOf(ruled).get(likeness) ?? none);
+  return likeness === undefined || gauges.size === 0 ? none : (gauges.get(likeness) ?? none);
 }
 
 /** The vacuum of a moment itself. */

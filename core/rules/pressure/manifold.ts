@@ -6,7 +6,7 @@ import { inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, idleWander, pressureSensor, pressureStep, vacuumGauge } from '../tolerance.ts';
 import { likelierUnit } from '../unitSlip.ts';
-import { type Barometers, barometerOf, visitsOf } from './barometerOf.ts';
+import { type Barometers, barometerAmong, visitsOf } from './barometerOf.ts';
 import { type Gauge, type Gauges, gaugesOf, ownGauge, vacuumsLike } from './gauges.ts';
 import type { Known } from './site.ts';
 
@@ -56,7 +56,7 @@ function readRows(ruled: RuledCase, before: ReadonlyMap<number, Row> | undefined
     const moments = ruled.inCell(cell);
     const known = before?.get(cell);
     const holds = known !== undefined && known.moments === moments && isSame(known, against);
-    rows.set(cell, holds ? known : readRow(moments, against, ruled));
+    rows.set(cell, holds ? known : readRow(moments, against));
   }
   return rows;
 }
@@ -66,14 +66,14 @@ const isSame = ({ against, needsGauges }: Row, now: Against): boolean =>
   against.barometers === now.barometers &&
   (!needsGauges || against.gauges === now.gauges);
 
-function readRow(moments: readonly Moment[], against: Against, ruled: RuledCase): Row {
+function readRow(moments: readonly Moment[], against: Against): Row {
   const manifolds: Manifold[] = [];
   let isSound = true;
   let needsGauges = false;
   for (const moment of moments) {
     const map = runningMap(moment);
     if (map === undefined) continue;
-    const doubt = doubtOf(moment, map, ruled);
+    const doubt = doubtOf(moment, map, moments, against);
     manifolds.push({ moment, map, doubt });
     if (doubt !== undefined) isSound = false;
     if (ownGauge(moment) === undefined) needsGauges = true;
@@ -91,9 +91,14 @@ export function soundManifold(moment: Moment, ruled: RuledCase): Measured | unde
   return map !== undefined && rowsOf(ruled).get(moment.cell)?.isSound === true ? map : undefined;
 }
 
-function doubtOf(moment: Moment, map: Measured, ruled: RuledCase): Doubt | undefined {
-  if (!ruled.car.isUnboosted) return undefined;
-  const barometer = barometerOf(moment, ruled);
+function doubtOf(
+  moment: Moment,
+  map: Measured,
+  row: readonly Moment[],
+  { car, barometers, gauges }: Against,
+): Doubt | undefined {
+  if (!car.isUnboosted) return undefined;
+  const barometer = barometerAmong(barometers, moment, car.site);
   if (barometer === undefined) return undefined;
   const width = explained(
     Math.max(map.halfWidth, pressureSensor),
@@ -102,13 +107,14 @@ function doubtOf(moment: Moment, map: Measured, ruled: RuledCase): Doubt | undef
     pressureStep,
   );
   if (map.si > barometer.si + width) return { kind: 'above barometer', barometer, unit: meantUnit(map) };
-  if (!ruled.car.hasThrottle) return undefined;
-  const swapped = vacuumWritten(moment, map, barometer, ruled);
+  if (!car.hasThrottle) return undefined;
+  const vacuums = vacuumsLike(moment, gauges);
+  const swapped = vacuumWritten(moment, map, barometer, vacuums, row);
   if (swapped !== undefined) return { kind: 'is a vacuum', barometer, because: swapped };
   const missing = barometer.si - map.si;
-  if (map.si > barometer.si - leastVacuum && isClosed(moment) && !isConfirmed(moment, missing, ruled))
+  if (map.si > barometer.si - leastVacuum && isClosed(moment) && !isConfirmed(missing, vacuums))
     return { kind: 'at barometer', barometer };
-  return isFrozen(moment, map, ruled.inCell(moment.cell)) ? { kind: 'frozen' } : undefined;
+  return isFrozen(moment, map, row) ? { kind: 'frozen' } : undefined;
 }
 
 /** Pa: no throttled engine idles with less between its manifold and the air outside. */
@@ -137,16 +143,17 @@ function vacuumWritten(
   moment: Moment,
   map: Measured,
   barometer: Known,
-  ruled: RuledCase,
+  vacuums: readonly Gauge[],
+  row: readonly Moment[],
 ): 'gauge' | 'load' | undefined {
   if (Math.abs(barometer.si - 2 * map.si) >= 2 * vacuumGauge) {
-    for (const vacuum of vacuumsLike(moment, ruled)) {
+    for (const vacuum of vacuums) {
       const isSame = Math.abs(vacuum.si - map.si) < vacuumGauge;
       const apart = Math.abs(barometer.si - map.si - vacuum.si);
       if (isSame && apart > sumWidth(map, vacuum, barometer)) return 'gauge';
     }
   }
-  return fallsAsItOpens(moment, map, barometer, ruled.inCell(moment.cell)) ? 'load' : undefined;
+  return fallsAsItOpens(moment, map, barometer, row) ? 'load' : undefined;
 }
 
 function fallsAsItOpens(moment: Moment, map: Measured, barometer: Known, row: readonly Moment[]): boolean {
@@ -186,6 +193,6 @@ function isFrozen(moment: Moment, map: Measured, row: readonly Moment[]): boolea
 }
 
 /** A gauge shows the same lack of vacuum. */
-function isConfirmed(moment: Moment, missing: number, ruled: RuledCase): boolean {
-  return vacuumsLike(moment, ruled).some((vacuum) => Math.abs(vacuum.si - missing) < 3 * vacuumGauge);
+function isConfirmed(missing: number, vacuums: readonly Gauge[]): boolean {
+  return vacuums.some((vacuum) => Math.abs(vacuum.si - missing) < 3 * vacuumGauge);
 }
