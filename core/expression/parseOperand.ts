@@ -237,6 +237,10 @@ function textLiteral(cursor: Cursor, at: number): Expression {
   const close = text.indexOf(text[at] ?? '', at + 1);
   const end = close < 0 ? text.length : close + 1;
   took(cursor, at, end);
-  if (close < 0) breakOff(cursor, 'unclosed-text', at, end, { text: text.slice(at, Math.min(end, at + 24)) });
+  if (close < 0) {
+    const written = text.slice(at, end).trimEnd();
+    const shown = written.length > 25 ? `${written.slice(0, 24)}…` : written;
+    breakOff(cursor, 'unclosed-text', at, end, { text: shown });
+  }
   return { kind: 'text', text: text.slice(at + 1, close < 0 ? end : close), span: { start: at, end } };
 }

@@ -433,6 +433,22 @@ describe('the header', () => {
     },
   );
 
+  it.each([
+    ['5', '`5` is no unit here.'],
+    ['"5 V"', '`5 V` is no unit here. Did you mean `V`?'],
+    ['V 5', '`V 5` is no unit here. Did you mean `V`?'],
+    ['V or A', '`V or A` is no unit here.'],
+    ['"1"', undefined],
+    ['kPa gauge', undefined],
+  ])(
+    'says of a unit that is none what it is, and nothing of a number that nobody wrote: %s',
+    (unit, says) => {
+      const own = `signals:\n  x1:\n    meaning: x\n    unit: ${unit}\n`;
+      const told = resultOf('note: x\n', own).diagnostics.map(({ message }) => message);
+      expect(told).toEqual(says === undefined ? [] : [says]);
+    },
+  );
+
   it('says of an own signal’s kind what may stand beside its unit', () => {
     const own = (unit: string, kind: string) =>
       `signals:\n  x1:\n    meaning: x\n    unit: ${unit}\n    kind: ${kind}\n`;
