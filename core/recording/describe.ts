@@ -1,16 +1,17 @@
-import type { Format, Layout } from './layout.ts';
+import type { Format, Layout, Unclear } from './layout.ts';
 
 const delimiterWords = {
   comma: 'commas',
   semicolon: 'semicolons',
   tab: 'tabs',
   space: 'spaces',
+  pipe: 'upright strokes',
 } as const;
 
 /** How a file is written, in words: "columns parted by semicolons, decimal comma, names and units in two heading rows". */
 export function layoutWords(layout: Layout): string {
   const parts = [
-    `columns parted by ${delimiterWords[layout.delimiter]}`,
+    layout.headings.length === 1 ? 'one column' : `columns parted by ${delimiterWords[layout.delimiter]}`,
     `decimal ${layout.decimal}`,
     headingWords(layout),
   ];
@@ -58,3 +59,28 @@ export function readingWords({ delimiter, decimal, sample }: Layout): string {
   const parted = first.length === 1 ? '' : `, parted by ${delimiterWords[delimiter]}`;
   return `${count}${parted}, decimal ${decimal}: ${fields.join(', ')}${more}`;
 }
+
+/** Why there are no samples in a file, and what to do about it. */
+export function whyNoSamples(
+  why: Extract<Unclear, { readonly is: 'empty' | 'binary' | 'no samples' }>,
+): string {
+  switch (why.is) {
+    case 'empty':
+      return 'it is empty';
+    case 'binary':
+      return why.what === undefined
+        ? `it is no text (byte ${why.offset + 1}, in line ${why.line}, is none of a text’s). Export it from the tool as delimited text`
+        : `it is ${why.what}. ${otherWords[why.what]}`;
+    case 'no samples':
+      return why.what === undefined
+        ? `no line of it holds numbers in columns. It starts with \`${why.first}\``
+        : `it is ${why.what}. ${otherWords[why.what]}`;
+  }
+}
+
+const otherWords = {
+  'a workbook or an archive': 'Open it and save the sheet as delimited text (CSV)',
+  'a page of HTML or XML': 'Export it from the tool as delimited text (CSV)',
+  JSON: 'Export it from the tool as delimited text (CSV)',
+  'text in UTF-32': 'Save it as UTF-8',
+} as const;

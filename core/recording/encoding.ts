@@ -3,22 +3,28 @@ import { type FileBytes, pieceSize, type WhyNoFile } from './files.ts';
 /** How a file's characters are written. */
 export type Encoding = 'UTF-8' | 'UTF-16 little-endian' | 'UTF-16 big-endian';
 
-/** By its byte-order mark, or by the zero beside each character of a plain text without one. */
+/** Bytes looked at to see how a text without a mark is written. */
+const lookedAt = 1024;
+
+/** By its byte-order mark, or by the zero beside nearly each character of a text without one. */
 export function encodingOf(bytes: Uint8Array): { readonly encoding: Encoding; readonly mark: number } {
-  const [a, b, c, d] = bytes;
+  const [a, b, c] = bytes;
   if (a === 0xef && b === 0xbb && c === 0xbf) return { encoding: 'UTF-8', mark: 3 };
   if (a === 0xff && b === 0xfe) return { encoding: 'UTF-16 little-endian', mark: 2 };
   if (a === 0xfe && b === 0xff) return { encoding: 'UTF-16 big-endian', mark: 2 };
-  if (bytes.length >= 4 && a !== 0 && b === 0 && c !== 0 && d === 0)
-    return { encoding: 'UTF-16 little-endian', mark: 0 };
-  if (bytes.length >= 4 && a === 0 && b !== 0 && c === 0 && d !== 0)
-    return { encoding: 'UTF-16 big-endian', mark: 0 };
+  const zeros = [0, 0];
+  const end = Math.min(bytes.length, lookedAt) & ~1;
+  for (let at = 0; at < end; at++) if (bytes[at] === 0) zeros[at & 1] = (zeros[at & 1] ?? 0) + 1;
+  const [even = 0, odd = 0] = zeros;
+  // A heading may be in another script; digits, delimiters and ends of lines are not.
+  if (odd > end / 8 && even === 0) return { encoding: 'UTF-16 little-endian', mark: 0 };
+  if (even > end / 8 && odd === 0) return { encoding: 'UTF-16 big-endian', mark: 0 };
   return { encoding: 'UTF-8', mark: 0 };
 }
 
 /**
  * The file piece by piece as UTF-8, without its mark, so that one scan serves every encoding. Like the content's own,
- * a piece is good until the next one is taken; returns why the rest is lost.
+ * a piece is good until the next one is taken; returns why the rest is lost. What stands behind the text is left out.
  */
 export function* utf8Pieces({ pieces }: FileBytes): Generator<Uint8Array, WhyNoFile | undefined> {
   const all = pieces();
@@ -27,9 +33,17 @@ export function* utf8Pieces({ pieces }: FileBytes): Generator<Uint8Array, WhyNoF
     if (next.done === true) return next.value;
     const { encoding, mark } = encodingOf(next.value);
     const reencode = encoding === 'UTF-8' ? undefined : utf8From(encoding);
+    let isHeld = false;
     for (let start = mark; next.done !== true; start = 0) {
-      const piece = next.value.subarray(start);
-      if (piece.length > 0) yield reencode?.(piece) ?? piece;
+      const bytes = next.value.subarray(start);
+      const whole = reencode?.(bytes) ?? bytes;
+      const piece = withoutPadding(whole);
+      if (piece.length > 0) {
+        // What seemed to be behind the text was between its lines.
+        if (isHeld) yield new Uint8Array(1);
+        yield piece;
+      }
+      isHeld = piece.length < whole.length;
       next = all.next();
     }
     return next.value;
@@ -37,6 +51,16 @@ export function* utf8Pieces({ pieces }: FileBytes): Generator<Uint8Array, WhyNoF
     // Whoever wants no more lets go of the file.
     all.return(undefined);
   }
+}
+
+/**
+ * Without what may stand behind a text: zeros, which recorders that reserve their file beforehand leave behind
+ * when they lose power, and the mark of its end (control-Z) that old systems write.
+ */
+function withoutPadding(bytes: Uint8Array): Uint8Array {
+  let end = bytes.length;
+  while (end > 0 && (bytes[end - 1] === 0 || bytes[end - 1] === 0x1a)) end--;
+  return end === bytes.length ? bytes : bytes.subarray(0, end);
 }
 
 /** Turns the pieces of a file, in order, into UTF-8; all are of whole units but perhaps the last. */
@@ -70,9 +94,12 @@ function utf8From(encoding: Exclude<Encoding, 'UTF-8'>): (bytes: Uint8Array) => 
   };
 }
 
+/** What Windows-1252 has at 0x80 to 0x9F, where ISO 8859-1 has nothing to show (WHATWG Encoding, index windows-1252). */
+const windows = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+
 /**
- * Bytes as text. What is no UTF-8 is taken for Latin-1 (ISO 8859-1), byte by byte: the tools that do not write UTF-8
- * write their degree and micro signs so.
+ * Bytes as text. What is no UTF-8 is taken for Windows-1252, byte by byte: the tools that do not write UTF-8 write
+ * their degree and micro signs so, or as ISO 8859-1, which is the same there.
  */
 export function textOf(bytes: Uint8Array, start: number, end: number): string {
   let text = '';
@@ -87,7 +114,7 @@ export function textOf(bytes: Uint8Array, start: number, end: number): string {
       known++;
     }
     const whole = size > 0 && known === size && code <= 0x10ffff;
-    text += whole ? String.fromCodePoint(code) : String.fromCharCode(first);
+    text += whole ? String.fromCodePoint(code) : (windows[first - 0x80] ?? String.fromCharCode(first));
     at += whole ? size : 1;
   }
   return text;

@@ -1,11 +1,12 @@
 /** What stands between the columns of a file. `space`: any run of spaces and tabs. */
-export type Delimiter = 'comma' | 'semicolon' | 'tab' | 'space';
+export type Delimiter = 'comma' | 'semicolon' | 'tab' | 'space' | 'pipe';
 
 export const delimiterMarks: Readonly<Record<Delimiter, string>> = {
   comma: ',',
   semicolon: ';',
   tab: '\t',
   space: ' ',
+  pipe: '|',
 };
 
 /** A line cut into its fields, trimmed. In quotes a delimiter is a letter, and two quotes are one (RFC 4180). */
@@ -42,3 +43,10 @@ export function fieldsOf(line: string, delimiter: Delimiter): string[] {
     at = end + 1;
   }
 }
+
+/** Names in columns of fixed width, whose words stand one space apart and the names two or more: `Time    Engine speed`. */
+export const namesApart = (line: string): string[] =>
+  line
+    .trim()
+    .split(/\s{2,}|\t/)
+    .map((each) => each.trim());

@@ -22,11 +22,13 @@ export const noFormat: Format = {
 
 /** How a file is written: what its columns are, and where its samples start. */
 export interface Layout {
-  readonly encoding: Encoding | 'Latin-1';
+  readonly encoding: Encoding | 'Windows-1252';
   readonly delimiter: Delimiter;
   readonly decimal: Decimal;
-  /** One for each column; "column 1" where the file has no heading. */
+  /** One for each column, none twice: `O2 #1` and `O2 #2` where it stands twice, `column 1` where there is none. */
   readonly headings: readonly string[];
+  /** The same as they stand in the file. */
+  readonly written: readonly string[];
   /** What the row of units says for each column, if there is such a row. */
   readonly units: readonly string[] | undefined;
   readonly headingRows: number;
@@ -42,8 +44,14 @@ export type Unclear =
   /** The host could not read it. */
   | { readonly is: 'lost'; readonly why: WhyNoFile }
   | { readonly is: 'empty' }
-  | { readonly is: 'binary'; readonly offset: number }
-  | { readonly is: 'no samples'; readonly first: string }
+  /** `what`: what it looks like. The line of text that the byte stands in, counted from 1. */
+  | {
+      readonly is: 'binary';
+      readonly offset: number;
+      readonly line: number;
+      readonly what: Other | undefined;
+    }
+  | { readonly is: 'no samples'; readonly first: string; readonly what: Other | undefined }
   | { readonly is: 'two readings'; readonly readings: readonly Layout[]; readonly line: string }
   /** Commas part more columns than the heading names: perhaps they are the decimal marks of whole columns. */
   | {
@@ -52,3 +60,6 @@ export type Unclear =
       readonly reading: Layout;
       readonly names: number;
     };
+
+/** What a file is that holds no delimited text, as far as its first bytes show it. */
+export type Other = 'a workbook or an archive' | 'a page of HTML or XML' | 'JSON' | 'text in UTF-32';

@@ -1,13 +1,13 @@
 import { parseQuantity } from '../quantity/parse.ts';
 import type { Unit } from '../quantity/types.ts';
-import { clockSeconds, sinceFirst } from './clock.ts';
+import { type ClockForm, clockReader, sinceFirst } from './clock.ts';
 import { delimiterMarks } from './fields.ts';
 import type { FileBytes, WhyNoFile } from './files.ts';
 import type { Format, Layout, Unclear } from './layout.ts';
 import { numberIn } from './numbers.ts';
 import { recognise } from './recognise.ts';
 import type { Back, Refusal } from './rows.ts';
-import { scan } from './scan.ts';
+import { type Clocks, scan } from './scan.ts';
 
 /** A column that is wanted, and what its numbers are turned into: `number × factor + offset`. */
 export interface Wanted {
@@ -16,8 +16,10 @@ export interface Wanted {
   readonly unit: Unit | undefined;
   readonly factor: number;
   readonly offset: number;
-  /** Clock times: seconds since the first of them. */
-  readonly isClock: boolean;
+  /** How clock times are read: as seconds since the first of them. */
+  readonly clock: ClockForm | undefined;
+  /** Numbers that count from long ago, such as from 1970: they are kept since the first of them. */
+  readonly fromFirst: boolean;
 }
 
 /** The rows of a file, as far as they could be read. */
@@ -25,6 +27,8 @@ export interface Recording {
   readonly rows: number;
   /** In the order in which they were wanted. NaN where there is no number. */
   readonly columns: readonly Float64Array[];
+  /** The first moment, in seconds, where the time counts from it; otherwise 0. */
+  readonly first: number;
   readonly refusedLines: number;
   readonly refusedFields: number;
   /** The first of them. */
@@ -57,22 +61,43 @@ export function layoutOf(content: FileBytes, format: Format): Layout | Unclear {
  * The same content and columns give the very same arrays.
  */
 export function recordingOf(content: FileBytes, layout: Layout, wanted: readonly Wanted[]): Recording {
-  const { recordings } = knownOf(content);
-  const columns = wanted.map((each) => ({ ...each, unit: each.unit?.symbol }));
-  const key = JSON.stringify([layout.delimiter, layout.decimal, layout.firstLine, columns]);
-  let recording = recordings.get(key);
-  if (recording === undefined) {
-    recording = read(content, layout, wanted);
-    keep(recordings, key, recording);
-  }
-  return recording;
+  return recordingsOf(content, layout, [wanted])[0] as Recording;
 }
 
-function read(content: FileBytes, layout: Layout, wanted: readonly Wanted[]): Recording {
+/** The same for several times, each the first of its columns. */
+export function recordingsOf(
+  content: FileBytes,
+  layout: Layout,
+  groups: readonly (readonly Wanted[])[],
+): readonly Recording[] {
+  const { recordings } = knownOf(content);
+  const columns = groups.map((wanted) => wanted.map((each) => ({ ...each, unit: each.unit?.symbol })));
+  const key = JSON.stringify([layout.delimiter, layout.decimal, layout.firstLine, columns]);
+  let all = recordings.get(key);
+  if (all === undefined) {
+    const numbers = groups.reduce((sum, wanted) => sum + new Set(wanted.map((each) => each.column)).size, 0);
+    all = groups.map((wanted, i) => {
+      const clocks = groups.length === 1 ? 'one' : i === 0 ? 'first of several' : 'later of several';
+      return read(content, layout, wanted, clocks, Math.floor(mostNumbers / numbers));
+    });
+    keep(recordings, key, all);
+  }
+  return all;
+}
+
+function read(
+  content: FileBytes,
+  layout: Layout,
+  wanted: readonly Wanted[],
+  clocks: Clocks,
+  most: number,
+): Recording {
   const { decimal } = layout;
   // A column may be wanted twice: it is scanned once.
   const distinct = [...new Set(wanted.map((each) => each.column))];
   const about = new Map(wanted.map((each) => [each.column, each]));
+  const [time] = wanted;
+  const clock = time?.clock === undefined ? undefined : clockReader(time.clock);
   const rows = scan(
     content,
     {
@@ -81,23 +106,22 @@ function read(content: FileBytes, layout: Layout, wanted: readonly Wanted[]): Re
       width: layout.headings.length,
       firstLine: layout.firstLine,
       columns: distinct,
-      turnsBack: about.get(distinct[0] ?? -1)?.isClock === true ? halfDay : Number.POSITIVE_INFINITY,
+      turnsBack: time?.clock === undefined ? Number.POSITIVE_INFINITY : time.clock.turn / 2,
+      clocks,
       odd: (text, column) => {
-        const { isClock, unit } = about.get(column) ?? {};
-        if (isClock === true)
-          return clockSeconds(text) ?? (numberIn(text, decimal) === undefined ? undefined : Number.NaN);
+        const { unit } = about.get(column) ?? {};
+        if (clock !== undefined && column === time?.column)
+          return clock(text) ?? (numberIn(text, decimal) === undefined ? undefined : Number.NaN);
         return numberIn(text, decimal) ?? withUnit(decimal === 'comma' ? text.replace(',', '.') : text, unit);
       },
     },
-    Math.floor(mostNumbers / distinct.length),
+    most,
   );
   // Half a file would look like a short drive.
   if (rows.lost !== undefined) rows.count = 0;
   const scanned = rows.columns();
-  for (const [slot, column] of distinct.entries()) {
-    const samples = scanned[slot];
-    if (samples !== undefined && about.get(column)?.isClock === true) sinceFirst(samples);
-  }
+  const moments = scanned[0];
+  const first = moments === undefined || time === undefined ? 0 : countedFrom(moments, time);
   const used = new Set<Float64Array>();
   const columns = wanted.map(({ column, factor, offset }) => {
     const raw = scanned[distinct.indexOf(column)] ?? new Float64Array(0);
@@ -109,6 +133,7 @@ function read(content: FileBytes, layout: Layout, wanted: readonly Wanted[]): Re
   return {
     rows: rows.count,
     columns,
+    first,
     refusedLines: rows.refusedLines,
     refusedFields: rows.refusedFields,
     refusals: rows.refusals,
@@ -118,8 +143,17 @@ function read(content: FileBytes, layout: Layout, wanted: readonly Wanted[]): Re
   };
 }
 
-/** Seconds: a clock that goes back further has passed midnight. */
-const halfDay = 43_200;
+/** Counts a time from its first moment, in place, where it is a clock's or counts from long ago; gives that moment in seconds. */
+function countedFrom(moments: Float64Array, { clock, fromFirst, factor }: Wanted): number {
+  if (clock !== undefined) return sinceFirst(moments, clock.turn);
+  const first = moments[0];
+  if (!fromFirst || first === undefined) return 0;
+  // What such a number shows ends with the sixteen digits of a double; so does the difference.
+  const grains = 10 ** (16 - Math.ceil(Math.log10(Math.abs(first))));
+  for (let i = 0; i < moments.length; i++)
+    moments[i] = Math.round(((moments[i] as number) - first) * grains) / grains;
+  return first * factor;
+}
 
 function scaled(from: Float64Array, to: Float64Array, factor: number, offset: number): Float64Array {
   if (offset === 0) for (let i = 0; i < from.length; i++) to[i] = (from[i] as number) * factor;
@@ -138,7 +172,7 @@ function withUnit(text: string, unit: Unit | undefined): number | undefined {
 
 interface Known {
   readonly layouts: Map<string, Layout | Unclear>;
-  readonly recordings: Map<string, Recording>;
+  readonly recordings: Map<string, readonly Recording[]>;
 }
 
 /** What was read from a content, as long as its host keeps that. */

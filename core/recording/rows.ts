@@ -1,5 +1,6 @@
 import { textOf } from './encoding.ts';
 import type { WhyNoFile } from './files.ts';
+import { isMissing } from './numbers.ts';
 import { type Plan, pastField } from './scan.ts';
 
 /** A line that was left out, or a field that is no number. */
@@ -117,10 +118,28 @@ export class Rows {
     if (this.#fieldsHere > 0) this.refusals.length = this.#toldHere;
     this.#fieldsHere = 0;
     const text = textOf(bytes, from, Math.min(to, from + longestTold));
-    if (/^[\s,;"]*$/.test(text) && to - from <= longestTold) return;
+    if (/^[\s,;|"]*$/.test(text) && to - from <= longestTold) return;
+    if (this.#plan.clocks !== 'one' && this.#isToldOtherwise(width, bytes, from, line)) return;
     this.refusedLines++;
     const why = width === this.#plan.width ? 'no time' : 'width';
     this.#tell({ line, column: undefined, text, why, width });
+  }
+
+  /** Of several clocks: lines that have nothing for this one, and lines of another width, which the first clock tells. */
+  #isToldOtherwise(width: number, bytes: Uint8Array, from: number, line: number): boolean {
+    const { clocks, columns, delimiter } = this.#plan;
+    if (width !== this.#plan.width) return clocks === 'later of several';
+    let at = from;
+    let values = 0;
+    for (let column = 0; column < width; column++) {
+      const end = pastField(bytes, at, delimiter);
+      if (columns.includes(column) && !isMissing(textOf(bytes, at, end).replaceAll('"', ''))) values++;
+      at = end + 1;
+    }
+    if (values === 0) return true;
+    this.refusedFields += values;
+    this.#tell({ line, column: columns[0], text: '', why: 'no time', width });
+    return true;
   }
 
   turnBack(bytes: Uint8Array, from: number, line: number): void {

@@ -15,9 +15,16 @@ export interface Plan {
   readonly columns: readonly number[];
   /** A time that goes back by more has passed midnight. */
   readonly turnsBack: number;
+  readonly clocks: Clocks;
   /** Reads what is no plain number: NaN where there is nothing, undefined where it is refused. */
   readonly odd: (text: string, column: number) => number | undefined;
 }
+
+/**
+ * Whether the file has one time for all its channels, or several, whose channels are read one time after the other:
+ * a line that has nothing for this one is then as it should be.
+ */
+export type Clocks = 'one' | 'first of several' | 'later of several';
 
 const lineFeed = 10;
 const carriageReturn = 13;

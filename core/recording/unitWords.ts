@@ -2,6 +2,21 @@ import { parseQuantity } from '../quantity/parse.ts';
 
 /** How tools spell units in headings, where the language of cases spells them otherwise. */
 const spelt: ReadonlyMap<string, string> = new Map([
+  ['rpm', 'rpm'],
+  ['tr/min', 'rpm'],
+  ['tr/mn', 'rpm'],
+  ['giri/min', 'rpm'],
+  ['omw/min', 'rpm'],
+  ['kpa', 'kPa'],
+  ['hpa', 'hPa'],
+  ['psi', 'psi'],
+  ['bar', 'bar'],
+  ['mbar', 'mbar'],
+  ['hz', 'Hz'],
+  ['khz', 'kHz'],
+  ['km/h', 'km/h'],
+  ['kph', 'km/h'],
+  ['mph', 'mph'],
   ['1/min', 'rpm'],
   ['min-1', 'rpm'],
   ['min^-1', 'rpm'],

@@ -3,17 +3,18 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { fromSi } from '../quantity/convert.ts';
 import { formatNumber } from '../quantity/format.ts';
 import type { QuantityType, Unit } from '../quantity/types.ts';
-import { formatText, isUsual, layoutWords, readingWords } from '../recording/describe.ts';
+import { formatText, isUsual, layoutWords, readingWords, whyNoSamples } from '../recording/describe.ts';
 import type { FileBytes } from '../recording/files.ts';
 import type { Format, Layout } from '../recording/layout.ts';
 import { plainName } from '../recording/plainName.ts';
 import { proposeSignal } from '../recording/proposeSignal.ts';
 import { layoutOf } from '../recording/recording.ts';
 import { formFor, signalOf } from '../signals/lookup.ts';
-import { samplesOf } from '../study/cells/fileSamples.ts';
 import { takenByLanguage } from '../study/cells/names.ts';
-import type { Column, Samples } from '../study/cells/samples.ts';
-import { findTime } from '../study/cells/timeColumn.ts';
+import { ownTimes } from '../study/cells/ownTimes.ts';
+import { type Column, isOfWords, type Samples } from '../study/cells/samples.ts';
+import { samplesOf } from '../study/cells/samplesOfFile.ts';
+import { findTime, type Time, timeAt } from '../study/cells/timeColumn.ts';
 import { unitMeant } from '../study/fitTo.ts';
 
 /** What is made of a recorder's file: cells for a case, and what their author should know. */
@@ -55,27 +56,30 @@ export function captureFromFile(asked: Import): ImportedCapture | NotImported {
   };
   const samples = samplesOf(content, layout, file, place);
   const found: Diagnostic[] = [];
+  const own = ownTimes(samples);
   const time = findTime(undefined, samples, false, found);
   const name = nameFor(file, taken);
-  const channels = channelsIn(samples, time?.column.at);
+  const channels = channelsIn(samples, time, own);
   const capture = [
     `capture: ${titleFor(file)}`,
     `as: ${name}`,
     '# The engine state it was recorded in, where it was one: `state: warm idle`.',
     `file: ${written(file)}`,
     ...(isUsual(layout) ? [] : [`format: ${formatText(layout)}`]),
-    ...timeLine(samples, time?.column),
+    timeLine(samples, time?.column, found),
     'channels:',
     ...channels.map(channelLine),
     ...samples.headings.flatMap((each, at) =>
-      samples.holdsNumbers(at) ? [] : [`  # left out, since it holds words: ${each}`],
+      isOfWords(samples, at) ? [`  # left out, since it holds no numbers: ${each}`] : [],
     ),
   ];
-  const readings = time === undefined ? [] : readingsFrom(asked, samples, time.column, channels, name);
+  const readings = time === undefined ? [] : readingsFrom(asked, samples, channels, name);
+  const others = new Set(channels.map((each) => each.time?.words).filter((each) => each !== undefined));
+  if (time !== undefined) others.delete(time.words);
   return {
     cells: [capture, readings].filter((each) => each.length > 0).map((each) => each.join('\n')),
     channels: channels.length,
-    readAs: [layoutWords(layout), ...(time === undefined ? [] : [time.words])].join('; '),
+    readAs: [layoutWords(layout), ...(time === undefined ? [] : [time.words]), ...others].join('; '),
   };
 }
 
@@ -83,18 +87,14 @@ function whyUnclear(unclear: Exclude<ReturnType<typeof layoutOf>, Layout>): stri
   switch (unclear.is) {
     case 'lost':
       return 'it could not be read to its end. Try again';
-    case 'empty':
-      return 'it is empty';
-    case 'binary':
-      return 'it is no text. Export it from the tool as delimited text';
-    case 'no samples':
-      return `no line of it holds numbers in columns. It starts with \`${unclear.first}\``;
     case 'two readings':
       return `its line \`${unclear.line}\` can be read in ${unclear.readings.length} ways: ${unclear.readings
         .map((each, at) => `(${at + 1}) ${readingWords(each)}`)
         .join('; ')}. Say which with \`--delimiter\` and \`--decimal\``;
     case 'more columns than names':
       return `its line \`${unclear.line}\` has ${unclear.reading.headings.length} columns, and its heading names ${unclear.names}. If its commas are decimal marks, export it with semicolons or tabs; if they part the columns, say so with \`--delimiter comma\``;
+    default:
+      return whyNoSamples(unclear);
   }
 }
 
@@ -102,16 +102,26 @@ interface Proposed {
   readonly name: string;
   readonly heading: string;
   readonly at: number;
+  /** The time that it was taken by; `own`: its heading, where it is not the capture's. */
+  readonly time: Time | undefined;
+  readonly own: string | undefined;
   readonly signal: string | undefined;
   readonly unit: Unit | undefined;
   /** What the author has to say: units that the signal may have. */
   readonly lacks: string | undefined;
 }
 
-function channelsIn(samples: Samples, timeAt: number | undefined): readonly Proposed[] {
+function channelsIn(
+  samples: Samples,
+  main: Time | undefined,
+  own: ReadonlyMap<number, number> | undefined,
+): readonly Proposed[] {
   const used = new Set<string>();
-  return samples.headings.flatMap((heading, at): Proposed[] => {
-    if (at === timeAt || !samples.holdsNumbers(at)) return [];
+  const times = new Set(own?.values());
+  return samples.written.flatMap((heading, at): Proposed[] => {
+    if (at === main?.column.at || times.has(at) || !samples.holdsNumbers(at)) return [];
+    const behind = own?.get(at);
+    const isOwn = behind !== undefined && behind !== main?.column.at;
     const unit = (samples.unitIn(at) ?? samples.firstValue(at))?.unit;
     const called = proposeSignal(heading, undefined);
     const of = called === undefined ? undefined : signalOf(called);
@@ -121,7 +131,18 @@ function channelsIn(samples: Samples, timeAt: number | undefined): readonly Prop
     const forms = signal === undefined ? [] : (signalOf(signal)?.forms ?? []);
     const needs = unit === undefined && forms.length > 0 && forms.every((form) => form.unit !== '1');
     const lacks = meant ?? (needs ? forms.map((form) => form.unit).join(' or ') : undefined);
-    return [{ name, heading, at, signal, unit, lacks }];
+    return [
+      {
+        name,
+        heading: samples.headings[at] ?? heading,
+        at,
+        time: isOwn ? timeAt(behind, undefined, samples, false, []) : main,
+        own: isOwn ? samples.headings[behind] : undefined,
+        signal,
+        unit,
+        lacks,
+      },
+    ];
   });
 }
 
@@ -132,19 +153,28 @@ function free(name: string, used: Set<string>): string {
   return candidate;
 }
 
-function channelLine({ name, heading, signal, lacks }: Proposed): string {
+function channelLine({ name, heading, signal, lacks, own }: Proposed): string {
   const remark =
     lacks === undefined
       ? ''
       : `   # say its unit, such as {column: ${JSON.stringify(heading)}, unit: ${lacks}}`;
-  if (signal === undefined || signal === name) return `  ${name}: ${written(heading)}${remark}`;
-  return `  ${name}: {column: ${JSON.stringify(heading)}, signal: ${signal}}${remark}`;
+  const more = [
+    ...(own === undefined ? [] : [`time: ${JSON.stringify(own)}`]),
+    ...(signal === undefined || signal === name ? [] : [`signal: ${signal}`]),
+  ];
+  if (more.length === 0) return `  ${name}: ${written(heading)}${remark}`;
+  return `  ${name}: {column: ${JSON.stringify(heading)}, ${more.join(', ')}}${remark}`;
 }
 
 /** The time is named where it would not be found, so that the cell says what has to be said. */
-function timeLine(samples: Samples, time: Column | undefined): readonly string[] {
-  if (time === undefined) return ['time:   # the heading of the column that holds the time'];
-  return [`time: ${written(samples.headings[time.at] ?? '')}`];
+function timeLine(samples: Samples, time: Column | undefined, found: readonly Diagnostic[]): string {
+  if (time !== undefined) return `time: ${written(samples.headings[time.at] ?? '')}`;
+  for (const each of found) {
+    if (each.code !== 'capture-clock-unclear') continue;
+    const { column, text } = each.facts;
+    return `time: ${written(column)}   # say what ${text} is: {column: ${JSON.stringify(column)}, unit: mm:ss} or unit: hh:mm`;
+  }
+  return 'time:   # the heading of the column that holds the time';
 }
 
 /** A text as YAML takes it for itself. */
@@ -173,7 +203,6 @@ function nameFor(file: string, taken: ReadonlySet<string>): string {
 function readingsFrom(
   { file, at }: Import,
   samples: Samples,
-  time: Column,
   channels: readonly Proposed[],
   name: string,
 ): readonly string[] {
@@ -183,20 +212,28 @@ function readingsFrom(
       signal === undefined || unit === undefined
         ? undefined
         : formFor(signalOf(signal) ?? noSignal, unit.dimension);
-    if (form === undefined || unit === undefined || signal !== channel.name) return [];
+    const time = channel.time?.column;
+    if (form === undefined || unit === undefined || signal !== channel.name || time === undefined) return [];
     const type: QuantityType = { dimension: unit.dimension, kind: form.kind ?? 'none', unit };
     const offset = type.kind === 'point' ? unit.offset : 0;
-    return [
-      { channel, type, column: { at: channel.at, raw: type, factor: unit.factor, offset, isClock: false } },
-    ];
+    const factor = unit.factor;
+    const column: Column = { at: channel.at, raw: type, factor, offset, clock: undefined, fromFirst: false };
+    return [{ channel, type, column, time }];
   });
-  if (known.length === 0) return [];
-  const { columns } = samples.read([time, ...known.map((each) => each.column)], []);
-  const [moments, ...read] = columns;
+  const times = [...new Map(known.map(({ time }) => [time.at, time])).values()];
+  const groups = times.map((time) => ({
+    time,
+    channels: known.filter((each) => each.time.at === time.at).map((each) => each.column),
+  }));
+  const read = samples.read(groups, []);
+  const moments = read[0]?.time;
   if (moments === undefined || moments.length === 0) return [];
-  const index = at === undefined ? undefined : nearestTo(moments, at);
-  const lines = known.flatMap(({ channel, type }, i) => {
-    const column = read[i] ?? new Float64Array(0);
+  const shown = at === undefined ? undefined : formatNumber(moments[nearestTo(moments, at)] ?? 0, 0, 6);
+  const lines = known.flatMap(({ channel, type, column: of, time }) => {
+    const group = times.findIndex((each) => each.at === time.at);
+    const taken = read[group];
+    const column = taken?.columns[groups[group]?.channels.indexOf(of) ?? -1] ?? new Float64Array(0);
+    const index = at === undefined ? undefined : nearestTo(taken?.time ?? moments, at);
     const si = index === undefined ? meanOf(column) : (column[index] ?? Number.NaN);
     if (Number.isNaN(si)) return [];
     // What kind of pressure or temperature it is, its signal says.
@@ -204,7 +241,6 @@ function readingsFrom(
     return [`  ${channel.name}: ${formatNumber(fromSi(si, type.unit, type.kind), 0, 4)}${unit}`];
   });
   if (lines.length === 0) return [];
-  const shown = index === undefined ? undefined : formatNumber(moments[index] ?? 0, 0, 6);
   return [
     shown === undefined
       ? `readings: Means of ${titleFor(file)}`

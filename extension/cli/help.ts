@@ -99,7 +99,7 @@ headings say so, and readings with the mean of each. With CASE they are put at i
 without, they are printed. How the file was read is said; nothing is guessed silently.
 
   --at SECONDS        readings at this moment of the file’s time instead of means
-  --delimiter WORD    comma, semicolon, tab or space, where the file does not show it
+  --delimiter WORD    comma, semicolon, tab, pipe or space, where the file does not show it
   --decimal WORD      point or comma
   --heading-rows N    rows above the samples that name the columns and their units
   --skip N            lines before the heading

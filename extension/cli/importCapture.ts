@@ -74,7 +74,7 @@ function append(path: string, text: string, cells: string): void {
   }
 }
 
-const delimiters = ['comma', 'semicolon', 'tab', 'space'] as const;
+const delimiters = ['comma', 'semicolon', 'tab', 'space', 'pipe'] as const;
 const decimals = ['point', 'comma'] as const;
 
 type Given = string | boolean | undefined;

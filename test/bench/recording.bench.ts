@@ -40,7 +40,8 @@ function read(): Recording {
     unit: undefined,
     factor: 1,
     offset: 0,
-    isClock: false,
+    clock: undefined,
+    fromFirst: false,
   }));
   const recording = recordingOf(content, layout, wanted);
   if (recording.rows !== rows) throw new Error(`There are ${recording.rows} rows.`);

@@ -39,7 +39,7 @@ channels:
   stft_b1: Short term fuel trim bank 1 (%)
   ect: "Coolant temperature [°C]"
   injector_duty: Injector duty
-  # left out, since it holds words: Gear
+  # left out, since it holds no numbers: Gear
 ---
 readings: Means of Warm idle
 as: warm_idle_means
@@ -60,7 +60,7 @@ values:
     );
     const { out } = casebook.run('import', 'captures/short.csv');
     expect(out).toContain(`channels:
-  rpm: RPM   # say its unit, such as {column: "RPM", unit: rpm}
+  rpm: RPM
   ect: ECT (F)   # say its unit, such as {column: "ECT (F)", unit: °F}
   stft_b1: STFT1 (%)
   ltft_b1: LTFT1   # say its unit, such as {column: "LTFT1", unit: %}

@@ -143,12 +143,12 @@ describe('a capture whose file', () => {
     [
       'is a picture',
       new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13]),
-      'it is no text (byte 7 is none of a text’s). Export it from the tool as delimited text',
+      'it is no text (byte 7, in line 2, is none of a text’s). Export it from the tool as delimited text',
     ],
     [
       'holds zero bytes',
       `${log}2,0.\u0000\n`,
-      'it is no text (byte 36 is none of a text’s). Export it from the tool as delimited text',
+      'it is no text (byte 36, in line 4, is none of a text’s). Export it from the tool as delimited text',
     ],
     [
       'has a heading only',

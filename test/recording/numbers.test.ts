@@ -12,7 +12,14 @@ function scanned(texts: readonly string[], decimal: 'point' | 'comma' = 'point')
   const delimiter = decimal === 'comma' ? 'semicolon' : 'comma';
   const layout = layoutOf(content, { ...noFormat, delimiter, decimal, headingRows: 1 });
   if ('is' in layout) throw new Error(layout.is);
-  const wanted = [0, 1].map((column) => ({ column, unit: undefined, factor: 1, offset: 0, isClock: false }));
+  const wanted = [0, 1].map((column) => ({
+    column,
+    unit: undefined,
+    factor: 1,
+    offset: 0,
+    clock: undefined,
+    fromFirst: false,
+  }));
   const { columns, refusedFields, rows } = recordingOf(content, layout, wanted);
   expect([refusedFields, rows]).toEqual([0, texts.length]);
   return [...(columns[1] ?? [])];

@@ -88,7 +88,8 @@ export const time = {
       column: { holds: 'text', meaning: 'the heading of the column', example: 'Time (s)' },
       unit: {
         holds: 'text',
-        meaning: 'the unit of its numbers, where its heading gives none',
+        meaning:
+          'the unit of its numbers, where its heading gives none; of a clock in two groups, `hh:mm` or `mm:ss`',
         example: 'ms',
       },
     },
@@ -101,7 +102,7 @@ export const format = {
   holds: {
     keys: {
       delimiter: {
-        holds: { words: ['comma', 'semicolon', 'tab', 'space'] },
+        holds: { words: ['comma', 'semicolon', 'tab', 'space', 'pipe'] },
         meaning: 'what stands between columns',
         example: 'semicolon',
       },
@@ -142,6 +143,11 @@ export const channels = {
           example: '100 A/V',
         },
         offset: { holds: 'quantity', meaning: 'what is added after scaling', example: '-0.5 V' },
+        time: {
+          holds: time.holds,
+          meaning: 'the heading of the channel’s own time, where it was taken at other moments than the rest',
+          example: 'rear time (s)',
+        },
       },
     },
   },

@@ -37,6 +37,7 @@ export interface CaptureFacts {
   };
   readonly 'capture-too-long': { readonly file: string; readonly rows: number };
   readonly 'capture-no-time': { readonly columns: readonly string[] };
+  readonly 'capture-clock-unclear': { readonly column: string; readonly text: string };
   readonly 'capture-one-sample': { readonly what: string };
   readonly 'channel-without-unit': {
     readonly name: string;
@@ -49,7 +50,9 @@ export interface CaptureFacts {
     readonly value: string;
     readonly samples: number;
   };
+  readonly 'channel-by-other-time': { readonly name: string; readonly own: string; readonly read: string };
   readonly 'time-runs-back': { readonly time: string; readonly place: string };
+  readonly 'column-stands-twice': { readonly column: string; readonly columns: readonly string[] };
   readonly 'unknown-column': {
     readonly column: string;
     readonly columns: readonly string[];
@@ -148,10 +151,21 @@ export const captureRows: Rows<CaptureFacts> = {
     severity: 'error',
     title: 'A capture without its time',
     say: ({ columns }) =>
-      `No column is headed as a time. Say which one it is: \`time: …\`. ${headed(columns)}`,
+      columns.length === 1
+        ? `The only column is \`${columns[0]}\`, and there is no time. Export the file with its time.`
+        : `No column is headed as a time. Say which one it is: \`time: …\`. ${headed(columns)}`,
     why: 'Rates, crossings and windows need to know when each sample was taken.',
     wrong: 'file: captures/log.csv     # columns: n, map, rpm',
     right: 'file: captures/log.csv\ntime: {column: n, unit: ms}',
+  },
+  'capture-clock-unclear': {
+    severity: 'error',
+    title: 'A clock that can be read in two ways',
+    say: ({ column, text }) =>
+      `\`${text}\` under \`${column}\` may be hours and minutes or minutes and seconds. Say which: \`unit: hh:mm\` or \`unit: mm:ss\`.`,
+    why: 'The one is sixty times the other, and the file does not show which it is.',
+    wrong: 'file: captures/log.csv     # Elapsed: 00:05, 00:10, 00:15',
+    right: 'file: captures/log.csv\ntime: {column: Elapsed, unit: mm:ss}',
   },
   'capture-one-sample': {
     severity: 'warning',
@@ -189,6 +203,15 @@ export const captureRows: Rows<CaptureFacts> = {
     wrong: 'time,ect\n0,-40\n1,-40\n2,-40',
     right: 'time,ect\n0,88.2\n1,88.3\n2,88.3',
   },
+  'channel-by-other-time': {
+    severity: 'warning',
+    title: 'A channel that has a time of its own',
+    say: ({ name, own, read }) =>
+      `\`${name}\` stands behind \`${own}\` in the file and is read by \`${read}\`, whose moments are other ones. Say whose they are: \`time: ${own}\` with the channel, or \`time: ${read}\` if that is meant.`,
+    why: 'A recorder that samples its channels at different rates writes a time for each. By another’s time a channel is stretched or shifted.',
+    wrong: 'channels:\n  rear: rear (V)        # columns: front time, front, rear time, rear',
+    right: 'channels:\n  rear: {column: rear (V), time: rear time (s)}',
+  },
   'time-runs-back': {
     severity: 'error',
     title: 'A time that runs backwards',
@@ -197,6 +220,15 @@ export const captureRows: Rows<CaptureFacts> = {
     why: 'Rates, crossings and times between two samples mean nothing when the clock runs backwards.',
     wrong: 'rows: |\n  time  front\n  0 s   0.12 V\n  2 s   0.15 V\n  1 s   0.40 V',
     right: 'rows: |\n  time  front\n  0 s   0.12 V\n  1 s   0.40 V\n  2 s   0.15 V',
+  },
+  'column-stands-twice': {
+    severity: 'error',
+    title: 'A heading that stands twice',
+    say: ({ column, columns }) =>
+      `${columns.length} columns are headed \`${column}\`. Say which by its number, counted from the left: ${oneOf(columns.map((each) => `\`${each}\``))}.`,
+    why: 'The first is no likelier than the second. Tools that record several devices head their columns alike.',
+    wrong: 'channels:\n  rear: O2 (V)          # columns: Time (s), O2 (V), O2 (V)',
+    right: 'channels:\n  rear: "O2 (V) #2"',
   },
   'unknown-column': {
     severity: 'error',

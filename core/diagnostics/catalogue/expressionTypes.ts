@@ -96,10 +96,10 @@ export const expressionTypeRows: Rows<ExpressionTypeFacts> = {
   },
   'unlike-captures': {
     severity: 'error',
-    title: 'Samples of two captures',
+    title: 'Samples of different moments',
     say: ({ left, right }) =>
-      `These samples come from two captures, \`${left}\` and \`${right}\`, taken at different moments. Bring one to the other’s times with \`resample(x, like)\` first.`,
-    why: 'Sample by sample means at the same moment, and two captures do not share a clock.',
+      `These samples were taken at different moments, those of \`${left}\` and those of \`${right}\`. Bring one to the other’s times with \`resample(x, like)\` first.`,
+    why: 'Sample by sample means at the same moment. Two captures do not share a clock, nor do channels of one that have a time each.',
     wrong: 'let:\n  gap: front_log.o2_b1s1 - rear_log.o2_b1s2',
     right: 'let:\n  gap: front_log.o2_b1s1 - resample(rear_log.o2_b1s2, front_log.o2_b1s1)',
   },

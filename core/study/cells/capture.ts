@@ -8,16 +8,16 @@ import { formatQuantity } from '../../quantity/format.ts';
 import type { QuantityType } from '../../quantity/types.ts';
 import type { FileContent } from '../../recording/files.ts';
 import type { Form, Signal } from '../../signals/types.ts';
-import { nearest } from '../../text/nearest.ts';
 import { fitTo } from '../fitTo.ts';
 import { readUnit } from '../readUnit.ts';
 import { findTool, readAccuracy } from '../tools.ts';
 import type { Reading } from '../types.ts';
-import { type Channel, channelsOf, type Planned, planChannel, signalOf } from './channels.ts';
+import { channelsOf, type Planned, planChannel, signalOf } from './channels.ts';
+import { timedChannels } from './channelTimes.ts';
 import { fileSamples } from './fileSamples.ts';
+import { areSame, groupsOf, isSame, wordsOf } from './groups.ts';
 import { inlineSamples } from './inlineSamples.ts';
-import type { Samples } from './samples.ts';
-import { findTime } from './timeColumn.ts';
+import { isOfWords, type Samples } from './samples.ts';
 import type { Circumstances, Collected } from './values.ts';
 
 /** A capture's channels as series: from its `rows`, or from the file that it names. */
@@ -49,56 +49,59 @@ function fromSamples(
   isInline: boolean,
 ): Collected {
   const found: Diagnostic[] = [...before];
-  const time = findTime(cell.time, samples, isInline, found);
-  const plans: (Planned | { readonly channel: Channel; readonly signal: Signal | undefined })[] = [];
-  for (const channel of channelsOf(cell, samples, time?.column.at ?? -1)) {
-    const at = channel.at ?? samples.headings.indexOf(channel.column.text);
-    if (at < 0) {
-      found.push(unknownColumn(channel.column, samples.headings));
-      plans.push({ channel, signal: signalOf(channel, around, []) });
-      continue;
-    }
-    const here: Diagnostic[] = [];
-    const planned = planChannel(channel, samples, at, around, here);
-    found.push(...here);
-    plans.push(planned ?? { channel, signal: signalOf(channel, around, []) });
-  }
-  const known = plans.filter((each) => 'column' in each);
-  const read =
-    time === undefined ? undefined : samples.read([time.column, ...known.map((each) => each.column)], found);
-  const { back } = read ?? {};
-  if (back !== undefined)
-    found.push(diagnose('time-runs-back', back.span, { time: back.time, place: back.place }));
-  const moments = back === undefined ? read?.columns[0] : undefined;
-  if (moments?.length === 1) {
+  const { channels, main } = timedChannels(cell, samples, isInline, found);
+  const plans = channels.map(({ channel, at, time }) => {
+    const planned = at === undefined ? undefined : planChannel(channel, samples, at, around, found);
+    return { channel, time, planned, signal: planned?.signal ?? signalOf(channel, around, []) };
+  });
+  const groups = groupsOf(main, plans);
+  const read = samples.read(groups, found);
+  const [first] = read;
+  for (const { back } of read)
+    if (back !== undefined)
+      found.push(diagnose('time-runs-back', back.span, { time: back.time, place: back.place }));
+  if (read.some(({ time, back }) => back === undefined && time.length === 1)) {
     found.push(diagnose('capture-one-sample', (cell.file ?? cell.title).span, { what: what(cell) }));
   }
-  const readings = plans.map((each) => {
-    const { channel, signal } = each;
-    if (!('column' in each)) return readingOf(channel.key, notRead, signal, undefined, around);
-    const at = 1 + known.indexOf(each);
-    const column = read?.columns[at];
-    if (moments === undefined || column === undefined) {
+  const readings = plans.map(({ channel, time, planned, signal }) => {
+    if (planned === undefined) return readingOf(channel.key, notRead, signal, undefined, around);
+    const of = groups.findIndex((each) => time !== undefined && isSame(each.time, time.column));
+    const group = groups[of];
+    const sampled = read[of];
+    const at = group?.channels.indexOf(planned.column) ?? -1;
+    const column = sampled?.columns[at];
+    if (sampled === undefined || column === undefined || sampled.back !== undefined) {
       const why = time === undefined ? 'its time is not known' : 'its time is in no order';
       const value: Absent = { kind: 'absent', status: 'cannot compute', why };
-      return typed(readingOf(channel.key, value, signal, each.fitted.form, around), each.fitted.type, around);
+      const { fitted } = planned;
+      return typed(readingOf(channel.key, value, signal, fitted.form, around), fitted.type, around);
     }
-    return seriesReading(each, moments, column, read?.widths[at], around, found);
+    // Times that are the same all along are one.
+    const isFirst = first !== undefined && areSame(first.time, sampled.time);
+    const clock = isFirst ? '' : `, ${samples.headings[group?.time.at ?? 0]}`;
+    const taken: Taken = {
+      time: isFirst ? first.time : sampled.time,
+      samples: column,
+      widths: sampled.widths[at],
+      capture: `${captureOf(around)}${clock}`,
+    };
+    return seriesReading(planned, taken, around, found);
   });
+  const times = isInline ? [] : wordsOf(main, channels);
   return {
     readings,
     diagnostics: found,
-    readAs: isInline || time === undefined ? [] : [time.words, ...leftOut(cell, samples)],
+    readAs: times.length === 0 ? [] : [...times, ...leftOut(cell, samples)],
   };
 }
 
-/** Columns of words, where the cell does not say which channels it wants. */
+/** Columns without numbers, where the cell does not say which channels it wants. */
 function leftOut({ channels }: CaptureCell | ReferenceCell, samples: Samples): readonly string[] {
   if (channels !== undefined) return [];
-  const words = samples.headings.filter((_, at) => !samples.holdsNumbers(at));
+  const words = samples.headings.filter((_, at) => isOfWords(samples, at));
   return words.length === 0
     ? []
-    : [`left out, since they hold words: ${words.map((each) => `\`${each}\``).join(', ')}`];
+    : [`left out, since they hold no numbers: ${words.map((each) => `\`${each}\``).join(', ')}`];
 }
 
 const notRead: Absent = { kind: 'absent', status: 'cannot compute', why: 'its column could not be read' };
@@ -107,19 +110,22 @@ const noFileNamed = { why: 'its cell names no file' };
 const what = (cell: CaptureCell | ReferenceCell): string =>
   cell.file === undefined ? 'This capture' : `\`${cell.file.text.trim()}\``;
 
-function seriesReading(
-  planned: Planned,
-  time: Float64Array,
-  samples: Float64Array,
-  stated: Float64Array | undefined,
-  around: Circumstances,
-  found: Diagnostic[],
-): Reading {
+/** What was read of a channel. */
+interface Taken {
+  readonly time: Float64Array;
+  readonly samples: Float64Array;
+  /** The half-widths that samples state themselves. */
+  readonly widths: Float64Array | undefined;
+  /** Whose moments they are. */
+  readonly capture: string;
+}
+
+function seriesReading(planned: Planned, taken: Taken, around: Circumstances, found: Diagnostic[]): Reading {
   const { channel, signal, fitted } = planned;
   const { type, form } = fitted;
   const { key, column } = channel;
-  const spread = spreadOf(planned, samples, stated, around, found);
-  const capture = captureOf(around);
+  const { time, samples, widths, capture } = taken;
+  const spread = spreadOf(planned, samples, widths, around, found);
   const value: Series = { kind: 'series', type, capture, time, samples, spread };
   const first = samples.find((each) => !Number.isNaN(each));
   if (first === undefined && samples.length > 0) {
@@ -172,20 +178,6 @@ function commonTo(
   return [{ source, by: widths.every((each) => each === first) ? first : widths }];
 }
 
-function unknownColumn(column: TextNode, headings: readonly string[]): Diagnostic {
-  const close = nearest(column.text, headings);
-  const fixes = close.map((name) => ({
-    title: `Write \`${name}\``,
-    edits: [{ span: column.span, newText: /^[\w ()/%°.]+$/.test(name) ? name : JSON.stringify(name) }],
-  }));
-  return diagnose(
-    'unknown-column',
-    column.span,
-    { column: column.text, columns: headings, nearest: close },
-    fixes,
-  );
-}
-
 /** Channels without samples are known by name and type, so that what uses them says why it cannot be computed. */
 function withoutSamples(
   cell: CaptureCell | ReferenceCell,
@@ -195,7 +187,7 @@ function withoutSamples(
 ): Collected {
   const value: Absent = { kind: 'absent', status: 'cannot compute', why };
   const found: Diagnostic[] = [...before];
-  const readings = channelsOf(cell, undefined, -1).map((channel) => {
+  const readings = channelsOf(cell, undefined, []).map((channel) => {
     const { key } = channel;
     const signal = signalOf(channel, around, found);
     const unit = channel.unit === undefined ? undefined : readUnit(channel.unit);

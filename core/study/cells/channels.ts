@@ -25,6 +25,8 @@ export interface Channel {
   readonly accuracy: TextNode | undefined;
   readonly scale: TextNode | undefined;
   readonly offset: TextNode | undefined;
+  /** Its own time, where it was taken at other moments than the rest. */
+  readonly time: CaptureCell['time'];
   readonly node: Node | undefined;
 }
 
@@ -39,18 +41,18 @@ export interface Planned {
   readonly offsetWidth: number;
 }
 
-/** The channels that the cell names; without `channels`, every column of numbers but the time, named after its heading. */
+/** The channels that the cell names; without `channels`, every column of numbers but the times, named after its heading. */
 export function channelsOf(
   { channels }: Pick<CaptureCell | ReferenceCell, 'channels'>,
   samples: Samples | undefined,
-  timeAt: number,
+  times: readonly number[],
 ): readonly Channel[] {
   if (channels !== undefined) {
     return channels.map(({ key, value }) => ({ ...value, key, at: undefined, column: value.column ?? key }));
   }
   if (samples === undefined) return [];
-  return plainNames(samples.headings).flatMap((name, at) => {
-    if (at === timeAt || !samples.holdsNumbers(at)) return [];
+  return plainNames(samples.written).flatMap((name, at) => {
+    if (times.includes(at) || !samples.holdsNumbers(at)) return [];
     const place = samples.placeOf(at);
     const column = { ...place, text: samples.headings[at] ?? '' };
     return [{ ...nothingSaid, at, key: { ...place, text: name }, column }];
@@ -63,6 +65,7 @@ const nothingSaid = {
   accuracy: undefined,
   scale: undefined,
   offset: undefined,
+  time: undefined,
   node: undefined,
 } as const;
 
@@ -105,7 +108,14 @@ export function planChannel(
     channel,
     signal,
     fitted,
-    column: { at, raw: rawType, factor: raw.unit.factor * scaled.by, offset: zero + more.si, isClock: false },
+    column: {
+      at,
+      raw: rawType,
+      factor: raw.unit.factor * scaled.by,
+      offset: zero + more.si,
+      clock: undefined,
+      fromFirst: false,
+    },
     scaleShare: scaled.share,
     offsetWidth: more.width,
   };

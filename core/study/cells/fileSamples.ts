@@ -1,18 +1,20 @@
 import type { CaptureCell, ReferenceCell } from '../../casefile/cell.ts';
 import type { TextNode } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose, type Fix } from '../../diagnostics/diagnostic.ts';
-import { parseQuantity } from '../../quantity/parse.ts';
-import type { Quantity } from '../../quantity/types.ts';
-import { clockSeconds } from '../../recording/clock.ts';
-import { formatText, isUsual, layoutWords, readingWords, saysAll } from '../../recording/describe.ts';
-import { type FileBytes, type FileContent, largestFile, type WhyNoFile } from '../../recording/files.ts';
+import {
+  formatText,
+  isUsual,
+  layoutWords,
+  readingWords,
+  saysAll,
+  whyNoSamples,
+} from '../../recording/describe.ts';
+import type { FileContent, WhyNoFile } from '../../recording/files.ts';
 import { type Format, type Layout, noFormat, type Unclear } from '../../recording/layout.ts';
-import { isMissing, numberIn } from '../../recording/numbers.ts';
-import { isNumber } from '../../recording/recognise.ts';
-import { layoutOf, type Recording, recordingOf } from '../../recording/recording.ts';
-import type { Refusal } from '../../recording/rows.ts';
-import { unitIn, unitOfHeading } from '../../recording/unitWords.ts';
+import { layoutOf } from '../../recording/recording.ts';
+import { noFile } from './noFile.ts';
 import type { Samples } from './samples.ts';
+import { samplesOf } from './samplesOfFile.ts';
 
 type FileCell = Pick<CaptureCell | ReferenceCell, 'file' | 'format'> & { readonly node: CaptureCell['node'] };
 
@@ -38,68 +40,6 @@ const nothing = (why: string, ...diagnostics: readonly (Diagnostic | undefined)[
   why,
   diagnostics: diagnostics.filter((each) => each !== undefined),
 });
-
-/** The samples of a file whose layout is known. `file` is where findings are shown. */
-export function samplesOf(content: FileBytes, layout: Layout, name: string, file: TextNode): Samples {
-  const { headings, sample, units, decimal } = layout;
-  const column = (at: number): readonly string[] =>
-    sample.map((row) => row[at] ?? '').filter((each) => !isMissing(each));
-  return {
-    headings,
-    placeOf: () => file,
-    unitIn: (at) => quantityOf(unitIn(units?.[at] ?? '')) ?? quantityOf(unitOfHeading(headings[at] ?? '')),
-    firstValue: (at) => {
-      const first = column(at)[0] ?? '';
-      return numberIn(first, decimal) === undefined ? parseQuantity(first).value : undefined;
-    },
-    isClock: (at) => {
-      const [first = ''] = column(at);
-      return numberIn(first, decimal) === undefined && clockSeconds(first) !== undefined;
-    },
-    holdsNumbers: (at) => {
-      const written = column(at);
-      return written.length === 0 || written.some((each) => isNumber(each, decimal));
-    },
-    rises: (at) => {
-      const numbers = column(at).map((each) => numberIn(each, decimal) ?? clockSeconds(each) ?? Number.NaN);
-      return (
-        numbers.length > 1 && numbers.every((each, i) => i === 0 || each > (numbers[i - 1] ?? Number.NaN))
-      );
-    },
-    read: (columns, found) => {
-      const recording = recordingOf(
-        content,
-        layout,
-        columns.map(({ at, raw, factor, offset, isClock }) => ({
-          column: at,
-          unit: raw.unit,
-          factor,
-          offset,
-          isClock,
-        })),
-      );
-      const lost = recording.lost && noFile(recording.lost, name, file);
-      if (lost !== undefined) found.push(lost);
-      found.push(...refused(recording, name, headings, file));
-      if (recording.rows === 0 && recording.lost === undefined)
-        found.push(
-          diagnose('capture-no-samples', file.span, { file: name, why: 'no row of it could be read' }),
-        );
-      const { columns: read, back } = recording;
-      return {
-        columns: read,
-        widths: [],
-        back:
-          back === undefined
-            ? undefined
-            : { time: back.text, place: `line ${back.line} of \`${name}\``, span: file.span },
-      };
-    },
-  };
-}
-
-const quantityOf = (unit: string | undefined): Quantity | undefined =>
-  unit === undefined ? undefined : parseQuantity(`1 ${unit}`).value;
 
 function readFormat(node: FileCell['format']): {
   readonly format: Format;
@@ -128,54 +68,11 @@ function whyNot(why: WhyNoFile): string {
   return why.is === 'on its way' ? 'its capture is still being fetched' : 'its capture could not be read';
 }
 
-function noFile(why: WhyNoFile, name: string, { span }: TextNode): Diagnostic | undefined {
-  const unreadable = (reason: string): Diagnostic =>
-    diagnose('capture-file-unreadable', span, { file: name, why: reason });
-  switch (why.is) {
-    case 'on its way':
-      return undefined;
-    case 'not there':
-      return diagnose('capture-file-missing', span, { file: name });
-    case 'outside':
-      return diagnose('capture-file-outside', span, { file: name, how: why.how });
-    case 'too large':
-    case 'too large inside':
-      return diagnose('capture-file-too-large', span, {
-        file: name,
-        size: mebibytes(why.size),
-        most: mebibytes(largestFile),
-        packed: why.is === 'too large inside',
-      });
-    case 'a folder':
-      return unreadable('it is a folder');
-    case 'not saved':
-      return unreadable('the case is not saved yet, and files are looked for beside it. Save the case first');
-    case 'packing damaged':
-      return unreadable(
-        'it is packed, and its packing is damaged or ends too early. Copy it again, or unpack it and name the unpacked file',
-      );
-    case 'not readable':
-      return unreadable(why.reason);
-  }
-}
-
-const mebibytes = (bytes: number): string => `${Math.round(bytes / 1024 / 1024)} MiB`;
-
 function unclear(why: Unclear, name: string, file: TextNode, cell: FileCell): Diagnostic | undefined {
   const { span } = file;
-  const none = (reason: string): Diagnostic =>
-    diagnose('capture-no-samples', span, { file: name, why: reason });
   switch (why.is) {
     case 'lost':
       return noFile(why.why, name, file);
-    case 'empty':
-      return none('it is empty');
-    case 'binary':
-      return none(
-        `it is no text (byte ${why.offset + 1} is none of a text’s). Export it from the tool as delimited text`,
-      );
-    case 'no samples':
-      return none(`no line of it holds numbers in columns. It starts with \`${why.first}\``);
     case 'two readings': {
       const fixes = why.readings.map((layout) => writesFormat(layout, span, cell));
       return diagnose(
@@ -191,6 +88,8 @@ function unclear(why: Unclear, name: string, file: TextNode, cell: FileCell): Di
       const facts = { file: name, line: why.line.slice(0, 80), columns, names: why.names };
       return diagnose('capture-names-run-out', span, facts, fix === undefined ? [] : [fix]);
     }
+    default:
+      return diagnose('capture-no-samples', span, { file: name, why: whyNoSamples(why) });
   }
 }
 
@@ -212,31 +111,4 @@ function writesFormat(layout: Layout, below: TextNode['span'], cell: FileCell): 
   }
   if (cell.node.flow) return undefined;
   return { title, edits: [{ span: { start: below.end, end: below.end }, newText: `\nformat: ${text}` }] };
-}
-
-function refused(
-  recording: Recording,
-  name: string,
-  headings: readonly string[],
-  file: TextNode,
-): Diagnostic[] {
-  const { refusedLines: lines, refusedFields: fields, refusals, rows, isCut } = recording;
-  const found: Diagnostic[] = [];
-  if (isCut) found.push(diagnose('capture-too-long', file.span, { file: name, rows }));
-  if (lines + fields > 0) {
-    const first = refusals.map((each) => refusalWords(each, headings));
-    found.push(diagnose('capture-lines-refused', file.span, { file: name, lines, fields, rows, first }));
-  }
-  return found;
-}
-
-function refusalWords({ line, column, text, why, width }: Refusal, headings: readonly string[]): string {
-  switch (why) {
-    case 'no number':
-      return `Line ${line}: \`${text}\` under \`${headings[column ?? 0] ?? ''}\` is no number.`;
-    case 'no time':
-      return `Line ${line} has no time: \`${text}\`.`;
-    case 'width':
-      return `Line ${line} has ${width} ${width === 1 ? 'column' : 'columns'} and the heading ${headings.length}: \`${text}\`.`;
-  }
 }

@@ -7,38 +7,50 @@ import type { Quantity, QuantityType } from '../../quantity/types.ts';
 import { plainUnit } from '../../quantity/unit.ts';
 import { isMissing } from '../../recording/numbers.ts';
 import { placedIn } from '../placed.ts';
-import type { Back, Column, Samples } from './samples.ts';
+import type { Back, Column, SampledColumns, Samples } from './samples.ts';
 
 /** Samples that stand in the case as `rows`. */
 export function inlineSamples(rows: SampleRows, whole: TextNode): Samples {
+  const texts = (at: number): readonly string[] => rows.rows.map((row) => row[at]?.text ?? '');
   const firstValue = (at: number): Quantity | undefined => {
     const first = rows.rows.find((row) => !isMissing(row[at]?.text ?? ''));
     return parseQuantity(first?.[at]?.text ?? '').value;
   };
   return {
     headings: rows.headings.map((each) => each.text),
+    written: rows.headings.map((each) => each.text),
     placeOf: (at) => rows.headings[at] ?? whole,
     unitIn: (at) =>
       oneOf(rows.units?.[at]?.text) ??
       oneOf(/[([]([^)\]]+)[)\]]\s*$/.exec(rows.headings[at]?.text ?? '')?.[1]),
     firstValue,
-    isClock: () => false,
+    firstNumber: () => undefined,
+    clock: () => undefined,
+    texts,
     holdsNumbers: () => true,
-    rises: () => false,
-    read: (wanted, found) => {
-      const read = wanted.map((column) => numbers(rows, column, found));
-      const columns = read.map((each) => each.samples);
-      const widths = read.map((each) => each.widths);
-      const [time] = columns;
-      const at = wanted[0]?.at;
-      if (time === undefined || at === undefined) return { columns, widths, back: undefined };
-      const timed = Array.from(time.keys()).filter((row) => !Number.isNaN(time[row]));
-      const back = backIn(rows, time, timed, at);
-      if (timed.length === time.length) return { columns, widths, back };
-      found.push(...withoutTime(rows, at));
-      const kept = (column: Float64Array) => Float64Array.from(timed, (row) => column[row] ?? Number.NaN);
-      return { columns: columns.map(kept), widths: widths.map((each) => each && kept(each)), back };
+    rises: (at) => {
+      const values = texts(at).filter((each) => !isMissing(each));
+      const numbers = values.map((each) => parseQuantity(each).value?.value ?? Number.NaN);
+      return numbers.length > 1 && numbers.every((each, i) => i === 0 || each > (numbers[i - 1] ?? each));
     },
+    read: (groups, found) =>
+      groups.map(({ time, channels }): SampledColumns => {
+        const moments = numbers(rows, time, found).samples;
+        const read = channels.map((column) => numbers(rows, column, found));
+        const columns = read.map((each) => each.samples);
+        const widths = read.map((each) => each.widths);
+        const timed = Array.from(moments.keys()).filter((row) => !Number.isNaN(moments[row]));
+        const back = backIn(rows, moments, timed, time.at);
+        if (timed.length === moments.length) return { time: moments, columns, widths, back };
+        found.push(...withoutTime(rows, time.at, groups.length === 1 ? undefined : channels));
+        const kept = (column: Float64Array) => Float64Array.from(timed, (row) => column[row] ?? Number.NaN);
+        return {
+          time: kept(moments),
+          columns: columns.map(kept),
+          widths: widths.map((each) => each && kept(each)),
+          back,
+        };
+      }),
   };
 }
 
@@ -54,11 +66,19 @@ function backIn(
   return cell === undefined ? undefined : { time: cell.text, place: `row ${row + 1}`, span: cell.span };
 }
 
-/** A row without its time is no sample: it is left out, and told. One whose time cannot be read has been told. */
-function withoutTime(rows: SampleRows, at: number): readonly Diagnostic[] {
+/**
+ * A row without its time is no sample: it is left out, and told. One whose time cannot be read has been told;
+ * one that has nothing for this time's channels is of another time.
+ */
+function withoutTime(
+  rows: SampleRows,
+  at: number,
+  channels: readonly Column[] | undefined,
+): readonly Diagnostic[] {
   return rows.rows.flatMap((row) => {
     const cell = row[at];
     if (cell === undefined || !isMissing(cell.text)) return [];
+    if (channels?.every((each) => isMissing(row[each.at]?.text ?? '')) === true) return [];
     const facts = {
       name: rows.headings[at]?.text ?? '',
       got: `\`${cell.text}\``,

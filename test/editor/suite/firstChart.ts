@@ -87,7 +87,8 @@ async function readAndScan(): Promise<void> {
     unit: undefined,
     factor: 1,
     offset: 0,
-    isClock: false,
+    clock: undefined,
+    fromFirst: false,
   }));
   holds(recordingOf(content, layout, wanted).rows === captures.long.rows, 'every row is read');
 }

@@ -77,7 +77,7 @@ function timeToRead(folder: string): number {
   if (content.kind !== 'bytes') throw new Error(`The file cannot be read: ${content.why.is}`);
   const layout = layoutOf(content, noFormat);
   if ('is' in layout) throw new Error(`The file is not clear: ${layout.is}`);
-  const asWritten = { unit: undefined, factor: 1, offset: 0, isClock: false };
+  const asWritten = { unit: undefined, factor: 1, offset: 0, clock: undefined, fromFirst: false };
   const wanted = layout.headings.map((_, column) => ({ column, ...asWritten }));
   const { rows } = recordingOf(content, layout, wanted);
   if (rows !== captures.long.rows) throw new Error(`There are ${rows} rows.`);
