@@ -23,6 +23,12 @@ export function canBeLeftOut(parameter: Parameter): boolean {
 
 /** The limits of a result, and what else is to be known of where a function holds. */
 export function rangeWords({ answers, range }: FunctionRow): string {
-  const parts = [answers === undefined ? '' : `result ${sayLimits(answers)}`, range];
+  const parts = [
+    answers === undefined ? '' : `result ${sayLimits(answers)}${beyond(answers.caution)}`,
+    range,
+  ];
   return parts.filter((part) => part !== '').join('; ');
 }
+
+const beyond = (caution: string | undefined): string =>
+  caution === undefined ? '' : ', computed beyond it with a caution';

@@ -174,6 +174,28 @@ describe('the crank angle of an in-cylinder capture', () => {
   });
 });
 
+describe('the barometer that events are read with', () => {
+  const high = { ...setting, barometer: reading('70 kPa absolute') };
+  const closes = (text: string, at: Parameters<typeof result>[1]) => number(result(text, at).value);
+
+  it('is the one of the place where none is given, and the standard one only where there is none', () => {
+    const given = closes('valve_events(snap.pressure, barometer = 70 kPa).ivc', setting);
+    expect(closes('valve_events(snap.pressure).ivc', high)).toBe(given);
+    expect(closes('valve_events(snap.pressure).ivc', setting)).toBe(
+      closes('valve_events(snap.pressure, barometer = 101.325 kPa).ivc', setting),
+    );
+    // It matters: the charge is counted from the absolute pressure.
+    expect(Math.abs(closes('valve_events(snap.pressure).ivc', setting) - given)).toBeGreaterThan(0.5);
+  });
+
+  it('and the ratio are refused where there is none such', () => {
+    expect(printed(of('valve_events(snap.pressure, ratio = 0.9).evo').value)).toContain('compresses nothing');
+    expect(printed(of('valve_events(snap.pressure, barometer = 0 kPa).evo').value)).toContain(
+      'does not exist',
+    );
+  });
+});
+
 describe('the examples of the reference', () => {
   it.each(inCylinderRows.map(({ example }) => [example.expression, example.result] as const))(
     '%s is %s',
