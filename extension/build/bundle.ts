@@ -44,7 +44,6 @@ const later = [
   'core/expression/foreignMarks.ts',
   'core/chart/chartFaults.ts',
   'extension/charts/drawChart.ts',
-  'core/diagnostics/ruleWords.ts',
   'core/diagnostics/otherWords.ts',
   'core/diagnostics/pages.ts',
   'core/study/results.ts',
@@ -63,6 +62,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
   const common = optionsFor(root);
   if (new Set(later.map(laterFile)).size < later.length) throw new Error('Two later files have one name.');
   const files: LaterFiles = { root, later };
+  const parts = catalogueInParts(root);
   const program = (given: Exports, write: boolean) =>
     build({
       ...common,
@@ -70,7 +70,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
       metafile: true,
       stdin: { contents: programFrom('extension/cli/main.ts'), resolveDir: root },
       outfile: join(outdir, 'main.js'),
-      plugins: [standIns(files, given), severitiesAsTable, vocabularyApart],
+      plugins: [parts, standIns(files, given), severitiesAsTable, vocabularyApart],
     });
   const alone = await program(new Map(), false);
   const inMain = await exportsOf(root, Object.keys(alone.metafile.inputs));
@@ -81,7 +81,7 @@ export async function bundleCommandLine(root: string, outdir: string): Promise<M
     metafile: true,
     entryPoints: later.map((module) => ({ in: module, out: basename(module, '.ts') })),
     outdir,
-    plugins: [catalogueInParts(root), sharing(files, inMain, shared), severitiesAsTable, vocabularyApart],
+    plugins: [parts, sharing(files, inMain, shared), severitiesAsTable, vocabularyApart],
   });
   const main = await program(new Map([...inMain].filter(([module]) => shared.has(module))), true);
   writeVocabulary(outdir);

@@ -18,8 +18,7 @@ export function leaveCompiled(root: string, dist: string): readonly string[] {
   try {
     const samples = join(root, 'samples');
     const versions = nodes().map((node) => {
-      for (const cases of [join(samples, usual), samples])
-        run(node, [join(dist, 'casebook.js'), 'check', cases], caches);
+      for (const cases of [usual, samples]) run(node, [join(dist, 'casebook.js'), 'check', cases], caches);
       return run(node, ['--version'], caches).trim();
     });
     const kept = join(caches, 'casebook');
@@ -34,8 +33,8 @@ export function leaveCompiled(root: string, dist: string): readonly string[] {
   }
 }
 
-/** Readings in a table and alone, computed names, expectations, suspects, a proven repair and notes on what is odd. */
-const usual = 'misread-air-flow.diag';
+/** It says of itself what it is. */
+const usual = join(import.meta.dirname, 'usual.diag');
 
 /** The Node that builds, and the one that npm runs on: the machine's own. */
 function nodes(): readonly string[] {
