@@ -5,6 +5,7 @@ import type { CellFacts } from '../study/cellFacts.ts';
 import { study } from '../study/study.ts';
 import { withFindings } from '../study/studyOf.ts';
 import type { Finding, Study } from '../study/types.ts';
+import { remade } from '../text/remade.ts';
 import { type Look, looksAt } from './allRules.ts';
 import { always, askedFor } from './asked.ts';
 import { type Car, carOf } from './car.ts';
@@ -46,30 +47,38 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
   const facts = memo.names.cells;
   const { header } = memo.header;
   const car = before?.compared.car.header === header ? before.compared.car : carOf(header);
-  const taken: Taken[] = [];
-  for (const here of facts) {
-    const old = before?.facts[taken.length] === here ? before.taken[taken.length] : undefined;
-    taken.push(old ?? takenIn(here, askedFor));
-  }
+  const of = before?.facts ?? [];
+  const taken = remade(facts, before && { of, made: before.taken }, (here) => takenIn(here, askedFor));
   const across = compared(facts, taken, car, file.cells, before?.compared);
-  const found: (readonly Finding[])[] = [];
-  const merged: (readonly Finding[])[] = [];
-  for (let cell = 0; cell < facts.length; cell++) {
-    const here = facts[cell];
-    const its = taken[cell];
-    const read = file.cells[cell];
-    const studied = cellFindings[cell];
-    if (here === undefined || its === undefined || read === undefined || studied === undefined) continue;
-    const old = before?.facts[cell] === here ? before.found[cell] : undefined;
-    const byRules = old ?? ofCell(read, here, its, car);
-    const more = across.found.get(cell);
-    const isSame =
-      old !== undefined && before?.studied[cell] === studied && before.compared.found.get(cell) === more;
-    found[cell] = byRules;
-    const both = isSame ? before.merged[cell] : undefined;
-    merged[cell] = both ?? together(studied, byRules, more ?? nothing);
+  const found = remade(facts, before && { of, made: before.found }, (here, cell) => {
+    const [its, read] = [taken[cell], file.cells[cell]];
+    return its === undefined || read === undefined ? nothing : ofCell(read, here, its, car);
+  });
+  const now = { facts, taken, found, compared: across, studied: cellFindings };
+  return { ...now, merged: mergedIn(now, before) };
+}
+
+/** All that was found in each cell; the very same list as before while nothing in it changes. */
+function mergedIn(
+  { found, compared, studied }: Omit<Ruled, 'merged'>,
+  before: Ruled | undefined,
+): Study['cellFindings'] {
+  const merge = (cell: number): readonly Finding[] =>
+    together(studied[cell] ?? nothing, found[cell] ?? nothing, compared.found.get(cell) ?? nothing);
+  if (before?.studied.length !== studied.length) return studied.map((_, cell) => merge(cell));
+  const stale = new Set<number>();
+  for (let cell = 0; cell < studied.length; cell++) {
+    if (studied[cell] !== before.studied[cell] || found[cell] !== before.found[cell]) stale.add(cell);
   }
-  return { facts, taken, found, compared: across, studied: cellFindings, merged };
+  const [now, old] = [compared.found, before.compared.found];
+  if (now !== old) {
+    for (const [cell, list] of now) if (old.get(cell) !== list) stale.add(cell);
+    for (const cell of old.keys()) if (!now.has(cell)) stale.add(cell);
+  }
+  if (stale.size === 0) return before.merged;
+  const merged = [...before.merged];
+  for (const cell of stale) merged[cell] = merge(cell);
+  return merged;
 }
 
 /** What the rules that look at one cell say of it. Most of them ask for something that it does not have. */

@@ -1,6 +1,7 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Finding } from '../study/types.ts';
+import { remade } from '../text/remade.ts';
 import { caseRules } from './allRules.ts';
 import { always } from './asked.ts';
 import type { Car } from './car.ts';
@@ -11,14 +12,16 @@ import { type Made, ruledCase } from './ruledCase.ts';
 /** What rules found by comparing cells, with what they looked at. */
 export interface Compared {
   readonly car: Car;
-  readonly moments: readonly Moment[];
-  readonly given: readonly CellFacts[];
+  readonly facts: readonly CellFacts[];
+  readonly taken: readonly Taken[];
+  /** Of each cell, its facts where controllers gave codes or the vehicle's number in it. */
+  readonly given: readonly (CellFacts | undefined)[];
   readonly made: Made;
   /** By cell; a cell's list is the very same one as before while its findings are. */
   readonly found: ReadonlyMap<number, readonly Finding[]>;
 }
 
-/** Compares the moments of a case. While they and the header are the same, so is everything that was found. */
+/** Compares the moments of a case. While what was read and the header are the same, so is everything that was found. */
 export function compared(
   facts: readonly CellFacts[],
   taken: readonly Taken[],
@@ -26,16 +29,15 @@ export function compared(
   read: readonly ReadCell[],
   before: Compared | undefined,
 ): Compared {
+  const given = remade(facts, before && { of: before.facts, made: before.given }, givenIn);
+  if (before?.car === car && before.given === given && before.taken === taken) return before;
   const moments: Moment[] = [];
   let asked = always;
   for (const each of taken) {
     asked |= each.asked;
     for (const moment of each.moments) moments.push(moment);
   }
-  const given = givenIn(facts);
-  const isKnown = before?.car === car && isSameList(before.given, given);
-  if (isKnown && isSameList(before.moments, moments)) return before;
-  const { ruled, made } = ruledCase(car, taken, moments, given, read, before?.made);
+  const { ruled, made } = ruledCase(car, taken, moments, listed(given), read, before?.made);
   const found = new Map<number, Finding[]>();
   for (const rule of caseRules) {
     if ((rule.bit & asked) === 0) continue;
@@ -46,20 +48,16 @@ export function compared(
       else list.push(finding);
     }
   }
-  return { car, moments, given, made, found: kept(found, before?.found) };
+  return { car, facts, taken, given, made, found: kept(found, before?.found) };
 }
 
-function givenIn(facts: readonly CellFacts[]): readonly CellFacts[] {
-  let given: CellFacts[] | undefined;
-  for (const each of facts) {
-    if (each.givenCodes === undefined && each.givenVins.length === 0) continue;
-    given ??= [];
-    given.push(each);
-  }
-  return given ?? none;
+function givenIn(facts: CellFacts): CellFacts | undefined {
+  return facts.givenCodes === undefined && facts.givenVins.length === 0 ? undefined : facts;
 }
 
-const none: readonly CellFacts[] = [];
+function listed(given: Compared['given']): readonly CellFacts[] {
+  return given.filter((each) => each !== undefined);
+}
 
 /** Lists that say the same as before at the same places stay the same lists. */
 function kept(
