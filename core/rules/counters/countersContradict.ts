@@ -6,12 +6,21 @@ import type { CellRule } from '../rule.ts';
 /** Lamp, codes, monitors and distances of one controller that contradict each other. */
 export const countersContradict: CellRule = {
   code: 'counters-contradict',
-  of: ['dtc_count', 'monitors_left', 'distance_with_mil', 'time_with_mil', 'warm_ups_since_clear'],
+  of: [
+    'dtc_count',
+    'monitors_left',
+    'distance_with_mil',
+    'distance_since_clear',
+    'time_with_mil',
+    'warm_ups_since_clear',
+  ],
   in: ['readings'],
-  checkCell: ({ readings }) => {
+  checkCell: ({ readings, header }) => {
+    const odometer = header.values.get('vehicle.odometer');
     const found: Diagnostic[] = [];
     for (const column of new Set(readings.map((each) => each.column))) {
       const here = new Map(readings.filter((each) => each.column === column).map((each) => [each.key, each]));
+      if (odometer !== undefined) here.set('odometer', odometer);
       found.push(...rows.flatMap((row) => row(here) ?? []));
     }
     return found;
@@ -21,10 +30,13 @@ export const countersContradict: CellRule = {
 type Compares = (here: ReadonlyMap<string, Reading>) => Diagnostic | undefined;
 
 const rows: readonly Compares[] = [
-  (here) =>
-    wordOf(here.get('mil')) === 'on' && numberOf(here.get('dtc_count')) === 0
-      ? told(here.get('dtc_count'), here.get('mil'), 'the lamp is on for a code that is stored.')
-      : undefined,
+  (here) => {
+    const mil = here.get('mil');
+    // With the key on every lamp lights for a moment, to be seen.
+    if (wordOf(mil) !== 'on' || mil?.state?.known?.name === 'key on engine off') return undefined;
+    if (numberOf(here.get('dtc_count')) !== 0) return undefined;
+    return told(here.get('dtc_count'), mil, 'the lamp is on for a code that is stored.');
+  },
   (here) => {
     if (numberOf(here.get('monitors_left')) !== 0) return undefined;
     const open = [...here.values()].find(
@@ -36,8 +48,16 @@ const rows: readonly Compares[] = [
       'a monitor that has not run to the end is one that is left.',
     );
   },
-  (here) => longer(here, 'distance_with_mil', 'distance_since_clear', 1000 + step),
-  (here) => longer(here, 'time_with_mil', 'time_since_clear', 60 + step),
+  (here) => longer(here, 'distance_with_mil', 'distance_since_clear', 1000 + step, sinceClear),
+  (here) => longer(here, 'time_with_mil', 'time_since_clear', 60 + step, sinceClear),
+  (here) =>
+    longer(
+      here,
+      'distance_since_clear',
+      'odometer',
+      miles,
+      'no car was driven further than its odometer says.',
+    ),
   (here) => {
     const driven = numberOf(here.get('distance_since_clear'));
     if (numberOf(here.get('warm_ups_since_clear')) !== 0 || driven === undefined || driven < far)
@@ -47,6 +67,10 @@ const rows: readonly Compares[] = [
   },
 ];
 
+const sinceClear = 'the lamp cannot have been on for longer than since the codes were cleared.';
+
+/** m: an odometer that was written down in whole thousands, some weeks ago. */
+const miles = 5_000_000;
 /** SI: what rounding to a kilometre or a minute leaves. */
 const step = 1e-6;
 /** m: two tanks of fuel in one drive. */
@@ -57,14 +81,11 @@ function longer(
   part: string,
   whole: string,
   slack: number,
+  because: string,
 ): Diagnostic | undefined {
   const [one, other] = [numberOf(here.get(part)), numberOf(here.get(whole))];
   if (one === undefined || other === undefined || one <= other + slack) return undefined;
-  return told(
-    here.get(part),
-    here.get(whole),
-    'the lamp cannot have been on for longer than since the codes were cleared.',
-  );
+  return told(here.get(part), here.get(whole), because);
 }
 
 function told(one: Reading | undefined, other: Reading | undefined, because: string): Diagnostic | undefined {
