@@ -35,6 +35,8 @@ interface Documented {
   readonly range: string;
   /** When it cannot be computed, a sentence each. */
   readonly errors: readonly string[];
+  /** It counts two turns of the crank for a cycle: it has no answer for an engine whose header says other than four strokes. */
+  readonly fourStroke?: true;
   /** Where the formula comes from; a rule of the trade says "common practice". */
   readonly source: string;
   /** Recomputed by a test: the expression and its result as printed in a case. */

@@ -22,8 +22,9 @@ export function canBeLeftOut(parameter: Parameter): boolean {
 }
 
 /** The limits of a result, and what else is to be known of where a function holds. */
-export function rangeWords({ answers, range }: FunctionRow): string {
+export function rangeWords({ answers, range, fourStroke }: FunctionRow): string {
   const parts = [
+    fourStroke ? 'four-stroke engines' : '',
     answers === undefined ? '' : `result ${sayLimits(answers)}${beyond(answers.caution)}`,
     range,
   ];

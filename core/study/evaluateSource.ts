@@ -9,6 +9,7 @@ import type { Span } from '../text/span.ts';
 import type { Source } from './cellFacts.ts';
 import { circleOf, sharedInside } from './circular.ts';
 import type { Conversion } from './conversions.ts';
+import { notFourStroke } from './fourStroke.ts';
 import { readsOf } from './graph/reads.ts';
 import { lookUp, type Named, unreadValue } from './names.ts';
 import { readTargets, sameTargets } from './readTargets.ts';
@@ -63,7 +64,9 @@ function compute(
 ): Omit<Evaluated, 'place' | 'read'> {
   const { value: typed, diagnostics } = checkExpression(source.expression, scopeFor(around, at));
   const { environment, supplies } = supplying(at.cell, named, around);
-  const value = valueFrom(source, typed, named, environment);
+  const value =
+    notFourStroke(readsOf(source.expression).calls, around.header) ??
+    valueFrom(source, typed, named, environment);
   const supplied = supplies();
   const readings = new Set<string>();
   for (const each of named) for (const name of readingsBehind(each, around)) readings.add(name);

@@ -2,6 +2,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Type } from '../expression/type.ts';
 import type { Value } from '../expression/value.ts';
 import type { Signal } from '../signals/types.ts';
+import { strokes } from './fourStroke.ts';
 import { functionRow } from './functions.ts';
 import type { Reads } from './graph/reads.ts';
 import type { Named } from './names.ts';
@@ -34,7 +35,9 @@ export function readTargets(
 ): readonly Target[] {
   const targets = named.map((each) => targetOf(each, around));
   for (const call of calls) {
-    for (const { header: name } of functionRow(call.name)?.parameters ?? []) {
+    const row = functionRow(call.name);
+    const names = row?.parameters.map(({ header }) => header) ?? [];
+    for (const name of row?.fourStroke ? [...names, strokes] : names) {
       if (name === undefined) continue;
       targets.push({ kind: 'header', name, value: around.header.values.get(name)?.value });
     }

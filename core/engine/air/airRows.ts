@@ -187,6 +187,7 @@ export const airRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'air_per_stroke',
     family: 'air',
+    fourStroke: true,
     summary: 'The mass of air that one intake stroke draws in (four-stroke).',
     parameters: [airFlow, engineSpeed, cylinders],
     result: { kind: 'fixed', unit: 'g' },
@@ -205,6 +206,7 @@ export const airRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'absolute_load',
     family: 'air',
+    fourStroke: true,
     summary: 'How full the cylinders are, referred to air of 1.184 g/L. A boosted engine passes 100 %.',
     parameters: [airFlow, engineSpeed, displacement],
     result: { kind: 'fixed', unit: '%' },
@@ -223,6 +225,7 @@ export const airRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'volumetric_efficiency',
     family: 'air',
+    fourStroke: true,
     summary:
       'The air that the engine draws in, of what its displacement would hold at this pressure and temperature (four-stroke).',
     parameters: [
@@ -291,6 +294,7 @@ export const airRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'airflow',
     family: 'air',
+    fourStroke: true,
     summary:
       'The air mass flow that manifold pressure, temperature and speed stand for (speed-density, four-stroke).',
     parameters: [

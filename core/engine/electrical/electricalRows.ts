@@ -178,6 +178,7 @@ export const electricalRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'dwell_angle',
     family: 'electrical',
+    fourStroke: true,
     summary: 'The dwell of a distributor as an angle, from its time.',
     parameters: [
       quantity('dwell', 'ms', 'time that the coil is charged', { within: { from: '0 ms' } }),
@@ -197,6 +198,7 @@ export const electricalRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'dwell_time',
     family: 'electrical',
+    fourStroke: true,
     summary: 'The time that the coil is charged, from the dwell angle of a distributor.',
     parameters: [
       quantity('angle', '°', 'dwell in degrees of the distributor', { within: { from: '0 °' } }),

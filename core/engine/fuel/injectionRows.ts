@@ -14,6 +14,7 @@ export const injectionRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'injector_duty',
     family: 'fuel',
+    fourStroke: true,
     summary: 'The share of the time that an injector is energised, one injection in two turns.',
     parameters: [
       quantity('pulse_width', 'ms', 'injector pulse width', { within: { from: '0 ms' } }),
@@ -110,6 +111,7 @@ export const injectionRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'injected_fuel',
     family: 'fuel',
+    fourStroke: true,
     summary: 'The fuel that all injectors deliver, from pulse width and speed (four-stroke).',
     parameters: [
       quantity('pulse_width', 'ms', 'injector pulse width', { within: { from: '0 ms' } }),

@@ -33,6 +33,7 @@ export const crankingRows: readonly FunctionRow[] = [
     form: 'whole',
     name: 'relative_compression',
     family: 'mechanical',
+    fourStroke: true,
     summary:
       'Each cylinder’s share of the highest compression, from starter current or battery voltage while cranking.',
     parameters: [
@@ -71,6 +72,7 @@ export const crankingRows: readonly FunctionRow[] = [
     form: 'whole',
     name: 'hump_balance',
     family: 'mechanical',
+    fourStroke: true,
     summary:
       'Each hump of starter current, or dip of the battery, against the mean of all in its engine cycle.',
     parameters: [load, sync, order, marked],
@@ -92,6 +94,7 @@ export const crankingRows: readonly FunctionRow[] = [
     form: 'whole',
     name: 'cranking_speed',
     family: 'mechanical',
+    fourStroke: true,
     summary: 'How fast the starter turns the engine, by the rhythm of its compressions.',
     parameters: [load, cylinders],
     result: { kind: 'fixed', unit: 'rpm' },

@@ -18,6 +18,7 @@ export const inCylinderRows: readonly FunctionRow[] = [
     form: 'whole',
     name: 'crank_angle',
     family: 'mechanical',
+    fourStroke: true,
     summary:
       'The crank angle at each sample of an in-cylinder capture, from one compression to the next, so that other channels can be read against it.',
     parameters: [inCylinder],
@@ -42,6 +43,7 @@ export const inCylinderRows: readonly FunctionRow[] = [
     form: 'whole',
     name: 'valve_events',
     family: 'mechanical',
+    fourStroke: true,
     summary:
       'When the valves open and close, and the plateaus between, read from a capture of cylinder pressure.',
     parameters: [

@@ -11,6 +11,7 @@ export const intakeRows: readonly FunctionRow[] = [
     form: 'whole',
     name: 'intake_balance',
     family: 'mechanical',
+    fourStroke: true,
     summary:
       'How much each cylinder draws from the manifold, against the mean of all, from a fast pressure or vacuum capture.',
     parameters: [

@@ -72,6 +72,7 @@ export const valveRows: readonly FunctionRow[] = [
     form: 'whole',
     name: 'cycle_angle',
     family: 'mechanical',
+    fourStroke: true,
     summary:
       'A valve event’s place in the cycle, 0 to 720 degrees from the top dead centre where the cylinder fires.',
     parameters: [
@@ -90,6 +91,7 @@ export const valveRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'cam_shift',
     family: 'mechanical',
+    fourStroke: true,
     summary: 'What teeth on the camshaft’s wheel are worth in crank angle.',
     parameters: [quantity('teeth', '1', 'teeth that the belt or chain is off'), camTeeth],
     result: { kind: 'fixed', unit: '°CA', quantityKind: 'difference' },
@@ -105,6 +107,7 @@ export const valveRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'teeth_off',
     family: 'mechanical',
+    fourStroke: true,
     summary:
       'How many teeth of the camshaft’s wheel a shift of crank angle is worth. A whole number points to a slipped belt.',
     parameters: [

@@ -19,6 +19,7 @@ export const operatingCellRow: FunctionRow = {
   form: 'whole',
   name: 'by_operating_cell',
   family: 'fuel',
+  fourStroke: true,
   summary:
     'The mean of a channel at idle, light load, cruise and heavy load; open loop and fuel cut are left out.',
   parameters: [
