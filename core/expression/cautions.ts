@@ -17,14 +17,18 @@ export type Caution =
       readonly meaning: string;
     }
   /** The case has no barometer, and this one stands in. */
-  | { readonly kind: 'standard barometer'; readonly parameter: string; readonly taken: string };
+  | { readonly kind: 'standard barometer'; readonly parameter: string; readonly taken: string }
+  /** Of what repeats itself, another value fits nearly as well. */
+  | { readonly kind: 'fits as well'; readonly got: string; readonly also: string };
 
-/** What lies beyond the limits of a call that are cautions: its arguments, then its result. */
+/** What lies beyond the limits of a call that are cautions: its arguments, then its result; and what else its row says. */
 export function cautionsOf(
-  { parameters, answers }: FunctionRow,
+  row: FunctionRow,
   args: readonly (Value | undefined)[],
   result: Value,
 ): readonly Caution[] {
+  const { parameters, answers } = row;
+  if (row.form === 'whole' && row.cautions !== undefined) return row.cautions(args, result);
   const isCautious =
     answers?.caution !== undefined || parameters.some(({ within }) => within?.caution !== undefined);
   if (!isCautious) return none;

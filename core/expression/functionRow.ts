@@ -1,4 +1,5 @@
 import type { Kind } from '../quantity/types.ts';
+import type { Caution } from './cautions.ts';
 import type { Type } from './type.ts';
 import type { Value } from './value.ts';
 
@@ -165,6 +166,8 @@ export interface WholeFunction extends Documented {
   readonly result: Result;
   readonly form: 'whole';
   readonly evaluate: (args: readonly (Value | undefined)[]) => Value;
+  /** What has to be said of a call besides, where its limits do not say it. */
+  readonly cautions?: (args: readonly (Value | undefined)[], result: Value) => readonly Caution[];
 }
 
 /** A pressure counted from another zero: computed with the barometer of the place. */

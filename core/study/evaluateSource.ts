@@ -126,6 +126,8 @@ function diagnosed({ call, caution }: Told): Diagnostic {
   const span = nameSpan(name, call);
   if (caution.kind === 'standard barometer')
     return diagnose('standard-barometer', span, { name, parameter: caution.parameter, taken: caution.taken });
+  if (caution.kind === 'fits as well')
+    return diagnose('fits-as-well', span, { name, got: caution.got, also: caution.also });
   const { of, got, limits, meaning } = caution;
   return diagnose('outside-range', span, { name, of, got, limits, meaning });
 }

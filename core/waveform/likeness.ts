@@ -40,6 +40,18 @@ const still = cannotCompute('one of the channels does not change');
  * The correlation of all shifts comes from one transform there and one back.
  */
 export function lagOf(x: Float64Array, y: Float64Array, within: Shifts = anyShift): number | Absent {
+  const found = fitOf(x, y, within);
+  return 'kind' in found ? found : found.steps;
+}
+
+/** The lag in steps, and another shift that fits nearly as well, where there is one. */
+export interface Fit {
+  readonly steps: number;
+  readonly rival: () => number | undefined;
+}
+
+/** What `lagOf` finds; a rival is looked for when it is asked for. */
+export function fitOf(x: Float64Array, y: Float64Array, within: Shifts = anyShift): Fit | Absent {
   const count = x.length;
   const most = count >> 1;
   const earliest = Math.max(-most, within.earliest);
@@ -70,12 +82,60 @@ export function lagOf(x: Float64Array, y: Float64Array, within: Shifts = anyShif
   // The sum favours small shifts, whose overlap is longer; the coefficient does not, and has its top next to it.
   while (best < latest && alike(best + 1) > alike(best)) best++;
   while (best > earliest && alike(best - 1) > alike(best)) best--;
-  if (Math.abs(best) === most) return best;
-  const before = alike(best - 1);
-  const here = alike(best);
-  const after = alike(best + 1);
-  const bend = before - 2 * here + after;
-  return bend < 0 ? best + (before - after) / (2 * bend) : best;
+  const top = (at: number): number => {
+    if (Math.abs(at) === most) return at;
+    const before = alike(at - 1);
+    const after = alike(at + 1);
+    const bend = before - 2 * alike(at) + after;
+    return bend < 0 ? at + (before - after) / (2 * bend) : at;
+  };
+  const rival = (): number | undefined => {
+    // Over what overlaps, each about its own mean: a short overlap must not look alike by its level.
+    const over = (shift: number): number => {
+      const [from, end] = [Math.max(0, -shift), count - Math.max(0, shift)];
+      const likeness = correlationOf(x.subarray(from, end), y.subarray(from + shift, end + shift));
+      return typeof likeness === 'number' ? likeness : 0;
+    };
+    const others = otherTops(alike, best, earliest, latest).slice(0, mostRivals);
+    const least = others.length === 0 ? 0 : over(best) / detectable;
+    const other = others.find((shift) => over(shift) >= least);
+    return other === undefined ? undefined : top(other);
+  };
+  return { steps: top(best), rival };
+}
+
+/**
+ * The highest top must be this many times as high as the next to be told from it: the usual bound for correlation in
+ * particle image velocimetry (Keane and Adrian, "Theory of cross-correlation analysis of PIV images", Applied
+ * Scientific Research 49, 1992; from memory).
+ */
+const detectable = 1.2;
+
+const mostRivals = 8;
+
+/**
+ * The tops that may be as high as the best, the nearest first. They lie beyond the best one's own hill, which ends where
+ * the likeness has fallen to half of it.
+ */
+function otherTops(
+  alike: (shift: number) => number,
+  best: number,
+  earliest: number,
+  latest: number,
+): readonly number[] {
+  const highest = alike(best);
+  let from = best;
+  while (from >= earliest && alike(from) > highest / 2) from--;
+  let to = best;
+  while (to <= latest && alike(to) > highest / 2) to++;
+  const tops: number[] = [];
+  for (let shift = earliest + 1; shift < latest; shift++) {
+    if (shift > from && shift < to) continue;
+    const here = alike(shift);
+    if (here >= highest / detectable && here >= alike(shift - 1) && here >= alike(shift + 1))
+      tops.push(shift);
+  }
+  return tops.sort((a, b) => Math.abs(a - best) - Math.abs(b - best));
 }
 
 /** The shifts that are looked at, in steps; both ends belong to it. */

@@ -6,7 +6,7 @@ import type { Absent, One, Series, Value } from '../expression/value.ts';
 import { differenceOf } from '../quantity/kinds.ts';
 import { ofOneCapture, pairOf, sameSort, samplesOfX, samplesOfY, typeIn } from './arguments.ts';
 import { carried } from './carry.ts';
-import { lagBetween } from './lag.ts';
+import { lagBetween, lagCautions } from './lag.ts';
 import { correlationOf } from './likeness.ts';
 import { orderAmplitude } from './order.ts';
 import { peaksOf } from './peaks.ts';
@@ -68,7 +68,8 @@ export const shapeRows: readonly FunctionRow[] = [
     parameters: [samplesOfX, samplesOfY],
     result: { kind: 'computed', says: 'a time in ms', typeOf: (types) => ofOneCapture(types, typeIn('ms')) },
     formula: 'the shift with the greatest cross-correlation, positive when y comes later',
-    range: 'up to half of the record; of a steady rhythm only within half a cycle',
+    range:
+      'up to half of the record; of a steady rhythm only within half a cycle, which is said where another shift is at least five sixths as alike',
     errors: [
       'One of the channels does not change.',
       'The channels do not move together at any shift.',
@@ -77,6 +78,7 @@ export const shapeRows: readonly FunctionRow[] = [
     source: 'definition; by fast Fourier transform (Cooley and Tukey, 1965)',
     example: { expression: 'lag(log.tp, log.flow)', result: '120 ms' },
     evaluate: pairOf('ms', lagBetween),
+    cautions: lagCautions,
   },
   {
     form: 'whole',

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { std } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { correlationOf, lagOf } from '../../core/waveform/likeness.ts';
+import { correlationOf, fitOf, lagOf } from '../../core/waveform/likeness.ts';
 import { moments, noise, number, signal, why } from './signals.ts';
 
 describe('correlation', () => {
@@ -96,5 +96,58 @@ describe('lag', () => {
   it('has no answer where nothing moves or too little was recorded', () => {
     expect(why(lagOf(new Float64Array(9), new Float64Array(9)))).toContain('does not change');
     expect(why(lagOf(Float64Array.of(1, 2, 3), Float64Array.of(1, 2, 3)))).toContain('at least four');
+  });
+});
+
+describe('another lag that fits nearly as well', () => {
+  const rivalOf = (x: Float64Array, y: Float64Array): number | undefined => {
+    const fit = fitOf(x, y);
+    if ('kind' in fit) throw new Error(fit.why);
+    return fit.rival();
+  };
+  const time = moments(8, 100);
+  const wave = (of: (t: number) => number, later: number, noisy: number, seed: number) => {
+    const next = noise(seed);
+    return signal(time, (t) => of(t - later) + noisy * next());
+  };
+  const sine = (t: number): number => Math.sin(2 * Math.PI * t);
+  const switching = (t: number): number => (sine(t) > 0 ? 0.8 : 0.1);
+  const pulses = (t: number): number => (t - Math.floor(t) < 0.1 ? 12 : 0);
+  /** Its frequency goes from 0.5 to 4 Hz: no two cycles are alike. */
+  const chirp = (t: number): number => Math.sin(2 * Math.PI * (0.5 * t + 0.22 * t * t));
+  const step = (t: number): number => Math.tanh(3 * (t - 4));
+
+  it.each([
+    ['a sine', sine, 0],
+    ['a sine in noise', sine, 0.2],
+    ['a switching sensor', switching, 0.02],
+    ['pulses', pulses, 0.5],
+  ])('of %s is a whole cycle away', (_, of, noisy) => {
+    for (const later of [0.05, 0.2, 0.4]) {
+      const [x, y] = [wave(of, 0, noisy, 3), wave(of, later, noisy, 4)];
+      const cycles = (((rivalOf(x, y) ?? Number.NaN) - number(lagOf(x, y))) / 100) % 1;
+      expect(Math.min(Math.abs(cycles), 1 - Math.abs(cycles))).toBeLessThan(0.03);
+    }
+  });
+
+  it.each([
+    ['a rising frequency', chirp, 0],
+    ['a rising frequency in noise', chirp, 0.2],
+    ['a single step', step, 0],
+    ['a single step in noise', step, 0.2],
+    [
+      'a sine with a change that does not repeat',
+      (t: number) => 0.3 * sine(t) + 2 * Math.exp(-(((t - 4) / 0.15) ** 2)),
+      0.02,
+    ],
+  ])('is none of %s', (_, of, noisy) => {
+    for (const later of [0.05, 0.2, 0.4])
+      expect(rivalOf(wave(of, 0, noisy, 5), wave(of, later, noisy, 6))).toBeUndefined();
+  });
+
+  it('is none of noise that is alike only at its own shift', () => {
+    const next = noise(8);
+    const long = Float64Array.from({ length: 700 }, next);
+    expect(rivalOf(long.subarray(100, 500), long.subarray(93, 493))).toBeUndefined();
   });
 });

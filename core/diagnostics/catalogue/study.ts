@@ -40,6 +40,7 @@ export interface StudyFacts {
     readonly parameter: string;
     readonly taken: string;
   };
+  readonly 'fits-as-well': { readonly name: string; readonly got: string; readonly also: string };
   readonly 'outside-range': {
     readonly name: string;
     /** A parameter; undefined for the result. */
@@ -146,6 +147,16 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'The standard atmosphere is right at the sea on an average day. At 5000 ft the true barometer is a sixth lower.',
     wrong: 'let:\n  across: injector_pressure(300 kPa, 35 kPa)   # no barometer in the case',
     right: 'let:\n  across: injector_pressure(300 kPa, 35 kPa, 84.3 kPa)',
+  },
+  'fits-as-well': {
+    severity: 'warning',
+    title: 'A lag that may be a cycle off',
+    say: ({ name, got, also }) =>
+      `The channels repeat themselves: \`${name}\` comes to ${got}, and ${also} fits nearly as well. Cut out a stretch with one change that does not repeat (\`from … to\`), or trust it only where the lag must be shorter than half a cycle.`,
+    why: 'Of a steady rhythm no shift by whole cycles can be told from another. It is said where the next best shift is at least five sixths as alike as the best.',
+    wrong: 'let:\n  delay: lag(o2.front, o2.rear)   # both switch once a second all along',
+    right:
+      'let:\n  delay: lag(o2.front from 10 s to 13 s, o2.rear from 10 s to 13 s)   # where the throttle was opened',
   },
   'outside-range': {
     severity: 'warning',
