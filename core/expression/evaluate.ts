@@ -1,4 +1,4 @@
-import { exact, halfWidth, measured, power } from '../quantity/amount.ts';
+import { exact, halfWidth, measured, power, slopeOfPower } from '../quantity/amount.ts';
 import { fromSi, halfWidthSi, toSi } from '../quantity/convert.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import type { Amount, QuantityType } from '../quantity/types.ts';
@@ -73,7 +73,7 @@ export function evaluateNode(node: Typed, environment: Environment): Value {
         evaluateNode(node.of, environment),
         node.quantity,
         (of) => (of.si < 0 && !Number.isInteger(exponent) ? noRoot : finite(power(of, exponent))),
-        (si) => exponent * si ** (exponent - 1),
+        (si) => slopeOfPower(si, exponent),
       );
     }
     case 'cut':

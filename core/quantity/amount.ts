@@ -39,8 +39,12 @@ export function divide(a: Amount, b: Amount): Amount {
 export function power(a: Amount, exponent: number): Amount {
   const si = a.si ** exponent;
   if (a.spread.length === 0) return { si, spread: none };
-  return { si, spread: weigh(a.spread, exponent === 0 ? 0 : exponent * a.si ** (exponent - 1), none, 0) };
+  return { si, spread: weigh(a.spread, slopeOfPower(a.si, exponent), none, 0) };
 }
+
+/** ∂(si ^ exponent)/∂si: 0 for the exponent 0 everywhere, as x⁰ is 1. */
+export const slopeOfPower = (si: number, exponent: number): number =>
+  exponent === 0 ? 0 : exponent * si ** (exponent - 1);
 
 /** Multiplied by an exact number. */
 export function scale(a: Amount, by: number): Amount {

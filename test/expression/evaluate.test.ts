@@ -231,6 +231,7 @@ describe('uncertainty', () => {
     i: reading('2 ± 0.1 A', 'i'),
     half: reading('10 ± 0.3 V', 'x'),
     'log.o2': samples('log', 'V', [0, 1, 2], [0.2, 0.8, 0.5], 0.01),
+    'log.still': samples('log', 'V', [0, 1, 2], [0, 0, 0], 0.01),
     many: byMember('cylinder', {
       1: '181 ± 2 psi gauge',
       2: '178 ± 2 psi gauge',
@@ -258,6 +259,9 @@ describe('uncertainty', () => {
     ['x / y', 0.5 * Math.hypot(0.3 / 10, 0.8 / 20)],
     ['x * i', 20 * Math.hypot(0.3 / 10, 0.1 / 2)],
     ['x ^ 2', 100 * 2 * 0.03],
+    ['x ^ 0', 0],
+    ['mean(log.still ^ 0)', 0],
+    ['mean(log.still ^ 1)', 0.01],
     ['x * x', 100 * 2 * 0.03],
     ['x * x - x ^ 2', 0],
     ['sqrt(x * x)', 0.3],

@@ -109,13 +109,13 @@ function boostAndManifold(moment: Moment): Diagnostic | undefined {
   );
 }
 
-/** Absolute load is the air flow in another form (SAE J1979). */
-function loadAndFlow(moment: Moment, { displacement }: Car): Diagnostic | undefined {
+/** Absolute load is the air flow in another form (SAE J1979), of four strokes. */
+function loadAndFlow(moment: Moment, { displacement, isTwoStroke }: Car): Diagnostic | undefined {
   const load = inForm(moment, 'load_abs', '%');
   const maf = inForm(moment, 'maf', 'g/s');
   const rpm = inForm(moment, 'rpm', 'rpm');
-  if (load === undefined || maf === undefined || rpm === undefined || displacement === undefined)
-    return undefined;
+  if (load === undefined || maf === undefined || rpm === undefined) return undefined;
+  if (displacement === undefined || isTwoStroke) return undefined;
   const share = absoluteLoad(maf.si, rpm.si, displacement);
   if (typeof share !== 'number') return undefined;
   if (Math.abs(load.si - share) <= ofLoad.relative * Math.max(load.si, share) + ofLoad.absolute)
