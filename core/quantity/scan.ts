@@ -235,9 +235,14 @@ function spacedUnit(text: string, at: number): { readonly word: string; readonly
     code !== 68 &&
     code !== 0xb0 &&
     code !== 34 &&
-    code < 0x2000
+    // Also where the text ends.
+    !(code >= 0x2000)
   )
     return undefined;
+  // The commonest that are none of these, known without patterns: `inHg` as it should be, and `°F`.
+  if (text.startsWith('inHg', at) && classOf(text.charCodeAt(at + 4)) !== wordStart) return undefined;
+  const next = text.charCodeAt(at + 1);
+  if (code === 0xb0 && next >= 65 && next <= 90) return undefined;
   const rest = text.slice(at, at + 20);
   const column = /^(?:(?:in|inches|inch)\b\.?\s*|["″”]\s*)(Hg|H2O)(?![\w])/i.exec(rest);
   if (column !== null && unitOf(column[0]) === undefined)

@@ -9,23 +9,15 @@ export const severitiesAsTable: Plugin = {
   name: 'severities-as-table',
   setup({ onLoad }) {
     onLoad({ filter: /[\\/]diagnostics[\\/]severities\.ts$/ }, () => {
-      const codes = new Map<string, string[]>();
-      for (const [code, { severity }] of Object.entries(catalogue)) {
-        const list = codes.get(severity);
-        if (list === undefined) codes.set(severity, [code]);
-        else list.push(code);
-      }
-      const written = [...codes].map(([severity, list]) => [severity, list.join(' ')]);
+      const codes: { [severity: string]: string } = {};
+      for (const [code, { severity }] of Object.entries(catalogue))
+        codes[severity] = `${codes[severity] ?? ' '}${code} `;
       return {
         contents: `
-          let severities;
-          function read() {
-            const all = new Map();
-            for (const [severity, codes] of ${JSON.stringify(written)})
-              for (const code of codes.split(' ')) all.set(code, severity);
-            return all;
-          }
-          export function severityOf(code) { return (severities ??= read()).get(code); }`,
+          const table = ${JSON.stringify(codes)};
+          export function severityOf(code) {
+            for (const severity in table) if (table[severity].includes(' ' + code + ' ')) return severity;
+          }`,
       };
     });
   },

@@ -1,4 +1,12 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { Script } from 'node:vm';
 
 /**
@@ -85,7 +93,8 @@ function usersFolder(): string {
 function write(path: string, data: Buffer): void {
   try {
     const unfinished = `${path}.${process.pid}`;
-    writeFileSync(unfinished, Buffer.concat([Buffer.from(thisBuild, 'latin1'), data]), { mode: 0o600 });
+    writeFileSync(unfinished, thisBuild, { mode: 0o600 });
+    appendFileSync(unfinished, data);
     renameSync(unfinished, path);
   } catch {
     // The next run compiles again.

@@ -180,6 +180,13 @@ function withUnit(value: TextNode, unit: TextNode | undefined): TextNode {
   if (value.text === notTaken) return { ...value, text: 'not taken' };
   const [share = ''] = /\s*(?:±|\+\/-)\s*[\d.]+\s*%$/.exec(value.text) ?? [];
   const number = value.text.slice(0, value.text.length - share.length);
-  if (unit === undefined || /[\p{L}°%]/u.test(number.replace(/^at (?:least|most)(?=\s)/, ''))) return value;
+  if (unit === undefined || hasUnit(number)) return value;
   return { ...value, text: `${number} ${unit.text}${share}` };
+}
+
+/** A pattern of all letters takes long to build: it is asked last. */
+function hasUnit(number: string): boolean {
+  if (/^[-+.\d]+$/.test(number)) return false;
+  const rest = number.replace(/^at (?:least|most)(?=\s)/, '');
+  return /[A-Za-z°%]/.test(rest) || /\p{L}/u.test(rest);
 }
