@@ -63,7 +63,7 @@ function catalystTable(
     of,
     about: [
       'A front sensor that swings unevenly between 0.07 and 0.83 V, and a rear with a share of that swing, 0.15 s later about 0.65 V.',
-      '30 s at 100 samples a second in steps of 5 mV; turns below 0.02 V are no way, so that more noise than that counts as some.',
+      '30 s at 100 samples a second in steps of 5 mV; turns below 0.02 V, or below six times the noise that the samples show, are no way.',
     ],
     unit,
     rowsAre: 'share of the swing that comes through',

@@ -1,5 +1,6 @@
 import { cannotCompute } from '../../expression/absent.ts';
 import type { Absent } from '../../expression/value.ts';
+import { noiseOf } from '../noise.ts';
 import { type Recorded, swingOf } from '../recorded.ts';
 import { arcLength } from './arcLength.ts';
 import { mirroringOf } from './mirroring.ts';
@@ -24,12 +25,15 @@ export interface CatalystReading {
 
 export interface CatalystLimits {
   readonly level: number;
-  /** V of turning back that counts as noise for the arc. */
+  /** V of turning back that counts as noise for the arc; more, where the samples show more. */
   readonly noise: number;
   /** From which amplitude ratio and which correlation on the rear mirrors the front. */
   readonly mirrorRatio: number;
   readonly mirrorCorrelation: number;
 }
+
+/** Noise hardly ever turns by more of its standard deviations. */
+const inNoise = 6;
 
 /** The levels of the switch tests of SAE J1979 about 0.45 V (values from memory): noise between them switches nothing. */
 const hysteresis = 0.3;
@@ -48,8 +52,11 @@ export function catalystReading(
   const ratio = over(behind.high - behind.low, before.high - before.low);
   const frontSwitches = switchesOf(front, level);
   const rearSwitches = switchesOf(rear, level);
-  const frontArc = arcLength(front.samples, noise);
-  const rearArc = arcLength(rear.samples, noise);
+  // A front sensor that hardly bends from sample to sample was recorded fast enough for both: what is left is noise.
+  const ofFront = inNoise * noiseOf(front.samples);
+  const isFast = ofFront <= (before.high - before.low) / 2;
+  const frontArc = arcLength(front.samples, isFast ? Math.max(noise, ofFront) : noise);
+  const rearArc = arcLength(rear.samples, isFast ? Math.max(noise, inNoise * noiseOf(rear.samples)) : noise);
   const alike = mirroringOf(front, rear);
   const flatRear = behind.high === behind.low;
   return {

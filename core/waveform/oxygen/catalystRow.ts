@@ -33,7 +33,7 @@ export const catalystRow: FunctionRow = {
     voltage('level', 'switching level', '0.45 V'),
     voltage(
       'noise',
-      'turns smaller than this are no way up or down: six times the noise keeps it out',
+      'turns smaller than this are no way up or down, nor smaller than six times the noise that the samples show',
       '0.02 V',
     ),
     plain('mirror_ratio', 'amplitude ratio from which on the rear mirrors the front', '0.7'),
@@ -41,7 +41,7 @@ export const catalystRow: FunctionRow = {
   ],
   result: { kind: 'fields', fields },
   formula:
-    'ratios rear/front: of peak to peak, of switches through level ± 0.15 V, of Σ|turn to turn|\nmirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
+    'ratios rear/front: of peak to peak, of switches through level ± 0.15 V, of Σ|turn to turn|\nnoise shown: median |x₋₁ − 2·x + x₊₁| / (0.6745 · √6), where the record is fast enough for the front to hardly bend in it\nmirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
   range: 'closed loop, steady speed, warm catalyst, 10 s or more; both sensors switch in volts',
   errors: [
     'There are no samples.',
@@ -50,7 +50,7 @@ export const catalystRow: FunctionRow = {
     'The record has a gap.',
   ],
   source:
-    'two-sensor method: Clemmens, Sabourin and Rao, SAE 900062; Koupal, Sabourin and Clemmens, SAE 910561. The limits for mirroring are common practice; the maker’s come first',
+    'two-sensor method: Clemmens, Sabourin and Rao, SAE 900062; Koupal, Sabourin and Clemmens, SAE 910561. Noise: Gasser, Sroka and Jennen-Steinmetz, Biometrika 73 (1986) 625 (from memory). The limits for mirroring are common practice; the maker’s come first',
   example: { expression: 'catalyst(o2.front, o2.rear).ratio', result: '0.1' },
   evaluate: severalOf(fields, read),
 };

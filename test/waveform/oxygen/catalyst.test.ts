@@ -137,3 +137,32 @@ describe('the arc', () => {
     ).toBeCloseTo(arcLength(samples, 0.05), 9);
   });
 });
+
+describe('the arc ratio in noise', () => {
+  /** Both switch unevenly between samples of a slow log or a fast one. */
+  const uneven = (t: number): number =>
+    0.45 + 0.38 * Math.tanh(3 * (Math.sin(2 * Math.PI * 0.9 * t) + 0.5 * Math.sin(2 * Math.PI * 0.37 * t)));
+  const ratioOf = (rate: number, share: number, noise: number, seed: number): number => {
+    const of = (level: (t: number) => number, more: number) => {
+      const { time, samples } = disturbed(sampled(60, rate, level), { noise }, seed + more);
+      return record([...time], [...samples]);
+    };
+    const found = catalystReading(
+      of(uneven, 0),
+      of((t) => 0.65 + share * (uneven(t - 0.15) - 0.45), 9),
+      limits,
+    );
+    return typeof found.arcRatio === 'number' ? found.arcRatio : Number.NaN;
+  };
+
+  it.each([0.005, 0.01, 0.02])('of a fast record is the share of the swing, in %f V of noise', (noise) => {
+    for (const share of [0.3, 0.6, 0.9])
+      for (const seed of [21, 22, 23])
+        expect(Math.abs(ratioOf(100, share, noise, seed) - share)).toBeLessThan(0.1);
+  });
+
+  it.each([2, 4, 5, 8, 10])('of a slow log (%i samples a second) is not taken for noise', (rate) => {
+    for (const share of [0.3, 0.9])
+      expect(Math.abs(ratioOf(rate, share, 0.001, 31) - share)).toBeLessThan(0.05);
+  });
+});
