@@ -27,7 +27,7 @@ export interface CurveProblem {
 
 /**
  * Reads a curve's pairs, whatever their order. Undefined when a text cannot be read, a point measures something else,
- * two points share an x, or there are fewer than two. A point's ± is not used.
+ * two points share an x, or there are fewer than two. A point's ± is not used, which is told.
  */
 export function parseCurve(points: readonly CurvePointText[]): {
   readonly value: ParsedCurve | undefined;
@@ -60,8 +60,31 @@ export function parseCurve(points: readonly CurvePointText[]): {
       x: pairs.map((pair) => pair.x),
       y: pairs.map((pair) => pair.y),
     },
-    problems,
+    problems: [...uncertain(points, 'x', x), ...uncertain(points, 'y', y)],
   };
+}
+
+/** Each ± that is not used. */
+function uncertain(
+  points: readonly CurvePointText[],
+  side: 'x' | 'y',
+  quantities: readonly (Quantity | undefined)[],
+): readonly CurveProblem[] {
+  return quantities.flatMap((quantity, point) => {
+    if (quantity === undefined || quantity.plusMinus === 0) return [];
+    const written = points[point]?.[side] ?? '';
+    const text = written.trim();
+    const offer = withoutWidth(text);
+    const place = span(written.indexOf(text), written.indexOf(text) + text.length);
+    const fix = { title: `Write \`${offer}\``, edits: [{ span: place, newText: offer }] };
+    return [{ point, side, diagnostic: diagnose('curve-point-uncertain', place, { text, offer }, [fix]) }];
+  });
+}
+
+/** `2 ± 0.1 g/s`, `2 g/s ± 5 %` and `2 g/s ± 0.1 g/s` without their ±. */
+function withoutWidth(text: string): string {
+  const [, number = text, behind = ''] = /^(.*?)\s*(?:±|\+\/-)\s*[\d.]+(.*)$/.exec(text) ?? [];
+  return /[\p{L}°%]/u.test(number) ? number : number + behind;
 }
 
 function readSide(

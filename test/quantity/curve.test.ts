@@ -21,6 +21,24 @@ describe('curves', () => {
     expect(value?.yType.kind).toBe('point');
   });
   it.each([
+    [points(['0.4 V', '2 ± 0.1 g/s'], ['1.1 V', '9 g/s']), 0, 'y', '2 g/s'],
+    [points(['0.4 V', '2 g/s'], ['1.1 V', ' 9 g/s ± 5 %']), 1, 'y', '9 g/s'],
+    [points(['0.4 V ± 20 mV', '2 g/s'], ['1.1 V', '9 g/s']), 0, 'x', '0.4 V'],
+    [points(['0.4 V', '5 ± 2 %'], ['1.1 V', '9 %']), 0, 'y', '5 %'],
+    [points(['0.4 +/- 0.02 V', '2 g/s'], ['1.1 V', '9 g/s']), 0, 'x', '0.4 V'],
+  ] as const)('%j has a ± that is not used, and says so', (of, point, side, offer) => {
+    const { value, problems } = parseCurve(of);
+    expect(value?.x).toEqual([0.4, 1.1]);
+    expect(problems.map((each) => [each.point, each.side, each.diagnostic.code])).toEqual([
+      [point, side, 'curve-point-uncertain'],
+    ]);
+    const [edit] = problems[0]?.diagnostic.fixes[0]?.edits ?? [];
+    const text = of[point]?.[side] ?? '';
+    expect(edit && text.slice(0, edit.span.start) + edit.newText + text.slice(edit.span.end)).toBe(
+      text.replace(text.trim(), offer),
+    );
+  });
+  it.each([
     [points(), 0, 'x', 'curve-too-short'],
     [points(['1 V', '2 g/s']), 0, 'x', 'curve-too-short'],
     [points(['1 V', '2 g/s'], ['2 Hz', '3 g/s']), 1, 'x', 'curve-units-differ'],

@@ -27,6 +27,7 @@ export interface QuantityFacts {
   'curve-too-short': { readonly points: number };
   'curve-units-differ': { readonly first: string; readonly other: string };
   'curve-point-twice': { readonly x: string };
+  'curve-point-uncertain': { readonly text: string; readonly offer: string };
   'kinds-in-sum': {
     readonly left: string;
     readonly right: string;
@@ -281,6 +282,15 @@ export const quantityRows: Rows<QuantityFacts> = {
     say: ({ x }) => `This curve has two points at ${x}. Keep one.`,
     why: 'At one place a curve has one value.',
     wrong: 'maf_curve: [[0.4 V, 2 g/s], [0.4 V, 3 g/s]]',
+    right: 'maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s]]',
+  },
+  'curve-point-uncertain': {
+    severity: 'warning',
+    title: 'Curve with a point that has a ±',
+    say: ({ text, offer }) =>
+      `The ± of \`${text}\` is not used: a curve counts as exact. Write \`${offer}\`, and add a ± to what is read off the curve where it matters.`,
+    why: 'What is read off a curve has the ± of the reading that it is entered with, and none of the curve’s own. A ± that nobody counts would make a result look surer than it is.',
+    wrong: 'maf_curve: [[0.4 V, 2 ± 0.1 g/s], [1.1 V, 9 g/s]]',
     right: 'maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s]]',
   },
   'kinds-in-sum': {
