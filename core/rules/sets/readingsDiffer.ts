@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { absoluteLoad } from '../../engine/air/airFlow.ts';
+import { absoluteLoad, airPerStroke } from '../../engine/air/airFlow.ts';
 import { gasolineDensity } from '../../engine/fuel/ethanolBlend.ts';
 import { stoichiometricRatio } from '../../engine/fuel/stoichiometry.ts';
 import { formatNumber, formatQuantity } from '../../quantity/format.ts';
@@ -22,6 +22,9 @@ export const readingsDiffer: CellRule = {
     'analyser_lambda',
     'fuel_rate',
     'boost',
+    'air_charge',
+    'gear_ratio',
+    'tcc_slip',
   ],
   checkCell: ({ car, moments }) => {
     // A row is told once.
@@ -50,6 +53,9 @@ const pairs: readonly Compares[] = [
   analyserAndGas,
   fuelAndAir,
   boostAndManifold,
+  chargeAndFlow,
+  ratioAndSpeeds,
+  slipAndSpeeds,
 ];
 
 /** V: two meters on one battery, a few seconds apart. */
@@ -91,6 +97,63 @@ function fuelAndAir(moment: Moment, { fuel, hasThrottle }: Car): Diagnostic | un
     `\`${fullNameOf(maf)}\` is ${writtenAs(maf)}, where that fuel burns ${formatQuantity(Number(air.toPrecision(2)), maf.type)} of air`,
   );
 }
+
+/** The air of one stroke is the flow for speed and cylinders. */
+function chargeAndFlow(moment: Moment, { header: { cylinders }, isTwoStroke }: Car): Diagnostic | undefined {
+  const charge = inForm(moment, 'air_charge', 'mg/stroke');
+  const maf = inForm(moment, 'maf', 'g/s');
+  const rpm = inForm(moment, 'rpm', 'rpm');
+  if (
+    charge === undefined ||
+    maf === undefined ||
+    rpm === undefined ||
+    cylinders === undefined ||
+    isTwoStroke
+  )
+    return undefined;
+  const stroke = airPerStroke(maf.si, rpm.si, cylinders);
+  if (typeof stroke !== 'number' || isNear(charge.si, stroke, ofLoad.relative, leastCharge)) return undefined;
+  const same = formatQuantity(Number(stroke.toPrecision(3)), charge.type);
+  return differ(charge, `\`${fullNameOf(maf)}\` at this speed means ${same}`);
+}
+
+/** kg: a sixth of what an idling cylinder draws in. */
+const leastCharge = 2e-5;
+
+/** Into the transmission over out of it; standing, there is none. */
+function ratioAndSpeeds(moment: Moment): Diagnostic | undefined {
+  const ratio = inForm(moment, 'gear_ratio', '1');
+  const [into, out] = [inForm(moment, 'tss', 'rpm'), inForm(moment, 'oss', 'rpm')];
+  if (ratio === undefined || into === undefined || out === undefined || out.si < turning) return undefined;
+  const is = into.si / out.si;
+  // In reverse programs show the ratio with its sign or without.
+  if (isNear(Math.abs(ratio.si), is, ofRatio, 0.05)) return undefined;
+  return differ(
+    ratio,
+    `\`${fullNameOf(into)}\` over \`${fullNameOf(out)}\` makes ${formatNumber(Number(is.toFixed(2)))}`,
+  );
+}
+
+/** Engine speed less turbine speed, in states that hold still. */
+function slipAndSpeeds(moment: Moment): Diagnostic | undefined {
+  const slip = inForm(moment, 'tcc_slip', 'rpm');
+  const [rpm, into] = [inForm(moment, 'rpm', 'rpm'), inForm(moment, 'tss', 'rpm')];
+  if (slip === undefined || rpm === undefined || into === undefined) return undefined;
+  if (!steadyStates.includes(stateName(moment) ?? '')) return undefined;
+  const is = rpm.si - into.si;
+  if (isNear(slip.si, is, 0.2, wandering)) return undefined;
+  return differ(
+    slip,
+    `\`${fullNameOf(rpm)}\` less \`${fullNameOf(into)}\` makes ${formatQuantity(Number(is.toPrecision(6)), slip.type)}`,
+  );
+}
+
+/** Turns a second: an output that turns, and what two speeds wander between two looks. */
+const turning = 100 / 60;
+const wandering = 100 / 60;
+
+const isNear = (a: number, b: number, relative: number, absolute: number): boolean =>
+  Math.abs(a - b) <= relative * Math.max(Math.abs(a), Math.abs(b)) + absolute;
 
 /** Pa: what a barometer can be on a road, from 5000 m up to the highest weather at the Dead Sea, with two gauges' errors. */
 const barometers = { low: 48_000, high: 115_000 };
