@@ -12,6 +12,7 @@ const bits: Bit[] = [];
 /** The bit of rules that are asked whatever was read. The lowest ones are those of `oddities`. */
 export const always = 16;
 const firstBit = 32;
+const room = 27;
 
 /** The bit of a rule. */
 export function bitOf({ of, at }: Asked): number {
@@ -19,6 +20,8 @@ export function bitOf({ of, at }: Asked): number {
   const name = `${of?.join()} at ${at?.join()}`;
   const known = bits.find((each) => each.name === name);
   if (known !== undefined) return known.bit;
+  // With no bit left it is asked always, which is slower and says the same.
+  if (bits.length === room) return always;
   const bit = firstBit << bits.length;
   bits.push({ name, bit, ...(of === undefined ? {} : { of }), ...(at === undefined ? {} : { at }) });
   return bit;

@@ -1,7 +1,6 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Car } from './car.ts';
-import { lasting } from './kept.ts';
 import type { Moment, Taken } from './moments.ts';
 import type { RuledCase } from './rule.ts';
 import type { RuledSignal } from './values.ts';
@@ -10,6 +9,7 @@ import type { RuledSignal } from './values.ts';
 export interface Made {
   readonly by: ReadonlyMap<unknown, unknown>;
   readonly holding: ReadonlyMap<RuledSignal, readonly Moment[]>;
+  readonly moments: readonly Moment[];
 }
 
 /** What rules compare across cells, with the ways to find a moment's company without walking the case. */
@@ -23,6 +23,11 @@ export function ruledCase(
 ): { readonly ruled: RuledCase; readonly made: Made } {
   const by = new Map<unknown, unknown>();
   const holding = new Map<RuledSignal, readonly Moment[]>();
+  const changed = before === undefined ? undefined : changedIn(before.moments, moments);
+  const heldBefore = (signal: RuledSignal): readonly Moment[] | undefined => {
+    const all = before?.holding.get(signal);
+    return all === undefined || changed === undefined ? undefined : replaced(all, changed, signal);
+  };
   const companies = new Map<RuledSignal, ReadonlyMap<unknown, readonly Moment[]>>();
   const ruled: RuledCase = {
     car,
@@ -41,7 +46,7 @@ export function ruledCase(
     holding: (signal) => {
       let all = holding.get(signal);
       if (all === undefined) {
-        all = lasting(holders(moments, signal), before?.holding.get(signal));
+        all = heldBefore(signal) ?? holders(moments, signal);
         holding.set(signal, all);
       }
       return all;
@@ -57,7 +62,45 @@ export function ruledCase(
       return company.get(likeness) ?? none;
     },
   };
-  return { ruled, made: { by, holding } };
+  return { ruled, made: { by, holding, moments } };
+}
+
+/** A moment that is another than before, in the place of that one. */
+interface Changed {
+  readonly old: Moment;
+  readonly now: Moment;
+}
+
+/** A few moments that changed while all others stayed where they are; undefined where more did. */
+function changedIn(before: readonly Moment[], now: readonly Moment[]): readonly Changed[] | undefined {
+  if (before.length !== now.length) return undefined;
+  const changed: Changed[] = [];
+  for (let at = 0; at < now.length; at++) {
+    const [one, other] = [before[at], now[at]];
+    if (one === other || one === undefined || other === undefined) continue;
+    if (changed.length === few) return undefined;
+    changed.push({ old: one, now: other });
+  }
+  return changed;
+}
+
+const few = 8;
+
+/** The list of those that hold a signal with the changed ones replaced; undefined where one got it or lost it. */
+function replaced(
+  list: readonly Moment[],
+  changed: readonly Changed[],
+  signal: RuledSignal,
+): readonly Moment[] | undefined {
+  let all: Moment[] | undefined;
+  for (const { old, now } of changed) {
+    const holds = now.values[signal] !== undefined;
+    if (holds !== (old.values[signal] !== undefined)) return undefined;
+    if (!holds) continue;
+    all ??= [...list];
+    all[all.indexOf(old)] = now;
+  }
+  return all ?? list;
 }
 
 function holders(moments: readonly Moment[], signal: RuledSignal): readonly Moment[] {

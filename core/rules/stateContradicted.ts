@@ -1,7 +1,7 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { engineStates } from '../signals/states.ts';
-import { writtenAs } from './measured.ts';
-import { inForm, stateName } from './moments.ts';
+import { type Measured, writtenAs } from './measured.ts';
+import { stateName } from './moments.ts';
 import type { MomentRule } from './rule.ts';
 import type { RuledSignal } from './values.ts';
 
@@ -124,27 +124,24 @@ export const stateContradicted: MomentRule = {
   at: [...new Set(rows.flatMap(({ states }) => states))],
   checkMoment: (moment, { car }): Diagnostic | undefined => {
     const state = stateName(moment) ?? '';
-    for (const {
-      signal,
-      unit,
-      states,
-      least,
-      most,
-      from = Number.NEGATIVE_INFINITY,
-      upTo = Number.POSITIVE_INFINITY,
-      because,
-      next,
-      throttled,
-    } of rows) {
-      if (!states.includes(state) || (throttled === true && !car.hasThrottle)) continue;
-      const one = inForm(moment, signal, unit);
-      if (one === undefined || one.si < from || one.si > upTo) continue;
-      const isBelow = least !== undefined && one.si + one.halfWidth < least;
-      const isAbove = most !== undefined && one.si - one.halfWidth > most;
-      if (!isBelow && !isAbove) continue;
-      const facts = { name: one.name, written: writtenAs(one), state, because, next };
+    for (const row of rowsAt.get(state) ?? []) {
+      const one = moment.values[row.signal];
+      if (one === undefined || one.form.unit !== row.unit || !contradicts(one, row)) continue;
+      if (row.throttled === true && !car.hasThrottle) continue;
+      const facts = { name: one.name, written: writtenAs(one), state, because: row.because, next: row.next };
       return diagnose('state-contradicted', one.reading.valueSpan, facts);
     }
     return undefined;
   },
 };
+
+const rowsAt: ReadonlyMap<string, readonly Row[]> = new Map(
+  engineStates.map(({ name }) => [name, rows.filter(({ states }) => states.includes(name))]),
+);
+
+function contradicts({ si, halfWidth }: Measured, { least, most, from, upTo }: Row): boolean {
+  const isBelow = least !== undefined && si + halfWidth < least;
+  const isAbove = most !== undefined && si - halfWidth > most;
+  if (!isBelow && !isAbove) return false;
+  return (from === undefined || si >= from) && (upTo === undefined || si <= upTo);
+}

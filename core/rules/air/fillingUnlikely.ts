@@ -4,8 +4,10 @@ import { formatNumber } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/types.ts';
 import { unitOf } from '../../quantity/unit.ts';
 import type { Finding } from '../../study/types.ts';
+import { eachCell, type KeptCells } from '../eachCell.ts';
 import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
+import { againstOf, rowsOf } from '../pressure/manifold.ts';
 import { rewritten } from '../rewritten.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { type Filling, fillingOf, isUnlikely } from './filling.ts';
@@ -15,23 +17,44 @@ export const fillingUnlikely: CaseRule = {
   code: 'filling-unlikely',
   of: ['maf'],
   check: (ruled) => {
-    const cells = new Map<number, Told>();
-    for (const moment of ruled.holding('maf')) {
-      const filling = fillingOf(moment, ruled);
-      if (filling === undefined || !isUnlikely(filling)) continue;
-      const told = cells.get(moment.cell);
-      if (told === undefined) cells.set(moment.cell, { moment, filling, more: [] });
-      else told.more.push(moment.column ?? '');
-    }
-    return [...cells.values()].map((told) => findingOf(told, ruled));
+    const found: Finding[] = [];
+    for (const cell of ruled.once(readCells)) if (cell?.made !== undefined) found.push(cell.made);
+    return found;
   },
 };
+
+/** An air flow is looked at again when it, or what is known of the manifold pressure beside it, is another. */
+function readCells(
+  ruled: RuledCase,
+  before: KeptCells<Finding | undefined> | undefined,
+): KeptCells<Finding | undefined> {
+  const rows = rowsOf(ruled);
+  const against = againstOf(ruled);
+  return eachCell(
+    ruled.holding('maf'),
+    ruled,
+    before,
+    (cell) => rows[cell] ?? against,
+    (moments) => inMoments(moments, ruled),
+  );
+}
 
 /** A row of air flows is told once, at the first that cannot be. */
 interface Told {
   readonly moment: Moment;
   readonly filling: Filling;
   readonly more: string[];
+}
+
+function inMoments(moments: readonly Moment[], ruled: RuledCase): Finding | undefined {
+  let told: Told | undefined;
+  for (const moment of moments) {
+    const filling = fillingOf(moment, ruled);
+    if (filling === undefined || !isUnlikely(filling)) continue;
+    if (told === undefined) told = { moment, filling, more: [] };
+    else told.more.push(moment.column ?? '');
+  }
+  return told === undefined ? undefined : findingOf(told, ruled);
 }
 
 function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {

@@ -5,13 +5,17 @@ import { scanQuantity } from '../../quantity/scan.ts';
 import type { Quantity } from '../../quantity/types.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Span } from '../../text/span.ts';
+import { eachCell, type KeptCells } from '../eachCell.ts';
+import type { Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 
 /** An odometer that shows less after the repair than before it. */
 export const odometerRunsBack: CaseRule = {
   code: 'odometer-runs-back',
   check: (ruled) => {
-    const shown = shownIn(ruled);
+    const shown: Shown[] = [];
+    for (const cell of ruled.once(readShown)) if (cell?.made !== undefined) shown.push(cell.made);
+    if (!shown.some(({ isAfter }) => isAfter)) return [];
     const header = ruled.car.header.values.get('vehicle.odometer');
     const first: Shown[] =
       header?.value.kind === 'one'
@@ -47,17 +51,28 @@ interface Shown {
   readonly span: Span;
 }
 
-function shownIn({ moments, read }: RuledCase): readonly Shown[] {
-  const found = new Map<number, Shown>();
-  for (const { cell, when } of moments) {
-    const of = read(cell)?.cell;
-    if (found.has(cell) || of?.kind !== 'readings' || of.odometer === undefined) continue;
-    const { text, span } = of.odometer;
-    const quantity = scanQuantity(text, 0)?.quantity;
-    if (quantity === undefined || (when !== 'before' && when !== 'after')) continue;
-    found.set(cell, { cell, metres: metresOf(quantity), written: text, isAfter: when === 'after', span });
-  }
-  return [...found.values()];
+function readShown(
+  ruled: RuledCase,
+  before: KeptCells<Shown | undefined> | undefined,
+): KeptCells<Shown | undefined> {
+  return eachCell(
+    ruled.moments,
+    ruled,
+    before,
+    () => readShown,
+    (moments) => shownIn(moments, ruled),
+  );
+}
+
+function shownIn([first]: readonly Moment[], { read }: RuledCase): Shown | undefined {
+  if (first === undefined) return undefined;
+  const { cell, when } = first;
+  const of = read(cell)?.cell;
+  if (of?.kind !== 'readings' || of.odometer === undefined) return undefined;
+  const { text, span } = of.odometer;
+  const quantity = scanQuantity(text, 0)?.quantity;
+  if (quantity === undefined || (when !== 'before' && when !== 'after')) return undefined;
+  return { cell, metres: metresOf(quantity), written: text, isAfter: when === 'after', span };
 }
 
 const metresOf = ({ value, unit }: Quantity): number => toSi(value, unit, 'none');

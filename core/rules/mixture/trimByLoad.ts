@@ -54,11 +54,13 @@ function tablesIn(ruled: RuledCase): readonly (readonly Moment[])[] {
     const columns = ruled.inCell(moment.cell);
     if (columns.length > 1) {
       if (columns.some((each) => hasTrim(each, 1) || hasTrim(each, 2))) tables.push(columns);
-    } else if (trimShare(moment, 1) !== undefined || trimShare(moment, 2) !== undefined) {
-      const visit = visits.get(moment.when);
-      if (visit === undefined) visits.set(moment.when, [moment]);
-      else visit.push(moment);
+      continue;
     }
+    const visit = visits.get(moment.when);
+    if (visit !== undefined && visit.length > steadyStates.length) continue;
+    if (trimShare(moment, 1) === undefined && trimShare(moment, 2) === undefined) continue;
+    if (visit === undefined) visits.set(moment.when, [moment]);
+    else visit.push(moment);
   }
   for (const visit of visits.values()) if (visit.length > 1 && hasEachOnce(visit)) tables.push(visit);
   return tables;

@@ -17,8 +17,9 @@ export function firstOfEachCell<K extends Doubt['kind']>(kind: K, ruled: RuledCa
 
 function doubtedIn(ruled: RuledCase): readonly Doubted[] {
   const firsts: Doubted[] = [];
-  for (const { isSound, manifolds } of rowsOf(ruled).values()) {
-    if (isSound) continue;
+  for (const row of rowsOf(ruled)) {
+    if (row === undefined || row.made.isSound) continue;
+    const { manifolds } = row.made;
     const doubted = manifolds.filter((each): each is Doubted => each.doubt !== undefined);
     const of = (kind: Doubt['kind']): Doubted | undefined => doubted.find(({ doubt }) => doubt.kind === kind);
     const first = of('above barometer') ?? of('is a vacuum') ?? doubted[0];

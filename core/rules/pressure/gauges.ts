@@ -18,6 +18,7 @@ export type Gauge = Pick<Measured, 'si' | 'halfWidth'>;
 export type Gauges = ReadonlyMap<NonNullable<Moment['likeness']>, readonly Gauge[]>;
 
 const none: readonly Gauge[] = [];
+export const noGauges: Gauges = new Map();
 
 /** The vacuums of a case by the likeness of their moments; the very same as before a change while their numbers are. */
 export function gaugesOf(ruled: RuledCase): Gauges {

@@ -1,13 +1,14 @@
 import type { Unit } from '../../quantity/types.ts';
 import { rangesOf } from '../../signals/ranges.ts';
 import type { Car } from '../car.ts';
+import { eachCell, type KeptCells } from '../eachCell.ts';
 import type { Measured } from '../measured.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, idleWander, pressureSensor, pressureStep, vacuumGauge } from '../tolerance.ts';
 import { likelierUnit } from '../unitSlip.ts';
 import { type Barometers, barometerAmong, visitsOf } from './barometerOf.ts';
-import { type Gauge, type Gauges, gaugesOf, ownGauge, vacuumsLike } from './gauges.ts';
+import { type Gauge, type Gauges, gaugesOf, noGauges, ownGauge, vacuumsLike } from './gauges.ts';
 import type { Known } from './site.ts';
 
 /** What is wrong with a manifold pressure before it is compared with anything but the barometer. */
@@ -25,70 +26,72 @@ export interface Manifold {
 }
 
 /** The manifold pressures of a cell while the engine runs, column by column. */
-interface Row {
+export interface Row {
   readonly manifolds: readonly Manifold[];
   /** None of them is doubted. */
   readonly isSound: boolean;
-  /** What it was made of: the cell's moments, and what they are looked at against. */
-  readonly moments: readonly Moment[];
-  readonly against: Against;
-  readonly needsGauges: boolean;
 }
 
-interface Against {
+/** What the rows of a case are looked at against; the very same as before a change while all of it is. */
+export interface Against {
   readonly car: Car;
   readonly barometers: Barometers;
+  /** None where each manifold pressure has a gauge beside it. */
   readonly gauges: Gauges;
 }
 
-/** The rows of a case by cell. After a change those stay whose moments are the same, with what they are looked at against. */
-export function rowsOf(ruled: RuledCase): ReadonlyMap<number, Row> {
+export function againstOf(ruled: RuledCase): Against {
+  return ruled.once(readAgainst);
+}
+
+function readAgainst(ruled: RuledCase, before: Against | undefined): Against {
+  const { car } = ruled;
+  const barometers = visitsOf(ruled);
+  const isAlone = ruled.holding('map').some((moment) => ownGauge(moment) === undefined);
+  const gauges = isAlone ? gaugesOf(ruled) : noGauges;
+  return before?.car === car && before.barometers === barometers && before.gauges === gauges
+    ? before
+    : { car, barometers, gauges };
+}
+
+/** The rows of a case by cell. */
+export function rowsOf(ruled: RuledCase): KeptCells<Row> {
   return ruled.once(readRows);
 }
 
-function readRows(ruled: RuledCase, before: ReadonlyMap<number, Row> | undefined): ReadonlyMap<number, Row> {
-  const rows = new Map<number, Row>();
-  const against = { car: ruled.car, barometers: visitsOf(ruled), gauges: gaugesOf(ruled) };
-  let last = -1;
-  for (const { cell } of ruled.holding('map')) {
-    if (cell === last) continue;
-    last = cell;
-    const moments = ruled.inCell(cell);
-    const known = before?.get(cell);
-    const holds = known !== undefined && known.moments === moments && isSame(known, against);
-    rows.set(cell, holds ? known : readRow(moments, against));
-  }
-  return rows;
+function readRows(ruled: RuledCase, before: KeptCells<Row> | undefined): KeptCells<Row> {
+  const against = againstOf(ruled);
+  return eachCell(
+    ruled.holding('map'),
+    ruled,
+    before,
+    () => against,
+    (moments) => readRow(moments, against),
+  );
 }
-
-const isSame = ({ against, needsGauges }: Row, now: Against): boolean =>
-  against.car === now.car &&
-  against.barometers === now.barometers &&
-  (!needsGauges || against.gauges === now.gauges);
 
 function readRow(moments: readonly Moment[], against: Against): Row {
   const manifolds: Manifold[] = [];
   let isSound = true;
-  let needsGauges = false;
   for (const moment of moments) {
     const map = runningMap(moment);
     if (map === undefined) continue;
     const doubt = doubtOf(moment, map, moments, against);
     manifolds.push({ moment, map, doubt });
     if (doubt !== undefined) isSound = false;
-    if (ownGauge(moment) === undefined) needsGauges = true;
   }
-  return { manifolds, isSound, moments, against, needsGauges };
+  return { manifolds, isSound };
 }
 
-function runningMap(moment: Moment): Measured | undefined {
+/** The manifold pressure of a moment while the engine runs. */
+export function runningMap(moment: Moment): Measured | undefined {
   return moment.state?.known?.engine === 'running' ? inForm(moment, 'map', 'kPa') : undefined;
 }
 
 /** The manifold pressure of a moment, where it and the others of its row can be believed. */
 export function soundManifold(moment: Moment, ruled: RuledCase): Measured | undefined {
   const map = runningMap(moment);
-  return map !== undefined && rowsOf(ruled).get(moment.cell)?.isSound === true ? map : undefined;
+  return map !== undefined && rowsOf(ruled)[moment.cell]?.made.isSound === true ? map : undefined;
 }
 
 function doubtOf(

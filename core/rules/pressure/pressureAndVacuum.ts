@@ -1,11 +1,12 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
+import { eachCell, type KeptCells } from '../eachCell.ts';
 import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, inForm, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
 import { barometerOf } from './barometerOf.ts';
-import { soundManifold, sumWidth } from './manifold.ts';
+import { rowsOf, runningMap, soundManifold, sumWidth } from './manifold.ts';
 import type { Known } from './site.ts';
 
 /** Manifold pressure and manifold vacuum of one state are two sides of the barometer: together they are it. */
@@ -14,16 +15,40 @@ export const pressureAndVacuum: CaseRule = {
   of: ['vacuum'],
   check: (ruled) => {
     const found: Finding[] = [];
-    for (const moment of ruled.holding('vacuum')) {
-      const vacuum = inForm(moment, 'vacuum', 'inHg');
-      const barometer = vacuum === undefined ? undefined : barometerOf(moment, ruled);
-      if (vacuum === undefined || barometer === undefined) continue;
-      const map = apartFrom(vacuum, barometer, moment, ruled);
-      if (map !== undefined) found.push(findingOf(map, vacuum, barometer));
-    }
+    for (const cell of ruled.once(readCells)) if (cell !== undefined) found.push(...cell.made);
     return found;
   },
 };
+
+/** Vacuums that stand beside their manifold pressure are looked at again only when one of both is another. */
+function readCells(
+  ruled: RuledCase,
+  before: KeptCells<readonly Finding[]> | undefined,
+): KeptCells<readonly Finding[]> {
+  const rows = rowsOf(ruled);
+  return eachCell(
+    ruled.holding('vacuum'),
+    ruled,
+    before,
+    (cell) => (rows[cell]?.made.isSound && ruled.inCell(cell).every(isPaired) ? rows[cell] : undefined),
+    (moments) => inMoments(moments, ruled),
+  );
+}
+
+const isPaired = (moment: Moment): boolean =>
+  moment.values.vacuum === undefined || runningMap(moment) !== undefined;
+
+function inMoments(moments: readonly Moment[], ruled: RuledCase): readonly Finding[] {
+  const found: Finding[] = [];
+  for (const moment of moments) {
+    const vacuum = inForm(moment, 'vacuum', 'inHg');
+    const barometer = vacuum === undefined ? undefined : barometerOf(moment, ruled);
+    if (vacuum === undefined || barometer === undefined) continue;
+    const map = apartFrom(vacuum, barometer, moment, ruled);
+    if (map !== undefined) found.push(findingOf(map, vacuum, barometer));
+  }
+  return found;
+}
 
 function findingOf(map: Measured, vacuum: Measured, barometer: Known): Finding {
   const facts = {
