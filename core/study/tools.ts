@@ -2,7 +2,7 @@ import type { HeaderCell } from '../casefile/cell.ts';
 import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose, type Found } from '../diagnostics/diagnostic.ts';
 import { parseQuantity } from '../quantity/parse.ts';
-import type { Quantity, QuantityType } from '../quantity/types.ts';
+import type { Dimension, Quantity, QuantityType } from '../quantity/types.ts';
 import { percentUnit } from '../quantity/unit.ts';
 import { nearest } from '../text/nearest.ts';
 import { placedIn } from './placed.ts';
@@ -14,6 +14,8 @@ export interface Accuracy {
    * A share is of the number that the instrument shows: 2 % of 100 °F are 2 °F.
    */
   readonly halfWidth: (shown: number, type: QuantityType) => number;
+  /** What it is said in; undefined for a share. */
+  readonly dimension: Dimension | undefined;
 }
 
 export interface Tools {
@@ -59,6 +61,7 @@ function accuracyOf(stated: Quantity): Accuracy {
       if (relative && type.unit !== percentUnit) return Math.abs(shown * type.unit.factor) * width;
       return stated.unit.dimension === type.dimension ? width : 0;
     },
+    dimension: relative ? undefined : stated.unit.dimension,
   };
 }
 

@@ -284,6 +284,20 @@ expect:
     expect(scaled.values['swing.first']).toMatchObject({ value: 10, unit: 'A', uncertainty: 0 });
   });
 
+  // By hand: 0.02 V × 100 A/V, whatever is added; 0.5 % of 80 A; a tool of another thing says nothing.
+  it.each([
+    ['0.02 V', '0 A', 2],
+    ['0.02 V', '2 A', 2],
+    ['0.5 %', '0 A', 0.4],
+    ['1 A', '0 A', 1],
+    ['3 Hz', '0 A', 0],
+  ])('a tool’s %s on a probe’s volts, with an offset of %s, is ± %d A', (accuracy, offset, uncertainty) => {
+    const header = `tools:\n  scope:\n    description: scope\n    accuracy: ${accuracy}\n`;
+    const probe = `    unit: V\n    scale: 100 A/V\n    offset: ${offset}\n`;
+    const cells = `capture: Trace\nas: trace\nstate: warm idle\ntool: scope\nrows: |\n${rows}channels:\n  front:\n${probe}---\ncheck: Last\nas: of\nlet:\n  last: last(trace.front)\n`;
+    expect(resultOf(cells, header).values['of.last']).toMatchObject({ unit: 'A', uncertainty });
+  });
+
   it('asks for a column that is there', () => {
     const misspelt = capture.replace('column: Coolant (°C)', 'column: Coolnat (°C)').replace('---\n', '');
     expect(codesOf(resultOf(misspelt))).toEqual(['unknown-column']);

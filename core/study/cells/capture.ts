@@ -155,8 +155,14 @@ function spreadOf(
   found.push(...(own?.diagnostics ?? []));
   const accuracy = own?.value ?? findTool(around.header.tools, around.tool).accuracy;
   const source = `${around.prefix ?? around.cell + 1}.${channel.key.text}`;
-  const widthOf = (si: number, i: number): number =>
-    stated?.[i] || (accuracy?.halfWidth(fromSi(si, type.unit, type.kind), type) ?? 0);
+  const { raw, factor, offset } = column;
+  // Volts of a probe whose scale makes amperes of them: what its meter may be off by goes through the scale.
+  const isOfRaw = raw.dimension !== type.dimension && accuracy?.dimension === raw.dimension;
+  const ofTool = (si: number): number =>
+    isOfRaw
+      ? accuracy.halfWidth((si - offset) / factor, raw) * Math.abs(factor / raw.unit.factor)
+      : (accuracy?.halfWidth(fromSi(si, type.unit, type.kind), type) ?? 0);
+  const widthOf = (si: number, i: number): number => stated?.[i] || ofTool(si);
   return [
     ...(accuracy === undefined && stated === undefined ? [] : commonTo(samples, source, widthOf)),
     ...(offsetWidth === 0 ? [] : [{ source: `${source} offset`, by: offsetWidth }]),
