@@ -112,10 +112,11 @@ export interface Look {
   readonly bit: number;
 }
 
-/** A rule that compares cells, with its bit. */
-interface Comparison {
+/** A rule that compares cells, with its bit and what it reads. */
+export interface Comparison {
   readonly check: CaseRule['check'];
   readonly bit: number;
+  readonly reads: CaseRule['reads'];
 }
 
 /** All bits are given before anyone is asked. */
@@ -149,7 +150,7 @@ const byKind = new Map<Kind, Looks>();
 /** Those that compare cells. */
 export const caseRules: readonly Comparison[] = allRules
   .filter(isCaseRule)
-  .map((rule) => ({ check: rule.check, bit: bitOf(rule) }));
+  .map((rule) => ({ check: rule.check, bit: bitOf(rule), reads: rule.reads }));
 
 function isCaseRule(rule: Rule): rule is CaseRule {
   return 'check' in rule;

@@ -48,7 +48,9 @@ function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): 
   const { header } = memo.header;
   const car = before?.compared.car.header === header ? before.compared.car : carOf(header);
   const of = before?.facts ?? [];
-  const taken = remade(facts, before && { of, made: before.taken }, (here) => takenIn(here, askedFor));
+  const taken = remade(facts, before && { of, made: before.taken }, (here, cell) =>
+    takenIn(here, askedFor, before?.taken[cell]),
+  );
   const across = compared(facts, taken, car, file.cells, before?.compared);
   const found = remade(facts, before && { of, made: before.found }, (here, cell) => {
     const [its, read] = [taken[cell], file.cells[cell]];

@@ -2,12 +2,14 @@ import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Finding } from '../study/types.ts';
 import { remade } from '../text/remade.ts';
-import { caseRules } from './allRules.ts';
+import { type Comparison, caseRules } from './allRules.ts';
 import { always } from './asked.ts';
 import type { Car } from './car.ts';
 import { isSameList } from './kept.ts';
 import type { Moment, Taken } from './moments.ts';
+import { otherNumbers } from './otherNumbers.ts';
 import { type Made, ruledCase } from './ruledCase.ts';
+import type { RuledSignal } from './values.ts';
 
 /** What rules found by comparing cells, with what they looked at. */
 export interface Compared {
@@ -17,6 +19,8 @@ export interface Compared {
   /** Of each cell, its facts where controllers gave codes or the vehicle's number in it. */
   readonly given: readonly (CellFacts | undefined)[];
   readonly made: Made;
+  /** In the order of the rules. */
+  readonly byRule: readonly (readonly Finding[])[];
   /** By cell; a cell's list is the very same one as before while its findings are. */
   readonly found: ReadonlyMap<number, readonly Finding[]>;
 }
@@ -38,17 +42,34 @@ export function compared(
     for (const moment of each.moments) moments.push(moment);
   }
   const { ruled, made } = ruledCase(car, taken, moments, listed(given), read, before?.made);
+  const isComparable = before?.car === car && before.given === given;
+  const others = isComparable ? otherNumbers(before.taken, taken) : undefined;
+  const byRule = caseRules.map((rule, at) => {
+    if ((rule.bit & asked) === 0) return none;
+    const known = others === undefined || readsAnyOf(rule, others) ? undefined : before?.byRule[at];
+    return known ?? rule.check(ruled);
+  });
+  return { car, facts, taken, given, made, byRule, found: kept(inCells(byRule), before?.found) };
+}
+
+const none: readonly Finding[] = [];
+
+/** Whether a rule may find something else now that some signals have other numbers. */
+function readsAnyOf({ reads }: Comparison, others: ReadonlySet<RuledSignal>): boolean {
+  return reads?.some((signal) => others.has(signal)) !== false;
+}
+
+function inCells(byRule: Compared['byRule']): Compared['found'] {
   const found = new Map<number, Finding[]>();
-  for (const rule of caseRules) {
-    if ((rule.bit & asked) === 0) continue;
-    for (const finding of rule.check(ruled)) {
+  for (const findings of byRule) {
+    for (const finding of findings) {
       const cell = finding.cell ?? 0;
       const list = found.get(cell);
       if (list === undefined) found.set(cell, [finding]);
       else list.push(finding);
     }
   }
-  return { car, facts, taken, given, made, found: kept(found, before?.found) };
+  return found;
 }
 
 function givenIn(facts: CellFacts): CellFacts | undefined {

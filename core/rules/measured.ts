@@ -27,10 +27,22 @@ export interface Measured {
 export const oddities = { impossible: 1, 'end of scale': 2, 'beyond encoding': 4, unusual: 8 };
 export type Oddity = keyof typeof oddities;
 
-/** The numbers of those readings that were measured on the car and fit a form of their signal. */
-export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
+/**
+ * The numbers of those readings that were measured on the car and fit a form of their signal.
+ * Those of a reading that is the very same as before stay the same.
+ */
+export function measuredIn(
+  readings: readonly Reading[],
+  before: readonly Measured[] = [],
+): readonly Measured[] {
   const all: Measured[] = [];
+  const known = byReading(before);
   for (const reading of readings) {
+    const old = known?.get(reading);
+    if (old !== undefined) {
+      for (const each of old) all.push(each);
+      continue;
+    }
     const { form, value, key } = reading;
     if (form === undefined || reading.from === 'reference' || reading.from === 'header') continue;
     if (value.kind === 'one') all.push(measured(reading, form, value.type, value.amount, key));
@@ -40,6 +52,17 @@ export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
     }
   }
   return all;
+}
+
+function byReading(measured: readonly Measured[]): ReadonlyMap<Reading, readonly Measured[]> | undefined {
+  if (measured.length === 0) return undefined;
+  const known = new Map<Reading, Measured[]>();
+  for (const one of measured) {
+    const list = known.get(one.reading);
+    if (list === undefined) known.set(one.reading, [one]);
+    else list.push(one);
+  }
+  return known;
 }
 
 function measured(reading: Reading, form: Form, type: QuantityType, amount: Amount, name: string): Measured {

@@ -33,10 +33,17 @@ export interface Taken {
   readonly asked: number;
 }
 
-/** What a cell's facts hold for rules; `askedFor` gives the bits of the rules that ask for a reading. */
-export function takenIn({ readings }: CellFacts, askedFor: (reading: Reading) => number): Taken {
+/**
+ * What a cell's facts hold for rules; `askedFor` gives the bits of the rules that ask for a reading.
+ * Given what the cell held before, numbers of which nothing changed stay the very same.
+ */
+export function takenIn(
+  { readings }: CellFacts,
+  askedFor: (reading: Reading) => number,
+  before?: Taken,
+): Taken {
   if (readings.length === 0) return nothing;
-  const measured = measuredIn(readings);
+  const measured = measuredIn(readings, before?.measured);
   let asked = 0;
   for (const { limits, reading, odd } of measured) {
     limits.asked ??= askedFor(reading);

@@ -25,6 +25,11 @@ export interface Asked {
 /** Compares what stands in different cells. */
 export interface CaseRule extends Asked {
   readonly code: Code;
+  /**
+   * The signals whose numbers it looks at, where it looks at nothing else of a case but the header: while all of these
+   * stay as they are, so does what it finds, and it is not asked.
+   */
+  readonly reads?: readonly RuledSignal[];
   readonly check: (ruled: RuledCase) => readonly Finding[];
 }
 

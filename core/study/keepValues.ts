@@ -1,20 +1,61 @@
+import type { Type } from '../expression/type.ts';
 import type { Absent, Series, Value } from '../expression/value.ts';
 import type { Amount, QuantityType, Spread } from '../quantity/types.ts';
-import type { Reading } from './types.ts';
+import type { Span } from '../text/span.ts';
+import type { Reading, TakenAt } from './types.ts';
 
 /**
  * Readings of a cell that was read again, with the very values of before where they are the same,
- * so that what is computed from them is known to be unchanged.
+ * so that what is computed from them is known to be unchanged. One of which nothing changed is the very same as before;
+ * `writtenTheSame` tells whether the text says the same at its place.
  */
 export function keepValues(
   readings: readonly Reading[],
   before: (fullName: string, index: number) => Reading | undefined,
+  writtenTheSame: (place: Span) => boolean = () => false,
 ): readonly Reading[] {
   return readings.map((reading, index) => {
     const known = before(reading.fullName, index);
     if (known === undefined || !sameValue(known.value, reading.value)) return reading;
+    if (sameBeside(known, reading) && writtenTheSame(reading.valueSpan)) return known;
     return { ...reading, value: known.value };
   });
+}
+
+/** Whether two readings of the same value are the same in all else. */
+function sameBeside(a: Reading, b: Reading): boolean {
+  return (
+    a.fullName === b.fullName &&
+    a.key === b.key &&
+    a.from === b.from &&
+    a.cell === b.cell &&
+    a.when === b.when &&
+    a.column === b.column &&
+    a.signal === b.signal &&
+    a.form === b.form &&
+    a.tool === b.tool &&
+    a.at === b.at &&
+    a.saw === b.saw &&
+    a.bytes === b.bytes &&
+    sameSpan(a.keySpan, b.keySpan) &&
+    sameSpan(a.valueSpan, b.valueSpan) &&
+    sameState(a.state, b.state) &&
+    sameOne(a.type, b.type)
+  );
+}
+
+const sameSpan = (a: Span, b: Span): boolean => a.start === b.start && a.end === b.end;
+
+export function sameState(a: TakenAt | undefined, b: TakenAt | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  if (a.name !== b.name || a.known !== b.known || a.more.size !== b.more.size) return false;
+  for (const [key, word] of a.more) if (b.more.get(key) !== word) return false;
+  return true;
+}
+
+/** Types of single quantities; of all others it is not asked. */
+function sameOne(a: Type, b: Type): boolean {
+  return a === b || (a.kind === 'one' && b.kind === 'one' && sameType(a.quantity, b.quantity));
 }
 
 function sameValue(a: Value, b: Value): boolean {

@@ -137,10 +137,16 @@ function collectCells(
     if (same && known !== undefined && sameContent(known.content, content)) return known;
     const facts = collectCell(cell, raw.text, index, header, parse, content);
     if (previous === undefined) return facts;
-    const readings = keepValues(facts.readings, (name, at) => {
-      const near = known?.readings[at];
-      return near?.fullName === name ? near : previous.memo.reading(name);
-    });
+    const near = (name: string, at: number) => {
+      const here = known?.readings[at];
+      return here?.fullName === name ? here : previous.memo.reading(name);
+    };
+    const old = previous.file.cells[index]?.raw.text ?? '';
+    const readings = keepValues(
+      facts.readings,
+      near,
+      ({ start, end }) => old.slice(start, end) === raw.text.slice(start, end),
+    );
     return { ...facts, readings };
   };
   const known = before?.memo.names.cells ?? [];

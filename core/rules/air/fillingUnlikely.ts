@@ -15,6 +15,7 @@ import { type Filling, fillingOf, isUnlikely } from './filling.ts';
 /** Air flow against speed, displacement and pressure: the volumetric efficiency must be one that an engine can have. */
 export const fillingUnlikely: CaseRule = {
   code: 'filling-unlikely',
+  reads: ['baro', 'ect', 'iat', 'maf', 'map', 'rpm', 'vacuum'],
   of: ['maf'],
   check: (ruled) => {
     const found: Finding[] = [];

@@ -8,6 +8,7 @@ import type { CaseRule } from '../rule.ts';
 /** A battery that a starter does not pull down: above its rest, or by less than the starter's current must cost. */
 export const crankingWithoutDip: CaseRule = {
   code: 'cranking-without-dip',
+  reads: ['battery', 'cranking_voltage', 'resting_voltage', 'starter_current'],
   of: ['cranking_voltage', 'starter_current'],
   check: (ruled) => {
     const found: Finding[] = [];

@@ -9,6 +9,7 @@ import { lambdaOfGas } from './gasOf.ts';
 /** A wide-range sensor and an analyser that look at one gas and say different things. */
 export const sensorAgainstGas: CaseRule = {
   code: 'sensor-against-gas',
+  reads: ['co', 'co2', 'hc', 'lambda_b1', 'lambda_b2', 'o2_gas'],
   of: ['co2'],
   check: (ruled) => {
     const found: Finding[] = [];

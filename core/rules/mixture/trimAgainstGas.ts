@@ -9,6 +9,18 @@ import { type TotalTrim, totalTrims, trimShare, writtenTrim } from './totalTrim.
 /** Fuel is added and the exhaust is rich, or taken away and it is lean: the sensor that steers says otherwise than the gas. */
 export const trimAgainstGas: CaseRule = {
   code: 'trim-against-gas',
+  reads: [
+    'analyser_lambda',
+    'co',
+    'co2',
+    'hc',
+    'lambda_b1',
+    'ltft_b1',
+    'ltft_b2',
+    'o2_gas',
+    'stft_b1',
+    'stft_b2',
+  ],
   of: ['lambda_b1', 'analyser_lambda', 'co2'],
   check: (ruled) => {
     const found: Finding[] = [];

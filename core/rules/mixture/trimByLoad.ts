@@ -11,6 +11,7 @@ import { hasTrim, type TotalTrim, totalTrim, trimShare, writtenTrim } from './to
 /** How the total trim goes with the air that the engine takes: what falls is a fixed amount, what stays a share, what rises a supply that cannot keep up. */
 export const trimByLoad: CaseRule = {
   code: 'trim-by-load',
+  reads: ['ltft_b1', 'ltft_b2', 'maf', 'stft_b1', 'stft_b2'],
   of: ['stft_b1', 'ltft_b1', 'stft_b2', 'ltft_b2'],
   at: steadyStates,
   check: (ruled) => {

@@ -12,6 +12,7 @@ import { firstOfEachCell } from './doubted.ts';
 /** More than the barometer in the manifold of an engine that nothing blows into. */
 export const aboveBarometer: CaseRule = {
   code: 'above-barometer',
+  reads: ['baro', 'map', 'vacuum'],
   of: ['map'],
   check: (ruled) =>
     firstOfEachCell('above barometer', ruled).map(({ map, doubt }): Finding => {

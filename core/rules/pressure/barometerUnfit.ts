@@ -11,6 +11,7 @@ import { type Known, type Site, siteByAnything } from './site.ts';
 /** A barometer that the altitude and the weather cannot give. */
 export const barometerUnfit: CaseRule = {
   code: 'barometer-unfit',
+  reads: ['baro', 'map'],
   of: ['baro', 'map'],
   check: (ruled) => {
     const found: Finding[] = [];

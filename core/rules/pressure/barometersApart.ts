@@ -11,6 +11,7 @@ import type { Site } from './site.ts';
 /** Two readings of the barometer of one visit: `baro`, or the manifold pressure with the key on and the engine still. */
 export const barometersApart: CaseRule = {
   code: 'barometers-apart',
+  reads: ['baro', 'map'],
   of: ['baro', 'map'],
   check: (ruled) => {
     const barometers = barometersOf(ruled);

@@ -9,6 +9,7 @@ import { firstOfEachCell } from './doubted.ts';
 /** A running engine with a closed throttle whose manifold is said to be at the barometer. */
 export const manifoldAtBarometer: CaseRule = {
   code: 'manifold-at-barometer',
+  reads: ['baro', 'map', 'vacuum'],
   of: ['map'],
   check: (ruled) =>
     firstOfEachCell('at barometer', ruled).map(({ map, doubt }): Finding => {

@@ -12,6 +12,7 @@ import type { Known } from './site.ts';
 /** Manifold pressure and manifold vacuum of one state are two sides of the barometer: together they are it. */
 export const pressureAndVacuum: CaseRule = {
   code: 'pressure-and-vacuum',
+  reads: ['baro', 'map', 'vacuum'],
   of: ['vacuum'],
   check: (ruled) => {
     const found: Finding[] = [];

@@ -13,6 +13,7 @@ import { isSeaLevelFigure, siteByReport } from './site.ts';
 /** The weather report's figure where the barometer at the car belongs, or the other way round. */
 export const seaLevelForStation: CaseRule = {
   code: 'sea-level-for-station',
+  reads: ['baro'],
   check: ({ car, holding }) => {
     const found: Finding[] = [];
     const written = inHeader(car);

@@ -9,6 +9,7 @@ import { firstOfEachCell } from './doubted.ts';
 /** The lack of pressure where the pressure belongs. */
 export const vacuumForAbsolute: CaseRule = {
   code: 'vacuum-for-absolute',
+  reads: ['baro', 'map', 'vacuum'],
   of: ['map'],
   check: (ruled) =>
     firstOfEachCell('is a vacuum', ruled).map(({ map, doubt }): Finding => {
