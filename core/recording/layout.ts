@@ -35,6 +35,8 @@ export interface Layout {
   /** Lines before the heading, and the first line with samples, counted from 1. */
   readonly skipped: number;
   readonly firstLine: number;
+  /** There are quotes among the first rows: a field may go over several lines. */
+  readonly hasQuotes: boolean;
   /** The first rows as they are written. */
   readonly sample: readonly (readonly string[])[];
 }

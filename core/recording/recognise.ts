@@ -121,6 +121,7 @@ function layoutWith(head: Head, delimiter: Delimiter, decimal: Decimal, format: 
     // Remarks and blank lines are passed over anyway.
     skipped: cut.some(({ line }) => line.number < from) || skip > 0 ? from - 1 : 0,
     firstLine,
+    hasQuotes: cut.slice(heading.below).some(({ line }) => line.text.includes('"')),
     sample: all.filter((each) => each.length === width),
   };
   return {

@@ -6,8 +6,8 @@ import type { FileBytes, WhyNoFile } from './files.ts';
 import type { Format, Layout, Unclear } from './layout.ts';
 import { numberIn } from './numbers.ts';
 import { recognise } from './recognise.ts';
-import type { Back, Refusal } from './rows.ts';
-import { type Clocks, scan } from './scan.ts';
+import type { Back, Refusal, Rows } from './rows.ts';
+import { type Clocks, type Plan, scan } from './scan.ts';
 
 /** A column that is wanted, and what its numbers are turned into: `number × factor + offset`. */
 export interface Wanted {
@@ -97,34 +97,35 @@ function read(
   const distinct = [...new Set(wanted.map((each) => each.column))];
   const about = new Map(wanted.map((each) => [each.column, each]));
   const [time] = wanted;
-  const clock = time?.clock === undefined ? undefined : clockReader(time.clock);
-  const rows = scan(
-    content,
-    {
-      delimiter: delimiterMarks[layout.delimiter].charCodeAt(0),
-      decimal: decimal === 'comma' ? 44 : 46,
-      width: layout.headings.length,
-      firstLine: layout.firstLine,
-      columns: distinct,
-      turnsBack: time?.clock === undefined ? Number.POSITIVE_INFINITY : time.clock.turn / 2,
-      clocks,
-      odd: (text, column) => {
-        const { unit } = about.get(column) ?? {};
-        if (clock !== undefined && column === time?.column)
-          return clock(text) ?? (numberIn(text, decimal) === undefined ? undefined : Number.NaN);
-        return numberIn(text, decimal) ?? withUnit(decimal === 'comma' ? text.replace(',', '.') : text, unit);
-      },
+  const planWith = (hasQuotes: boolean, clock: ReturnType<typeof clockReader> | undefined): Plan => ({
+    delimiter: delimiterMarks[layout.delimiter].charCodeAt(0),
+    decimal: decimal === 'comma' ? 44 : 46,
+    width: layout.headings.length,
+    firstLine: layout.firstLine,
+    columns: distinct,
+    turnsBack: time?.clock === undefined ? Number.POSITIVE_INFINITY : time.clock.turn / 2,
+    clocks,
+    hasQuotes,
+    odd: (text, column) => {
+      const { unit } = about.get(column) ?? {};
+      if (clock !== undefined && column === time?.column)
+        return clock(text) ?? (numberIn(text, decimal) === undefined ? undefined : Number.NaN);
+      return numberIn(text, decimal) ?? withUnit(decimal === 'comma' ? text.replace(',', '.') : text, unit);
     },
-    most,
-  );
+  });
+  const scanned = (hasQuotes: boolean): Rows =>
+    scan(content, planWith(hasQuotes, time?.clock && clockReader(time.clock)), most);
+  let rows = scanned(layout.hasQuotes);
+  // The end of a field in quotes that goes over several lines is no row.
+  if (rows.hasOddQuote && !layout.hasQuotes) rows = scanned(true);
   // Half a file would look like a short drive.
   if (rows.lost !== undefined) rows.count = 0;
-  const scanned = rows.columns();
-  const moments = scanned[0];
+  const kept = rows.columns();
+  const moments = kept[0];
   const first = moments === undefined || time === undefined ? 0 : countedFrom(moments, time);
   const used = new Set<Float64Array>();
   const columns = wanted.map(({ column, factor, offset }) => {
-    const raw = scanned[distinct.indexOf(column)] ?? new Float64Array(0);
+    const raw = kept[distinct.indexOf(column)] ?? new Float64Array(0);
     if (factor === 1 && offset === 0) return raw;
     const isShared = used.has(raw) || wanted.filter((each) => each.column === column).length > 1;
     used.add(raw);

@@ -42,6 +42,8 @@ export class Rows {
   refusedFields = 0;
   readonly refusals: Refusal[] = [];
   back: Back | undefined;
+  /** A line was left out that has a quote in it. */
+  hasOddQuote = false;
   /** More rows than may be kept; those after that are left out. */
   isFull = false;
   /** Why the host could not read to the end. */
@@ -49,11 +51,14 @@ export class Rows {
   readonly #plan: Plan;
   readonly #most: number;
   readonly #bytes: number;
+  /** Lines that are made of several of the file, once for each end of a line in them; ascending. */
+  readonly #joins: readonly number[];
   /** Fields of this line that are no number. */
   #fieldsHere = 0;
   #toldHere = 0;
 
-  constructor(plan: Plan, bytes: number, most: number) {
+  constructor(plan: Plan, bytes: number, most: number, joins: readonly number[]) {
+    this.#joins = joins;
     this.#plan = plan;
     this.#most = most;
     this.#bytes = bytes;
@@ -118,6 +123,7 @@ export class Rows {
     if (this.#fieldsHere > 0) this.refusals.length = this.#toldHere;
     this.#fieldsHere = 0;
     const text = textOf(bytes, from, Math.min(to, from + longestTold));
+    if (!this.hasOddQuote) this.hasOddQuote = bytes.subarray(from, to).includes(quote);
     if (/^[\s,;|"]*$/.test(text) && to - from <= longestTold) return;
     if (this.#plan.clocks !== 'one' && this.#isToldOtherwise(width, bytes, from, line)) return;
     this.refusedLines++;
@@ -148,12 +154,19 @@ export class Rows {
     let at = from;
     for (let column = 0; column < (columns[0] ?? 0); column++) at = pastField(bytes, at, delimiter) + 1;
     const text = textOf(bytes, at, pastField(bytes, at, delimiter)).trim();
-    this.back = { line, text: text.slice(0, longestTold) };
+    this.back = { line: this.#lineOfFile(line), text: text.slice(0, longestTold) };
   }
 
   #tell(refusal: Refusal): void {
     if (this.refusals.length >= told) return;
-    this.refusals.push({ ...refusal, text: refusal.text.slice(0, longestTold) });
+    const line = this.#lineOfFile(refusal.line);
+    this.refusals.push({ ...refusal, line, text: refusal.text.slice(0, longestTold) });
+  }
+
+  /** As an editor counts: a line of several lines is the first of them. */
+  #lineOfFile(line: number): number {
+    const after = this.#joins.findIndex((each) => each >= line);
+    return line + (after < 0 ? this.#joins.length : after);
   }
 
   /** The columns, as long as there are rows; they share their memory unless much of it would be wasted. */
@@ -165,6 +178,8 @@ export class Rows {
     });
   }
 }
+
+const quote = 34;
 
 /** Rows that there is room for from the start. */
 const firstRows = 4096;

@@ -1,6 +1,7 @@
 import { utf8Pieces } from './encoding.ts';
 import type { FileBytes } from './files.ts';
 import { exactTens } from './numbers.ts';
+import { QuotedLines } from './quotedLines.ts';
 import { Rows } from './rows.ts';
 
 /** How the lines of a file are scanned; marks are single bytes. */
@@ -16,6 +17,8 @@ export interface Plan {
   /** A time that goes back by more has passed midnight. */
   readonly turnsBack: number;
   readonly clocks: Clocks;
+  /** Fields in quotes may go over several lines. */
+  readonly hasQuotes: boolean;
   /** Reads what is no plain number: NaN where there is nothing, undefined where it is refused. */
   readonly odd: (text: string, column: number) => number | undefined;
 }
@@ -46,13 +49,14 @@ const smallE = 101;
  * A row that is refused leaves no trace in the columns.
  */
 export function scan(content: FileBytes, plan: Plan, most: number): Rows {
-  const rows = new Rows(plan, content.size, most);
+  const quoted = plan.hasQuotes ? new QuotedLines(plan.delimiter, plan.firstLine) : undefined;
+  const rows = new Rows(plan, content.size, most, quoted?.joins ?? []);
   let rest = new Uint8Array(0);
   let toSkip = plan.firstLine - 1;
   const pieces = utf8Pieces(content);
   let next = pieces.next();
   for (; next.done !== true; next = pieces.next()) {
-    const piece = next.value;
+    const piece = quoted?.take(next.value, rows.line) ?? next.value;
     let from = 0;
     if (rest.length > 0) {
       // The line that the last piece broke off is put together with its end.
@@ -70,6 +74,7 @@ export function scan(content: FileBytes, plan: Plan, most: number): Rows {
     rest = piece.slice(Math.max(end, from));
   }
   rows.lost = next.value;
+  if (quoted !== undefined) rest = joined(rest, quoted.rest());
   if (rest.length > 0) {
     const line = joined(rest, new Uint8Array([lineFeed]));
     scanLines(line, 0, line.length, toSkip, plan, rows);
