@@ -4,7 +4,7 @@ import type { Absent, Fields, Series, Value } from '../expression/value.ts';
 import { linear } from '../quantity/amount.ts';
 import type { Amount, SourceId, Spread } from '../quantity/types.ts';
 import { typeIn } from './arguments.ts';
-import { between, contribution, movedSeries } from './carry.ts';
+import { between, contribution, movedSeries, tooUnsure } from './carry.ts';
 import { type Recorded, recorded } from './recorded.ts';
 
 /** An argument as a reading takes it: samples, a number in SI, a text, or nothing where it is left out. */
@@ -37,8 +37,10 @@ export function severalOf(
       const found = nominal[name];
       if (typeof found === 'string') values.set(name, { kind: 'words', text: found });
       else if (typeof found === 'object') values.set(name, found);
-      else if (found !== undefined)
-        values.set(name, { kind: 'one', type: typeIn(unit), amount: carriedBy(found, name, shifts) });
+      else if (found !== undefined) {
+        const amount = carriedBy(found, name, shifts);
+        values.set(name, 'si' in amount ? { kind: 'one', type: typeIn(unit), amount } : amount);
+      }
     }
     return { kind: 'fields', fields: values };
   };
@@ -52,11 +54,13 @@ interface Shift {
   readonly down: Readings | Absent;
 }
 
-function carriedBy(nominal: number, name: string, shifts: readonly Shift[]): Amount {
-  const terms = shifts.map(({ source, up, down }): readonly [number, Amount] => {
-    const way = between(nominal, numberIn(up, name), numberIn(down, name));
-    return [1, { si: nominal, spread: [{ source, by: Number.isFinite(way) ? way : 0 }] }];
-  });
+function carriedBy(nominal: number, name: string, shifts: readonly Shift[]): Amount | Absent {
+  const terms: [number, Amount][] = [];
+  for (const { source, up, down } of shifts) {
+    const by = between(nominal, numberIn(up, name), numberIn(down, name));
+    if (by === undefined) return tooUnsure;
+    terms.push([1, { si: nominal, spread: [{ source, by }] }]);
+  }
   return linear(nominal, terms);
 }
 
