@@ -14,7 +14,7 @@ export function checkHeader(file: Omit<CaseFile, 'diagnostics'>, length: number)
     const start = stream.starts[index] ?? 0;
     const kind = kindEntry(cell);
     if (kind?.key.text !== 'diag') {
-      if (index === 0) found.push(noHeader(cell, start));
+      if (index === 0 && !isMisspelt(cell)) found.push(noHeader(cell, start));
       return;
     }
     if (index > 0) found.push(diagnose('second-header', shift(kind.key.span, start), {}));
@@ -29,6 +29,11 @@ export function checkHeader(file: Omit<CaseFile, 'diagnostics'>, length: number)
     if (other !== undefined && (other.cell === undefined || other.cell.kind === 'diag')) check(other, index);
   }
   return found;
+}
+
+/** `Diag: 1`, `diag 1`, `diag` on a later line: told as what it is, and no second header is offered. */
+function isMisspelt({ raw, diagnostics }: ReadCell): boolean {
+  return /^diag\b/im.test(raw.text) && diagnostics.some(({ severity }) => severity === 'error');
 }
 
 function noHeader({ raw }: ReadCell, start: number): Diagnostic {

@@ -30,7 +30,7 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
       const key = known !== undefined && Object.hasOwn(known, name) ? known[name] : undefined;
       if (known !== undefined && key === undefined) unknownKey(entry, of, known);
       else if (isEmpty(entry.value) || (key?.names === true && isBlank(entry.value)))
-        missingValue(entry, key);
+        missingValue(entry, key, from === 1 ? notSetIn(map, i, key, known) : []);
       else checkValue(entry.value, name, key?.holds);
     }
     if (known === undefined) return;
@@ -135,12 +135,45 @@ export function checkKeys(kind: string, keys: Keys, tree: MapNode): KeyCheck {
     diagnostics.push(diagnose('unknown-key', entry.key.span, facts, replaceBy(entry.key.span, close)));
   }
 
-  function missingValue(entry: Entry, key: Key | undefined): void {
+  function missingValue(entry: Entry, key: Key | undefined, below: readonly Entry[] = []): void {
     unusable.add(entry);
+    for (const each of below) unusable.add(each);
     const takes = key === undefined ? 'a value' : describeHolds(key.holds);
     const example = key?.example.includes('\n') ? '' : (key?.example ?? '');
-    diagnostics.push(diagnose('missing-value', entry.key.span, { key: entry.key.text, takes, example }));
+    const facts = { key: entry.key.text, takes, example, below: below.map((each) => each.key.text) };
+    diagnostics.push(diagnose('missing-value', entry.key.span, facts, setIn(below)));
   }
+}
+
+/** Entries that stand under a key without a value and are none of the cell's own: they were meant to be set in. */
+function notSetIn(map: MapNode, at: number, key: Key | undefined, known: Keys | undefined): readonly Entry[] {
+  if (key === undefined || known === undefined || !holdsEntries(key.holds)) return [];
+  const below: Entry[] = [];
+  for (const entry of map.entries.slice(at + 1)) {
+    const name = entry.key.text;
+    // The cell's own keys, misspelt ones too, and what starts another cell.
+    if (kindOf(name) !== undefined || nearest(name, Object.keys(known)).length > 0) break;
+    if (Object.hasOwn(known, name)) break;
+    below.push(entry);
+  }
+  return below;
+}
+
+function holdsEntries(holds: Holds): boolean {
+  if (typeof holds !== 'object') return holds === 'map';
+  return 'named' in holds || 'keys' in holds;
+}
+
+/** Offered where each of them is one line, whose start is its key's. */
+function setIn(below: readonly Entry[]): readonly Fix[] {
+  const isOneLine = ({ value }: Entry): boolean =>
+    value.kind === 'text' ? value.style === 'plain' && value.map.length < 2 : value.flow;
+  if (below.length === 0 || !below.every(isOneLine)) return [];
+  const edits = below.map(({ key }) => ({
+    span: { start: key.span.start, end: key.span.start },
+    newText: '  ',
+  }));
+  return [{ title: 'Set the lines below in by two spaces', edits }];
 }
 
 /** A text that expressions can use as a name. */

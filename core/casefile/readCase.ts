@@ -16,6 +16,7 @@ import {
   splitStream,
 } from './stream.ts';
 import { cellsWith, traitsOf } from './traits.ts';
+import { separatorSlipInTree } from './traps/separatorSlip.ts';
 import type { Patience } from './traps/trapsInText.ts';
 import { trapsInTree } from './traps/trapsInTree.ts';
 import type { Node } from './tree.ts';
@@ -110,12 +111,12 @@ function freshCell(raw: RawCell, patience: Patience): ReadCell {
   }
   const traps = trapsInTree(tree, raw.text);
   const checked = checkCell(tree, traps.spoiled);
-  return {
-    raw,
-    tree,
-    cell: checked.cell,
-    diagnostics: [...diagnostics, ...traps.diagnostics, ...checked.diagnostics],
-  };
+  const found = [...diagnostics, ...traps.diagnostics, ...checked.diagnostics];
+  const slip = separatorSlipInTree(raw.text, tree);
+  if (slip === undefined) return { raw, tree, cell: checked.cell, diagnostics: found };
+  // What stands behind it was meant for another cell.
+  const before = found.filter(({ span }) => span.end <= slip.span.start);
+  return { raw, tree, cell: checked.cell, diagnostics: [...before, slip] };
 }
 
 function isSame(a: RawCell, b: RawCell): boolean {

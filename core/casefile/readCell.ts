@@ -7,6 +7,7 @@ import { readYaml, type YamlReading } from './readYaml.ts';
 import { shortened } from './shortened.ts';
 import { strayCharacters } from './strayCharacters.ts';
 import { markDiagnostics } from './traps/marks.ts';
+import { separatorSlipInText } from './traps/separatorSlip.ts';
 import { type Patience, trapsInText } from './traps/trapsInText.ts';
 import type { Node } from './tree.ts';
 
@@ -32,6 +33,9 @@ export function readCell(
   if (tooDeep !== undefined) {
     return none([...stray, diagnose('nested-too-deep', tooDeep, { most: limits.depth })]);
   }
+  // What follows a line between two cells is another cell: all that is wrong comes from there.
+  const slip = errors.length > 0 ? separatorSlipInText(body) : undefined;
+  if (slip !== undefined) return none([...stray, slip]);
   const traps = errors.length > 0 ? trapsInText(body, errors, patience) : [];
   const found = [...stray, ...after, ...traps, ...markDiagnostics(body, marks, traps)];
   if (errors.length > 0) return none(found);

@@ -78,7 +78,7 @@ function read(node: Node, place: Place, accuracy: Accuracy | undefined): ReadVal
     case 'map':
       return readMap(node, place, accuracy);
     case 'list':
-      return place.reference ? readCurve(node, place) : wrongShape(node, place, 'a list');
+      return place.reference ? readCurve(node, place) : listForMap(node, place);
   }
 }
 
@@ -249,6 +249,17 @@ function readCurve(node: ListNode, place: Place): ReadValue {
     form: undefined,
     diagnostics,
   });
+}
+
+/** `[181 psi, 178 psi]` where each value has its cylinder: the numbers are offered. */
+function listForMap(node: ListNode, place: Place): ReadValue {
+  const texts = node.items.flatMap((each) => (each.kind === 'text' ? [each.text.trim()] : []));
+  if (place.signal?.by !== 'cylinder' || texts.length !== node.items.length || !node.flow)
+    return wrongShape(node, place, 'a list');
+  const offer = `{${texts.map((text, i) => `${i + 1}: ${text}`).join(', ')}}`;
+  const fix = { title: `Write \`${offer}\``, edits: [{ span: node.span, newText: offer }] };
+  const facts = { name: place.key, got: 'a list', takes: `a value for each cylinder: \`${offer}\`` };
+  return broken(node, place, [diagnose('wrong-value-shape', node.span, facts, [fix])]);
 }
 
 function wrongShape(node: Node, place: Place, got: string): ReadValue {

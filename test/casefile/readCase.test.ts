@@ -36,6 +36,15 @@ describe('reading a case', () => {
     }
   });
 
+  it.each([
+    ['Diag: 1\ncase: A', ['unknown-kind']],
+    ['diag:1\ncase: A', ['not-an-entry']],
+    ['diag 1\ncase: A', ['not-an-entry']],
+    ['case: A\ndiag: 1', ['kind-not-first']],
+  ])('is told as misspelt, and no second header is offered: %j', (text, found) => {
+    expect(codes(text)).toEqual(found);
+  });
+
   it('tells a missing header at the first cell', () => {
     expect(findings('readings: Idle\nvalues:\n  map: 13.1 inHg\n')).toEqual([
       {

@@ -349,6 +349,16 @@ describe('what is said about keys and values', () => {
       },
       { code: 'missing-value', at: '8:7', covers: 'b', says: 'Nothing stands after `b`. It takes a value.' },
     ]);
+    expect(only('readings: x\nvalues:\nmap: 13 inHg\nrpm: 700 rpm\nstate: warm idle')).toEqual([
+      {
+        code: 'missing-value',
+        at: '5:1',
+        covers: 'values',
+        says: 'Nothing stands after `values`, and `map` below it is no key of the cell. Set what belongs to `values` in by two spaces.',
+      },
+    ]);
+    // What is nearly a key of the cell is one that was misspelt.
+    expect(codes(`${header}readings: x\nvalues:\nstat: warm idle`)).toEqual(['missing-value', 'unknown-key']);
     expect(only('capture: x\nfile: ""')).toEqual([
       {
         code: 'missing-value',

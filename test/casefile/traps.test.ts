@@ -15,6 +15,22 @@ interface Trap {
 /** What is written, what is said about it where, and what the offered fix makes of it. */
 const traps: readonly Trap[] = [
   {
+    before: 'readings: Idle\nvalues:\nmap: 13 inHg\nrpm: 700 rpm\nstate: warm idle',
+    code: 'missing-value',
+    at: '2:1',
+    covers: 'values',
+    says: 'Nothing stands after `values`, and `map` below it is no key of the cell. Set what belongs to `values` in by two spaces.',
+    after: 'readings: Idle\nvalues:\n  map: 13 inHg\n  rpm: 700 rpm\nstate: warm idle',
+  },
+  {
+    before: 'readings: Idle\nstate:warm idle\nvalues:\n  map: 13 inHg',
+    code: 'not-an-entry',
+    at: '2:1',
+    covers: 'state:warm idle',
+    says: '`state:warm idle` is no entry: a line is `key: value` with a space after the colon, or goes on from the line above when it is set in deeper.',
+    after: 'readings: Idle\nstate: warm idle\nvalues:\n  map: 13 inHg',
+  },
+  {
     before: 'note: # Heading\n  Some words.',
     code: 'note-lines-dropped',
     at: '1:7',
@@ -361,6 +377,40 @@ function words(node: Node | undefined): string {
 }
 
 const letters = (text: string): string => text.replace(/[^\p{L}\p{N}]/gu, '');
+
+describe('a line that nearly separates two cells', () => {
+  const between = (line: string): string =>
+    `${header}test: Smoke\nfound: Leak\n${line}\nnote: It rained.\nfor: teacher`;
+
+  it.each([
+    ['----', '`----` separates nothing. Between two cells stands a line of three plain dashes: `---`.'],
+    ['—', '`—` separates nothing. Between two cells stands a line of three plain dashes: `---`.'],
+    [
+      ' ---',
+      '`---` is set in, so it belongs to the text above and separates nothing. Between two cells stands a line `---` that starts at the first column.',
+    ],
+  ])('is told alone, and mended by three dashes: %j', (line, says) => {
+    expect(findings(between(line))).toEqual([{ code: 'separator-slip', at: '6:1', covers: line, says }]);
+    expect(mended(between(line), 'separator-slip')).toBe(between('---'));
+    expect(codes(between('---'))).toEqual([]);
+  });
+
+  it.each([
+    'note: |\n  ----\n  ---\n  —\n',
+    'test: Smoke\nfound: >-\n  Above\n\n  ---\n\n  below\n',
+    'test: Smoke\nfound: "Above\n\n  ----\n\n  below"\n',
+    'note: A dash — and two -- and three --- in words\n',
+  ])('is none in a text that keeps its lines: %j', (text) => {
+    expect(codes(header + text)).toEqual([]);
+  });
+
+  it('hides nothing that stands above it', () => {
+    expect(codes(`${header}test: Smoke\nresult: perhaps\nfound: Leak\n  ---\nnote: It rained.`)).toEqual([
+      'unknown-word',
+      'separator-slip',
+    ]);
+  });
+});
 
 describe('a trap of handwriting', () => {
   for (const { before, code, at, covers, says, after } of traps) {

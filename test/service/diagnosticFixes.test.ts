@@ -30,6 +30,12 @@ const rows: readonly (readonly [code: string, title: string, before: string, aft
     'readings: A\nstate: warm idel\n',
     'readings: A\nstate: warm idle\n',
   ],
+  [
+    'separator-slip',
+    'Write `---`',
+    'test: A\nfound: B\n----\nnote: C\n',
+    'test: A\nfound: B\n---\nnote: C\n',
+  ],
   ['bad-name', 'Write `a_b`', 'readings: A\nas: a b\n', 'readings: A\nas: a_b\n'],
   ['unknown-kind', 'Write `readings`', 'reedings: A\n', 'readings: A\n'],
   ['unknown-signal', 'Write `map`', withValues('mapp: 13 inHg'), withValues('map: 13 inHg')],

@@ -76,6 +76,24 @@ describe('a computed number beside a quantity', () => {
   });
 });
 
+describe('a list where each value has its cylinder', () => {
+  it('is offered with the cylinders’ numbers', () => {
+    told(
+      reading('compression: [181 psi, 178 psi, not taken]'),
+      '[181 psi, 178 psi, not taken] | wrong-value-shape: `compression` is written as a list, and it takes a value for each cylinder: `{1: 181 psi, 2: 178 psi, 3: not taken}`.',
+      reading('compression: {1: 181 psi, 2: 178 psi, 3: not taken}'),
+    );
+  });
+
+  it('is none where a signal has one value', () => {
+    told(
+      reading('battery: [14 V, 13 V]'),
+      '[14 V, 13 V] | wrong-value-shape: `battery` is written as a list, and it takes one value with its unit.',
+      undefined,
+    );
+  });
+});
+
 describe('a letter for a digit', () => {
   it('is told as what it is, and no unit is offered for it', () => {
     told(

@@ -16,10 +16,10 @@ export function yamlError(text: string, lines: readonly Line[], error: YamlProbl
       if (error.message.includes('Missing ,') || error.message.includes('Missing space')) {
         return diagnose('missing-comma', span, { text: words });
       }
-      return diagnose('not-an-entry', span, { text: words });
+      return notAnEntry(text, span, words);
     case 'MULTILINE_IMPLICIT_KEY':
     case 'KEY_OVER_1024_CHARS':
-      return diagnose('not-an-entry', span, { text: words });
+      return notAnEntry(text, span, words);
     case 'BLOCK_IN_FLOW':
       return diagnose('missing-comma', span, { text: words });
     case 'BAD_INDENT':
@@ -34,6 +34,16 @@ export function yamlError(text: string, lines: readonly Line[], error: YamlProbl
     default:
       return diagnose('unreadable', span, { text: words });
   }
+}
+
+/** `map:13.1 inHg` lacks the space behind its colon; the line may end in a colon that is one. */
+function notAnEntry(text: string, span: Span, words: string): Diagnostic {
+  const line = restOfLine(text, span.start);
+  const key = /^[\p{L}_][\p{L}\p{N}_ ]*:(?=[^\s:/\\])/u.exec(line)?.[0];
+  if (key === undefined) return diagnose('not-an-entry', span, { text: words });
+  const at = span.start + key.length;
+  const edits = [{ span: { start: at, end: at }, newText: ' ' }];
+  return diagnose('not-an-entry', span, { text: words }, [{ title: 'Put a space behind the colon', edits }]);
 }
 
 function unknownEscape(text: string, start: number): Diagnostic {

@@ -23,7 +23,13 @@ export interface FileShapeFacts {
   readonly 'duplicate-key': { readonly key: string };
   readonly 'either-key': { readonly key: string; readonly other: string };
   readonly 'missing-key': { readonly key: string; readonly of: string; readonly meaning: string };
-  readonly 'missing-value': { readonly key: string; readonly takes: string; readonly example: string };
+  readonly 'missing-value': {
+    readonly key: string;
+    readonly takes: string;
+    readonly example: string;
+    /** Keys right below that are none of the cell's, and may belong to it. */
+    readonly below?: readonly string[];
+  };
   readonly 'wrong-shape': {
     readonly key: string;
     readonly takes: string;
@@ -163,8 +169,10 @@ export const fileShapeRows: Rows<FileShapeFacts> = {
   'missing-value': {
     severity: 'error',
     title: 'Nothing stands after the key',
-    say: ({ key, takes, example }) =>
-      `Nothing stands after \`${key}\`. It takes ${takes}${example === '' ? '' : `, such as \`${example}\``}.`,
+    say: ({ key, takes, example, below = [] }) =>
+      below.length > 0
+        ? `Nothing stands after \`${key}\`, and \`${below[0]}\` below it is no key of the cell. Set what belongs to \`${key}\` in by two spaces.`
+        : `Nothing stands after \`${key}\`. It takes ${takes}${example === '' ? '' : `, such as \`${example}\``}.`,
     why: 'An empty value is neither a value nor the statement that there is none. A reading that was not taken says `not taken`.',
     wrong: 'state:',
     right: 'state: warm idle',

@@ -13,6 +13,7 @@ export interface FileYamlFacts {
   readonly 'text-too-long': { readonly length: string; readonly most: string };
   readonly 'control-character': { readonly name: string };
   readonly 'merge-conflict': { readonly marker: string };
+  readonly 'separator-slip': { readonly text: string; readonly isSetIn: boolean };
   readonly 'content-on-separator': { readonly text: string };
   readonly 'content-after-end': { readonly text: string };
   readonly directive: { readonly text: string };
@@ -126,6 +127,17 @@ export const fileYamlRows: Rows<FileYamlFacts> = {
     why: 'Version control writes these lines when two people changed the same place. Only a person can tell which version is true.',
     wrong: '<<<<<<< mine\n  map: 13.1 inHg\n=======\n  map: 31.1 inHg\n>>>>>>> yours',
     right: '  map: 13.1 inHg',
+  },
+  'separator-slip': {
+    severity: 'error',
+    title: 'A line that nearly separates two cells',
+    say: ({ text, isSetIn }) =>
+      isSetIn
+        ? `\`${text}\` is set in, so it belongs to the text above and separates nothing. Between two cells stands a line \`---\` that starts at the first column.`
+        : `\`${text}\` separates nothing. Between two cells stands a line of three plain dashes: \`---\`.`,
+    why: 'Word processors make one long dash of three, and a fourth is soon typed. The next cell would be read as a part of this one.',
+    wrong: 'note: Rain all day.\n----\nnote: Sun on the second day.',
+    right: 'note: Rain all day.\n---\nnote: Sun on the second day.',
   },
   'content-on-separator': {
     severity: 'error',

@@ -40,7 +40,12 @@ export interface RulesSetsFacts {
     readonly twice: readonly number[];
     readonly beyond: readonly number[];
   };
-  readonly 'code-form': { readonly code: string; readonly offers: readonly string[] };
+  readonly 'code-form': {
+    readonly code: string;
+    readonly offers: readonly string[];
+    /** Sound codes that stand in the place of one. */
+    readonly several?: readonly string[];
+  };
 }
 
 export const rulesSetsRows: Rows<RulesSetsFacts> = {
@@ -129,8 +134,10 @@ export const rulesSetsRows: Rows<RulesSetsFacts> = {
   'code-form': {
     severity: 'warning',
     title: 'A code of no known form',
-    say: ({ code, offers }) =>
-      `\`${code}\` has not the form of a trouble code: P, C, B or U, a digit from 0 to 3, then three of 0 to 9 and A to F.${didYouMean(offers)} A maker’s own number belongs into \`history\` or a note.`,
+    say: ({ code, offers, several }) =>
+      several !== undefined
+        ? `\`${code}\` are ${several.length} codes. Each is an entry of its own: \`- ${several[0]}\` on one line, \`- ${several[1]}\` on the next.`
+        : `\`${code}\` has not the form of a trouble code: P, C, B or U, a digit from 0 to 3, then three of 0 to 9 and A to F.${didYouMean(offers)} A maker’s own number belongs into \`history\` or a note.`,
     why: 'SAE J2012 and ISO 15031-6 give codes this form, and the library finds cases by it.',
     wrong: 'codes:\n  - PO171',
     right: 'codes:\n  - P0171',

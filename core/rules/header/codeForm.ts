@@ -6,16 +6,28 @@ import type { CellRule } from '../rule.ts';
 export const codeForm: CellRule = {
   code: 'code-form',
   in: ['diag'],
-  checkCell: ({ read: { cell } }) => {
+  checkCell: ({ read: { cell, raw } }) => {
     const codes = cell?.kind === 'diag' ? (cell.codes ?? []) : [];
     const found: Diagnostic[] = [];
     for (const { code } of codes) {
       const text = code.text.trim();
-      if (!isSound(text)) found.push(findingAt(code.span, text));
+      if (!isSound(text)) found.push(severalAt(code.span, text, raw.text) ?? findingAt(code.span, text));
     }
     return found;
   },
 };
+
+/** `P0171, P0174`: several codes in the place of one. */
+function severalAt(span: Span, text: string, source: string): Diagnostic | undefined {
+  const several = text.split(/[\s,;/]+/).filter((each) => each !== '');
+  if (several.length < 2 || !several.every(isSound)) return undefined;
+  const before = source.slice(source.lastIndexOf('\n', span.start - 1) + 1, span.start);
+  const isItem = /^ *- +$/.test(before);
+  const newText = isItem ? several.join(`\n${before}`) : `[${several.join(', ')}]`;
+  const title = isItem ? 'Write each on a line of its own' : `Write \`${newText}\``;
+  const fix = { title, edits: [{ span, newText }] };
+  return diagnose('code-form', span, { code: text, offers: [], several }, [fix]);
+}
 
 function findingAt(span: Span, code: string): Diagnostic {
   const offers = nearCodes(code);
