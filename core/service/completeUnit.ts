@@ -54,7 +54,7 @@ export function unitsOf(signal: Signal | undefined): readonly string[] {
   });
 }
 
-/** The wanted units first, then the other system's, then all of their dimensions, then all the rest. */
+/** The wanted units first, in their order, then the other system's, then all of their dimensions, then all the rest. */
 function unitsFor(wanted: readonly string[], only: boolean): readonly { symbol: string; rank: number }[] {
   const known = wanted.map((symbol) => unitOf(symbol)).filter((unit) => unit !== undefined);
   const others = known.map((unit) => otherUnit(unit)).filter((unit) => unit !== undefined);
@@ -63,9 +63,11 @@ function unitsFor(wanted: readonly string[], only: boolean): readonly { symbol: 
   const add = (unit: Unit, rank: number): void => {
     if (unit.symbol !== '1' && !ranked.has(unit.symbol)) ranked.set(unit.symbol, rank);
   };
-  for (const unit of known) add(unit, 0);
-  for (const unit of others) add(unit, 1);
-  for (const unit of allUnits()) if (dimensions.has(unit.dimension)) add(unit, 2);
+  known.forEach((unit, at) => {
+    add(unit, Math.min(at, 17));
+  });
+  for (const unit of others) add(unit, 18);
+  for (const unit of allUnits()) if (dimensions.has(unit.dimension)) add(unit, 19);
   if (!only) for (const unit of [...allUnits(), ...joinedUnits()]) add(unit, 20);
   return [...ranked].map(([symbol, rank]) => ({ symbol, rank }));
 }

@@ -39,7 +39,7 @@ function offers(standing: Standing, typing: Typing, expected: Expected): readonl
         ...(startsKey(typing) ? keyOffers(expected.keys, typing, expected.short === undefined ? 0 : 80) : []),
         ...(expected.short === undefined || typing.where === 'key' || typing.siblings.length > 0
           ? []
-          : textOffers(standing, typing, { what: 'text', holds: expected.short, key: undefined, name: '' })),
+          : textOffers(standing, typing, { what: 'text', key: undefined, ...expected.short })),
       ];
     case 'names':
       return [];
@@ -104,10 +104,32 @@ function namedOffers(standing: Standing, typing: Typing, name: string, whole: Sp
       );
     case 'signal':
       return signalOffers(standing, typing, '');
+    case 'column':
+      return columnOffers(standing, typing);
     default:
       return [];
   }
 }
+
+/** The headings of the capture's columns, in the file's order; in quotes where they are begun, or are no plain text. */
+function columnOffers({ facts, text }: Standing, { start, before }: Typing): readonly Completion[] {
+  const isQuoted = before.startsWith('"');
+  const cursor = start + before.length;
+  const span = { start, end: isQuoted && text[cursor] === '"' ? cursor + 1 : cursor };
+  return (facts?.headings ?? []).map((heading, rank) => {
+    const quoted = JSON.stringify(heading);
+    const newText = !isQuoted && isPlainText.test(heading) ? heading : quoted;
+    return {
+      ...offer('word', heading, 'a column', span),
+      newText,
+      filter: isQuoted ? quoted : heading,
+      rank,
+    };
+  });
+}
+
+/** What stands in a case without quotes, between brackets too. */
+const isPlainText = /^[\p{L}\p{N}_][\p{L}\p{N}_ ()/%°.-]*$/u;
 
 /** A channel's unit fits the signal that it shows, when its line says which. */
 function unitsOfSignal(standing: Standing, { path }: Typing): readonly string[] {

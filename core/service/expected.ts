@@ -7,7 +7,7 @@ export type Expected =
   /** The kind of the cell itself. */
   | { readonly what: 'kind' }
   /** Entries with keys that are known. */
-  | { readonly what: 'keys'; readonly keys: Keys; readonly short: Holds | undefined }
+  | { readonly what: 'keys'; readonly keys: Keys; readonly short: Short | undefined }
   /** Entries whose keys the author chooses. */
   | { readonly what: 'names' }
   /** Signals with their values. */
@@ -15,6 +15,12 @@ export type Expected =
   /** The value of a signal, or of a member of its map. */
   | { readonly what: 'reading'; readonly signal: string }
   | { readonly what: 'text'; readonly holds: Holds; readonly key: Key | undefined; readonly name: string };
+
+/** What may stand in place of a map: the value of one of its keys alone. */
+interface Short {
+  readonly name: string;
+  readonly holds: Holds;
+}
 
 /** Undefined where no key of that name is known. */
 export function expectedAt(path: readonly string[]): Expected | undefined {
@@ -55,8 +61,10 @@ function told(holds: Holds, key: Key | undefined, name: string): Expected {
   if (holds === 'map') return { what: 'signals' };
   if (typeof holds === 'object' && 'named' in holds) return { what: 'names' };
   if (typeof holds === 'object' && 'keys' in holds) {
-    const short = holds.short === undefined ? undefined : holds.keys[holds.short]?.holds;
-    return { what: 'keys', keys: holds.keys, short };
+    const { short: name = '', keys } = holds;
+    const row = Object.hasOwn(keys, name) ? keys[name] : undefined;
+    const short = row === undefined ? undefined : { name, holds: row.holds };
+    return { what: 'keys', keys, short };
   }
   return { what: 'text', holds, key, name };
 }

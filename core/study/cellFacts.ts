@@ -39,6 +39,8 @@ export interface CellFacts {
   readonly content: FileContent | undefined;
   /** How that file was read, in words. */
   readonly readAs: readonly string[];
+  /** The columns that a capture's file or its rows have, by their headings. */
+  readonly headings: readonly string[];
 }
 
 /** Trouble codes that controllers gave, and for which sorts of them they were asked. */

@@ -192,7 +192,7 @@ const abilities: InitializeResult['capabilities'] = {
   // No choice of cells: notes count for the numbers of cells and lines.
   notebookDocumentSync: { notebookSelector: [{ notebook: 'diag' }], save: false },
   hoverProvider: true,
-  completionProvider: { triggerCharacters: ['.', ':', ' ', '('], resolveProvider: true },
+  completionProvider: { triggerCharacters: ['.', ':', ' ', '(', '"', '['], resolveProvider: true },
   signatureHelpProvider: { triggerCharacters: ['(', ','], retriggerCharacters: [')'] },
   definitionProvider: true,
   referencesProvider: true,

@@ -258,4 +258,23 @@ describe('completion', () => {
     expect(offersAt('check: A\nexpect:\n  - drops["op$0')).toEqual([]);
     expect(offersAt('check: A\nlet:\n  a: wire_drop("18 $0')).toEqual([]);
   });
+
+  const rows = 'capture: Log\nrows: |\n  time  front_volts  O2[V]\n  0  0.1  2\n  1  0.8  3\n';
+
+  it('offers the columns of a capture by their headings, in quotes where they need them', () => {
+    const headings = ['time', 'front_volts', 'O2[V]'];
+    checkFirst(`${rows}channels:\n  front: {column: $0}\n`, headings);
+    checkFirst(`${rows}channels:\n  front: $0\n`, headings);
+    checkFirst(`${rows}time: $0\n`, headings);
+    const before = `${rows}channels:\n  front: `;
+    checkTaken(`${before}{column: $0}\n`, 'front_volts', `${before}{column: front_volts}`);
+    checkTaken(`${before}{column: "fr$0"}\n`, 'front_volts', `${before}{column: "front_volts"}`);
+    checkTaken(`${before}"$0\n`, 'O2[V]', `${before}"O2[V]"`);
+    checkTaken(`${before}O$0\n`, 'O2[V]', `${before}"O2[V]"`);
+  });
+
+  it('offers first the units that a signal is mostly read in', () => {
+    checkFirst('readings: A\nvalues:\n  ect: 80 $0\n', ['°C', '°F', 'V', 'Ω', 'K']);
+    checkFirst('readings: A\nvalues:\n  map: 13 $0\n', ['kPa', 'inHg', 'psi']);
+  });
 });

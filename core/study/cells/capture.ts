@@ -91,6 +91,7 @@ function fromSamples(
   return {
     readings,
     diagnostics: found,
+    headings: samples.headings,
     readAs: times.length === 0 ? [] : [...times, ...leftOut(cell, samples)],
   };
 }

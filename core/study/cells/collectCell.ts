@@ -33,6 +33,7 @@ export function collectCell(
     diagnostics,
     isUnknown = false,
     readAs = [],
+    headings = [],
   } = readingsOf(cell, text, index, header, content);
   const lets = definitionsOf(cell.kind === 'check' ? cell.let : undefined, index, as?.text, header, parse);
   const states = 'states' in cell ? (cell.states ?? []) : [];
@@ -76,6 +77,7 @@ export function collectCell(
     diagnostics: found,
     content,
     readAs,
+    headings,
   };
 }
 
@@ -146,5 +148,6 @@ function unread(text: string, index: number): CellFacts {
     diagnostics: [],
     content: undefined,
     readAs: [],
+    headings: [],
   };
 }

@@ -31,6 +31,8 @@ export interface Collected {
   readonly isUnknown?: boolean;
   /** How a capture's file was read, in words. */
   readonly readAs?: readonly string[];
+  /** The columns that a capture's file or its rows have, by their headings. */
+  readonly headings?: readonly string[];
 }
 
 /** The circumstances of a readings, reference, capture or picture cell. */

@@ -61,6 +61,35 @@ export const windowTests: readonly WindowTest[] = [
     },
   },
   {
+    name: 'offers come by themselves, and what is written in full goes on to the next line at Enter',
+    files: { 'case.diag': text.replace('case: Trim\n', 'case: Trim\nengine:\n  fuel: E10\n') },
+    run: async (window) => {
+      const { page } = window;
+      const offered = (words: string) =>
+        page.locator('.suggest-widget.visible .monaco-list-row').filter({ hasText: words }).first();
+      await window.openNotebook('case.diag');
+      await window.sees('the results', page.locator('.cell-status-item').filter({ hasText: 'fails' }));
+      await window.cellLine('fuel: E10').click();
+      await window.press('End', 'Enter');
+      await page.keyboard.type('displ', { delay: 30 });
+      await window.sees('a key that is begun', offered('displacement'));
+      await window.press('Enter');
+      await page.keyboard.type('2.4 L', { delay: 30 });
+      await window.sees('the key and its value', window.cellLine('displacement: 2.4 L'));
+      await window.cellLine('as: idle').click();
+      await window.press('End', 'Enter');
+      await page.keyboard.type('state: warm idle', { delay: 30 });
+      await window.sees('the state that is written already', offered('warm idle'));
+      await window.press('Enter');
+      await page.keyboard.type('tool: gauge', { delay: 30 });
+      await window.press('Escape', 'Escape', 'ControlOrMeta+s');
+      const wanted = text
+        .replace('case: Trim\n', 'case: Trim\nengine:\n  fuel: E10\n  displacement: 2.4 L\n')
+        .replace('as: idle\n', 'as: idle\nstate: warm idle\ntool: gauge\n');
+      await window.comesTo('the file', () => window.read('case.diag'), wanted);
+    },
+  },
+  {
     name: 'a warning comes when both views of a case have changes',
     files: { 'case.diag': text },
     run: async (window) => {
