@@ -17,6 +17,7 @@ export const style = `
   --edge: 1.97em;
   --gap: 0.85em;
   --name: 13em;
+  --units: nowrap;
   display: block;
 }
 * { box-sizing: border-box; }
@@ -67,6 +68,9 @@ ${tableStyle}
 @media (forced-colors: active) {
   .verdict.fails .word, .verdict.fails .sign, .finding.error > p:first-child > strong { color: CanvasText; }
   svg.strip { color: CanvasText; forced-color-adjust: none; }
+}
+@media (max-width: 56em) {
+  :host { --units: normal; }
 }
 @media (max-width: 32em) {
   .page { padding-left: 1.4em; --edge: 1.4em; --gap: 0.45em; --name: 6.5em; }

@@ -61,7 +61,7 @@ async function shown(result: object, options?: PageOptions): Promise<RendererPag
 
 async function add({ page }: RendererPage, id: string, result: object): Promise<void> {
   await page.evaluate(({ id, text }) => globalThis.host.show(id, text), { id, text: JSON.stringify(result) });
-  await page.waitForFunction((id) => globalThis.host.count(id, '.plot svg .cursor') > 0, id);
+  await page.waitForFunction((id) => globalThis.host.count(id, '.plot[aria-valuetext] svg') > 0, id);
 }
 
 const attribute = ({ page }: RendererPage, selector: string, name: string) =>
@@ -139,7 +139,10 @@ describe('a chart in an output', () => {
 describe('by keyboard', () => {
   it('is reached, is named, and its cursor goes from place to place', async () => {
     const of = await shown(resultOf(long, 1));
+    const lines = () => of.page.evaluate(() => globalThis.host.count('a', '.plot svg .cursor'));
+    expect(await lines()).toBe(0);
     await of.page.keyboard.press('Tab');
+    expect(await lines()).toBe(1);
     expect(await of.page.evaluate(() => globalThis.host.focused())).toBe(
       'Oxygen sensor 1 of bank 1 over time: warm idle: cursor',
     );

@@ -10,7 +10,7 @@ export const style = `
   ${declarations('light')}
   color-scheme: light dark;
   --paper: #fdfcf8; --ink: #1f1e1a; --soft: #5d5a50; --rule: #b9b4a4; --tint: #f1eee3; --link: #1d4f7c; --alarm: #8c1d18;
-  --hair: var(--ink); --gap: 0.53em; --name: 7.4em;
+  --hair: var(--ink); --gap: 0.53em; --name: 7.4em; --units: normal;
   --serif: Charter, "Bitstream Charter", "Sitka Text", Cambria, "Noto Serif", "Liberation Serif", Georgia, serif;
   --sans: "Source Sans 3", "Segoe UI", "Noto Sans", "Liberation Sans", Arial, sans-serif;
   --code: ui-monospace, "Cascadia Mono", "Segoe UI Mono", "Liberation Mono", Menlo, Consolas, monospace;

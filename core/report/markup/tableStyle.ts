@@ -1,7 +1,7 @@
 /**
  * How a handbook's table is set, in the report as in the editor; what differs there are the variables:
- * `--ink`, `--soft`, `--hair`, `--code` (a font), `--gap` (between columns, on either side) and `--name` (the least
- * width of the column of names).
+ * `--ink`, `--soft`, `--hair`, `--code` (a font), `--gap` (between columns, on either side), `--name` (the least
+ * width of the column of names) and `--units` (whether a unit may go on in the next line: `normal` or `nowrap`).
  *
  * A long name or a long unit goes on in the next line before the table scrolls; numbers never break.
  * What is only heard is placed, so it scrolls with the table only where the table is its ground.
@@ -23,6 +23,7 @@ td.num { text-align: right; }
 td.num.tight { padding-right: 0.35em; }
 td.pm, td.unit, thead th.unit { padding-left: 0; }
 td.num.aside { padding-left: min(0.35em, var(--gap)); }
+td.unit { white-space: var(--units); }
 :is(.num, .words).aside ~ td.unit { white-space: nowrap; }
 td.words { font-style: italic; color: var(--soft); }
 td.words.aside { text-align: right; white-space: nowrap; }

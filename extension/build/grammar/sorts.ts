@@ -54,7 +54,7 @@ const amountsIn = (where: Where): readonly Rule[] => [
 ];
 
 const sorts: Readonly<Record<string, (where: Where) => readonly Rule[]>> = {
-  sentence: (where) => words(where, 'string.unquoted.sentence.diag'),
+  sentence: (where) => words(where, 'meta.sentence.diag'),
   title: (where) => words(where, 'entity.name.section.diag'),
   text: (where) => words(where, 'string.unquoted.diag'),
   name: () => [

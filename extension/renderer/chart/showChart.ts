@@ -34,6 +34,8 @@ export function showChart(figure: HTMLElement, block: ChartBlock, ask: AskCloser
   let window: Window = whole.x;
   let place: number | undefined;
   let isGone = false;
+  /** Until someone points at the chart or comes to it by keyboard, no line crosses what is drawn. */
+  let isLookedAt = false;
   let dragged: { readonly from: number; to: number } | undefined;
   let asked = 0;
 
@@ -58,6 +60,7 @@ export function showChart(figure: HTMLElement, block: ChartBlock, ask: AskCloser
   redraw();
   moveTo(placesIn(chart, window)[0]);
 
+  plot.addEventListener('focus', lookedAt);
   plot.addEventListener('keydown', onKey);
   plot.addEventListener('pointermove', onPointer);
   plot.addEventListener('pointerdown', onPointer);
@@ -114,10 +117,17 @@ export function showChart(figure: HTMLElement, block: ChartBlock, ask: AskCloser
     const frames = chart.plot.frames;
     const [first, last] = [frames[0], frames.at(-1)];
     if (svg == null || place === undefined || first === undefined || last === undefined) return;
+    if (!isLookedAt) return;
     if (place < window.from || place > window.to) return;
     const x = pixels(place);
     const line = { class: 'cursor', x1: x, x2: x, y1: String(first.top), y2: String(last.top + last.height) };
     svg.append(makeNode(element('line', line)));
+  }
+
+  function lookedAt(): void {
+    if (isLookedAt) return;
+    isLookedAt = true;
+    drawCursor();
   }
 
   function pixels(at: number): string {
@@ -133,6 +143,7 @@ export function showChart(figure: HTMLElement, block: ChartBlock, ask: AskCloser
   }
 
   function onPointer(event: PointerEvent): void {
+    lookedAt();
     const at = placeAt(event);
     if (event.type === 'pointerdown' && event.button === 0 && whole.secondsInOne !== undefined) {
       plot.setPointerCapture(event.pointerId);
