@@ -66,8 +66,8 @@ export interface Line {
 export interface Dots {
   readonly kind: 'dots';
   readonly tone: Tone;
-  /** An open circle, a filled one, or a small point of a cloud. */
-  readonly shape: 'filled' | 'open' | 'cloud';
+  /** A filled circle, an open one, an open square, or a small point of a cloud. */
+  readonly shape: 'filled' | 'open' | 'square' | 'cloud';
   readonly dots: readonly Dot[];
   /** What the dots are, named beside the last one; empty where each has its own words. */
   readonly says: string;

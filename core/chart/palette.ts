@@ -59,6 +59,12 @@ export const dashes: Readonly<Record<Tone, readonly number[]>> = {
   third: [2, 2.5],
 };
 
+/** The dot that goes with a tone: sets of dots differ without their colours, too. */
+export const shapeAt = (place: number): 'filled' | 'open' | 'square' =>
+  shapes[place % shapes.length] ?? 'filled';
+
+const shapes = ['filled', 'open', 'square'] as const;
+
 export const toneAt = (place: number): Tone => tones[place % tones.length] ?? 'ink';
 
 /** As a drawing names it. */

@@ -194,7 +194,7 @@ function dotsLayers({ tone, shape, dots }: Dots, setting: Setting): readonly Jso
       data: { values },
       mark: {
         type: 'point',
-        shape: 'circle',
+        shape: shape === 'square' ? 'square' : 'circle',
         size: shape === 'cloud' ? 9 : 38,
         stroke: colour,
         strokeWidth: shape === 'cloud' ? 0.6 : 1.25,

@@ -17,8 +17,11 @@ export function symbols(study: Study, cell: number): readonly CellSymbol[] {
   const kind = spots.find((each) => each.role === 'kind');
   if (kind === undefined) return [];
   const whole: Span = { start: 0, end: standing.text.length };
-  const children = childrenOf(standing, spots);
   const { name, nameSpan, detail } = titleOf(standing, kind);
+  // A note is called by its first line, which mostly is its first heading.
+  const children = childrenOf(standing, spots).filter(
+    (each, at) => at > 0 || each.kind !== 'note heading' || each.name !== name,
+  );
   if (name === '' && children.length === 0) return [];
   return [
     { name: name === '' ? kind.node.text : name, detail, kind: 'cell', span: whole, nameSpan, children },
@@ -100,7 +103,7 @@ function byKey(readings: readonly Reading[]): Iterable<readonly Reading[]> {
   return groups.values();
 }
 
-/** The headings of a note, the first of which is its title already. */
+/** The headings of a note. */
 function headings(node: TextNode): readonly CellSymbol[] {
   const found: CellSymbol[] = [];
   let fenced = false;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { declarations, palette, themeNames, tones } from '../../core/chart/palette.ts';
+import { declarations, palette, shapeAt, themeNames, tones } from '../../core/chart/palette.ts';
 import { style } from '../../core/report/html/style.ts';
 import { themes } from '../renderer/themes.ts';
 
@@ -146,5 +146,12 @@ describe('the report', () => {
   it('declares the light colours, the dark ones where asked, and the light ones in print', () => {
     expect(style.split(declarations('light')).length - 1).toBe(2);
     expect(style.split(declarations('dark')).length - 1).toBe(1);
+  });
+});
+
+describe('dots', () => {
+  it('of three sets differ without their colours', () => {
+    expect([0, 1, 2, 3].map(shapeAt)).toEqual(['filled', 'open', 'square', 'filled']);
+    expect(new Set(tones.map((_, at) => shapeAt(at))).size).toBe(tones.length);
   });
 });

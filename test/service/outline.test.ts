@@ -55,7 +55,9 @@ describe('outline', () => {
     const study = caseOf('note: |\n  # How to\n\n  Words.\n  ```\n  # no heading\n  ```\n  ## Then\n');
     const [note] = symbols(study, 1);
     expect(note?.name).toBe('How to');
-    expect(note?.children.map((each) => each.name)).toEqual(['How to', 'Then']);
+    expect(note?.children.map((each) => each.name)).toEqual(['Then']);
+    const [other] = symbols(caseOf('note: |\n  Words.\n\n  # How to\n'), 1);
+    expect([other?.name, other?.children.map((each) => each.name)]).toEqual(['Words.', ['How to']]);
   });
 
   it('is empty for a cell without words', () => {

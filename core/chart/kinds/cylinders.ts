@@ -17,7 +17,7 @@ import {
   wordsFigure,
 } from '../measure.ts';
 import { nothingToPlot } from '../nothing.ts';
-import { toneAt } from '../palette.ts';
+import { shapeAt, toneAt } from '../palette.ts';
 import { isByCylinder, sayValue, unitOrNumber } from '../sort.ts';
 import { takenOf } from '../taken.ts';
 
@@ -83,7 +83,7 @@ export const cylinders: Draw = (chart, { items, marks, engine, listed }) => {
           ...sets.map(({ item, dots }, at) => ({
             kind: 'dots' as const,
             tone: toneAt(at),
-            shape: at % 2 === 0 ? ('filled' as const) : ('open' as const),
+            shape: shapeAt(at),
             dots,
             says: fitting.length > 1 ? item.label : '',
           })),

@@ -17,7 +17,7 @@ import {
   unitWords,
 } from '../measure.ts';
 import { nothingToPlot } from '../nothing.ts';
-import { toneAt } from '../palette.ts';
+import { shapeAt, toneAt } from '../palette.ts';
 import { sayValue, unitOrNumber } from '../sort.ts';
 import { takenOf } from '../taken.ts';
 
@@ -90,7 +90,7 @@ export const scatter: Draw = (chart, { items, marks, listed }) => {
           ...sets.map(({ dots, cloud, item }, at) => ({
             kind: 'dots' as const,
             tone: toneAt(at),
-            shape: cloud ? ('cloud' as const) : at % 2 === 0 ? ('filled' as const) : ('open' as const),
+            shape: cloud ? ('cloud' as const) : shapeAt(at),
             dots,
             says: sets.length > 1 ? item.label : '',
           })),
