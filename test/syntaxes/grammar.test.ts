@@ -93,9 +93,9 @@ describe('colours what the core knows', () => {
 
   it('every engine state', () => {
     for (const { name } of engineStates) {
-      expect(scopesIn(`readings: x\nstate: ${name}`).at(-1)).toBe(`${name} support.constant.state`);
+      expect(scopesIn(`readings: x\nstate: ${name}`).at(-1)).toBe(`${name} constant.language.state`);
       expect(scopesIn(`readings: x\nstate: {state: ${name}, gear: 4}`)).toContain(
-        `${name} support.constant.state`,
+        `${name} constant.language.state`,
       );
     }
     expect(scopesIn('readings: x\nstate: cruise control on').at(-1)).toBe(

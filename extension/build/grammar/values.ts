@@ -15,7 +15,7 @@ export const wordsRule = (words: Iterable<string>): Rule => listed(words, 'const
 
 export const stateRule: Rule = listed(
   engineStates.map((state) => state.name),
-  'support.constant.state.diag',
+  'constant.language.state.diag',
 );
 
 /** What stands behind a signal's name. */
