@@ -30,7 +30,11 @@ export function signature(study: Study, cell: number, offset: number): Signature
   const typing = typingAt(standing.typed, offset);
   const expected = expectedAt(typing.path);
   const holds =
-    expected?.what === 'text' ? expected.holds : expected?.what === 'keys' ? expected.short : undefined;
+    expected?.what === 'text'
+      ? expected.holds
+      : expected?.what === 'keys'
+        ? expected.short?.holds
+        : undefined;
   if (holds !== 'expression' || typing.where === 'key') return undefined;
   const before = [...(typing.block ?? []).map(({ text }) => text), typing.before].join('\n');
   const call = callAround(before, before.length);
