@@ -7,7 +7,7 @@ import { allSignals } from '../../core/signals/vocabulary.ts';
 /**
  * The vocabulary's rows are plain data: the program has them in a file of their own beside it, a row a line as JSON. Its
  * first line says where each row starts: `,map:1234,…`, counted from the end of that line.
- * Of hundreds a case names a few, and only their lines are parsed. The file is ASCII, to be read without decoding.
+ * Of hundreds a case names a few, and only their lines are parsed. The file is ASCII, which is read fastest.
  */
 export const vocabularyApart: Plugin = {
   name: 'vocabulary-apart',
@@ -17,7 +17,7 @@ export const vocabularyApart: Plugin = {
         let starts;
         let lines;
         function read() {
-          const text = readFileSync(__dirname + '/signals.txt', 'latin1');
+          const text = readFileSync(__dirname + '/signals.txt', 'utf8');
           const end = text.indexOf('\\n') + 1;
           starts = text.slice(0, end);
           lines = text.slice(end);
