@@ -26,9 +26,11 @@ export interface ImportedCapture {
   readonly readAs: string;
 }
 
-/** Why nothing is made of it: said to whoever asked, `format` being what would settle it. */
+/** Why nothing is made of it. */
 export interface NotImported {
   readonly why: string;
+  /** Where its author can settle it: by which options of the command line, or in a cell that offers the choice. */
+  readonly asks?: { readonly options: string; readonly cell: string };
 }
 
 export interface Import {
@@ -46,7 +48,12 @@ export interface Import {
 export function captureFromFile(asked: Import): ImportedCapture | NotImported {
   const { file, content, format, taken } = asked;
   const layout = layoutOf(content, format);
-  if ('is' in layout) return { why: whyUnclear(layout) };
+  if ('is' in layout)
+    return notImported(layout, [
+      `capture: ${titleFor(file)}`,
+      `as: ${nameFor(file, taken)}`,
+      `file: ${written(file)}`,
+    ]);
   const place: TextNode = {
     kind: 'text',
     text: file,
@@ -83,6 +90,27 @@ export function captureFromFile(asked: Import): ImportedCapture | NotImported {
   };
 }
 
+function notImported(
+  unclear: Exclude<ReturnType<typeof layoutOf>, Layout>,
+  cell: readonly string[],
+): NotImported {
+  const why = whyUnclear(unclear);
+  switch (unclear.is) {
+    case 'two readings':
+      return {
+        why,
+        asks: { options: 'Say which with `--delimiter` and `--decimal`', cell: cell.join('\n') },
+      };
+    case 'more columns than names':
+      return {
+        why,
+        asks: { options: 'If they part the columns, say so with `--delimiter comma`', cell: cell.join('\n') },
+      };
+    default:
+      return { why };
+  }
+}
+
 function whyUnclear(unclear: Exclude<ReturnType<typeof layoutOf>, Layout>): string {
   switch (unclear.is) {
     case 'lost':
@@ -90,9 +118,9 @@ function whyUnclear(unclear: Exclude<ReturnType<typeof layoutOf>, Layout>): stri
     case 'two readings':
       return `its line \`${unclear.line}\` can be read in ${unclear.readings.length} ways: ${unclear.readings
         .map((each, at) => `(${at + 1}) ${readingWords(each)}`)
-        .join('; ')}. Say which with \`--delimiter\` and \`--decimal\``;
+        .join('; ')}`;
     case 'more columns than names':
-      return `its line \`${unclear.line}\` has ${unclear.reading.headings.length} columns, and its heading names ${unclear.names}. If its commas are decimal marks, export it with semicolons or tabs; if they part the columns, say so with \`--delimiter comma\``;
+      return `its line \`${unclear.line}\` has ${unclear.reading.headings.length} columns, and its heading names ${unclear.names}. If its commas are decimal marks, export it with semicolons or tabs`;
     default:
       return whyNoSamples(unclear);
   }

@@ -43,7 +43,10 @@ export async function importCapture(words: readonly string[]): Promise<number> {
     taken: new Set([...text.matchAll(/^as:\s*([A-Za-z_]\w*)/gm)].map((each) => each[1] ?? '')),
     at: numberFrom(options.at, '--at', 'a moment in seconds'),
   });
-  if ('why' in made) throw new Misunderstood(`\`${file}\` cannot be read: ${made.why}.`);
+  if ('why' in made) {
+    const how = made.asks === undefined ? '' : ` ${made.asks.options}.`;
+    throw new Misunderstood(`\`${file}\` cannot be read: ${made.why}.${how}`);
+  }
   const cells = made.cells.map((each) => `---\n${each}\n`).join('');
   if (into === undefined) print(cells);
   else append(into, text, cells);

@@ -48,7 +48,9 @@ export async function insertCapture(client: BaseLanguageClient): Promise<void> {
   const place = new NotebookRange(at, at + 1);
   editor.selection = place;
   editor.revealRange(place);
-  void window.showInformationMessage(l10n.t('Read so: {0}.', made.readAs));
+  if ('asks' in made)
+    void window.showWarningMessage(l10n.t('{0}: {1}. The cell offers the choice.', file, made.asks));
+  else void window.showInformationMessage(l10n.t('Read so: {0}.', made.readAs));
 }
 
 function nameBelow(folder: Uri, file: Uri): string | undefined {

@@ -19,7 +19,8 @@ export async function cellsFor(
   if (content.kind === 'none') return { why: inWords(content.why) };
   const taken = new Set(study?.memo.names.prefixes.keys());
   const made = captureFromFile({ file, content, format: noFormat, taken, at: undefined });
-  return 'why' in made ? made : { cells: made.cells, readAs: made.readAs };
+  if (!('why' in made)) return { cells: made.cells, readAs: made.readAs };
+  return made.asks === undefined ? { why: made.why } : { cells: [made.asks.cell], asks: made.why };
 }
 
 function inWords(why: WhyNoFile): string {

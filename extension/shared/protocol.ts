@@ -81,9 +81,10 @@ export interface CaptureFromFileParams {
   readonly file: string;
 }
 
-/** The cells' texts and how the file was read, or why nothing could be made of it. */
+/** The cells' texts and how the file was read; or what its author is asked, which the cell offers; or why nothing could be made of it. */
 export type CaptureFromFileResult =
   | { readonly cells: readonly string[]; readonly readAs: string }
+  | { readonly cells: readonly string[]; readonly asks: string }
   | { readonly why: string };
 
 /** Client → server, a notification: take back the diagnostics of the files that `diag/checkFile` was asked for. */

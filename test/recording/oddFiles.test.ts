@@ -228,6 +228,24 @@ describe('what stands around the samples', () => {
   });
 });
 
+describe('channels that take turns in one column', () => {
+  const turns = `time (s),channel,value\n${rows((i) => `${i},${i % 2 ? 'rpm' : 'map'},${780 + i}`)}`;
+
+  it('are warned of', () => {
+    expect(said(studied(turns))).toEqual([
+      'capture-channels-in-rows: The rows of `log.csv` seem to hold one channel each, named under `channel`: `map`, `rpm` … Their values stand in one column and are read as one channel. Export the file with a column for each channel.',
+    ]);
+  });
+
+  it.each([
+    ['the same name in every row', turns.replaceAll('map', 'rpm')],
+    ['words under another heading', turns.replace('channel', 'Fan')],
+    ['more than one value', `time (s),sensor,a,b\n${rows((i) => `${i},${i % 2 ? 'on' : 'off'},0.1,0.${i}`)}`],
+  ])('not of %s', (_, log) => {
+    expect(said(studied(log)).filter((each) => each.startsWith('capture-'))).toEqual([]);
+  });
+});
+
 describe('files that are no delimited text', () => {
   it.each([
     [

@@ -111,5 +111,10 @@ describe('captures in the editor', () => {
     expect(await editor.ask('diag/captureFromFile', { uri, file: 'gone.csv' })).toEqual({
       why: 'it is not there',
     });
+    writeFileSync(join(folder, 'two.csv'), '1,5\n2,5\n3,7\n');
+    expect(await editor.ask('diag/captureFromFile', { uri, file: 'two.csv' })).toEqual({
+      cells: ['capture: Two\nas: two\nfile: two.csv'],
+      asks: 'its line `1,5` can be read in 2 ways: (1) one column, decimal comma: `1.5`; (2) 2 columns, parted by commas, decimal point: `1`, `5`',
+    });
   });
 });

@@ -37,6 +37,11 @@ export interface CaptureFacts {
   };
   readonly 'capture-too-long': { readonly file: string; readonly rows: number };
   readonly 'capture-no-time': { readonly columns: readonly string[] };
+  readonly 'capture-channels-in-rows': {
+    readonly file: string;
+    readonly column: string;
+    readonly names: readonly string[];
+  };
   readonly 'capture-clock-unclear': { readonly column: string; readonly text: string };
   readonly 'capture-one-sample': { readonly what: string };
   readonly 'channel-without-unit': {
@@ -157,6 +162,15 @@ export const captureRows: Rows<CaptureFacts> = {
     why: 'Rates, crossings and windows need to know when each sample was taken.',
     wrong: 'file: captures/log.csv     # columns: n, map, rpm',
     right: 'file: captures/log.csv\ntime: {column: n, unit: ms}',
+  },
+  'capture-channels-in-rows': {
+    severity: 'warning',
+    title: 'Channels that take turns in one column',
+    say: ({ file, column, names }) =>
+      `The rows of \`${file}\` seem to hold one channel each, named under \`${column}\`: ${names.map((each) => `\`${each}\``).join(', ')} … Their values stand in one column and are read as one channel. Export the file with a column for each channel.`,
+    why: 'A mean or a crossing over the values of several channels means nothing.',
+    wrong: 'time,channel,value\n0.0,rpm,780\n0.0,map,34\n0.1,rpm,785',
+    right: 'time,rpm,map\n0.0,780,34\n0.1,785,34',
   },
   'capture-clock-unclear': {
     severity: 'error',

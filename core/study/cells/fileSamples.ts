@@ -11,6 +11,7 @@ import {
 } from '../../recording/describe.ts';
 import type { FileContent, WhyNoFile } from '../../recording/files.ts';
 import { type Format, type Layout, noFormat, type Unclear } from '../../recording/layout.ts';
+import { longFormOf } from '../../recording/longForm.ts';
 import { layoutOf } from '../../recording/recording.ts';
 import { noFile } from './noFile.ts';
 import type { Samples } from './samples.ts';
@@ -32,6 +33,8 @@ export function fileSamples(cell: FileCell, file: TextNode, content: FileContent
     return nothing('its capture could not be read', ...diagnostics, unclear(layout, name, file, cell));
   const words = layoutWords(layout);
   const told = isUsual(layout) || saysAll(format) ? [] : [recognised(name, words, layout, file, cell)];
+  const long = longFormOf(layout);
+  if (long !== undefined) told.push(diagnose('capture-channels-in-rows', file.span, { file: name, ...long }));
   return { samples: samplesOf(content, layout, name, file), words, diagnostics: [...diagnostics, ...told] };
 }
 
