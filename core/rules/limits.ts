@@ -25,7 +25,7 @@ export interface Limits {
 export function limitsOf({ signal, state }: Reading, form: Form): Limits {
   if (signal === undefined) return readLimits('', form, '');
   const known = state?.known;
-  const states = statesOf(rowOf(signal), form);
+  const states = statesOf(signal, form);
   const at = stateNumber(known);
   let limits = states[at];
   if (limits === undefined) {
@@ -35,28 +35,21 @@ export function limitsOf({ signal, state }: Reading, form: Form): Limits {
   return limits;
 }
 
-/** A signal with the limits of its forms, by the numbers of engine states. */
-interface Row {
-  readonly signal: Signal;
-  readonly forms: { readonly form: Form; readonly states: (Limits | undefined)[] }[];
+/** A form of a signal with its limits, by the numbers of engine states. */
+interface FormRow {
+  readonly form: Form;
+  readonly states: (Limits | undefined)[];
 }
 
-/** The vocabulary's by their names, which is quicker; a case's own come and go with it. */
-const rows = new Map<string, Row>();
-const ownRows = new WeakMap<Signal, Row>();
+/** By signals: a case's own come and go with it. */
+const rows = new WeakMap<Signal, FormRow[]>();
 
-function rowOf(signal: Signal): Row {
-  const row = rows.get(signal.name);
-  if (row?.signal === signal) return row;
-  const own = ownRows.get(signal);
-  if (own !== undefined) return own;
-  const fresh: Row = { signal, forms: [] };
-  if (signalOf(signal.name) === signal) rows.set(signal.name, fresh);
-  else ownRows.set(signal, fresh);
-  return fresh;
-}
-
-function statesOf({ forms }: Row, form: Form): (Limits | undefined)[] {
+function statesOf(signal: Signal, form: Form): (Limits | undefined)[] {
+  let forms = rows.get(signal);
+  if (forms === undefined) {
+    forms = [];
+    rows.set(signal, forms);
+  }
   for (const each of forms) if (each.form === form) return each.states;
   const states = Array.from({ length: mostStates }, () => undefined);
   forms.push({ form, states });

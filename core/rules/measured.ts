@@ -27,72 +27,59 @@ export interface Measured {
 export const oddities = { impossible: 1, 'end of scale': 2, 'beyond encoding': 4, unusual: 8 };
 export type Oddity = keyof typeof oddities;
 
-/**
- * The numbers of those readings that were measured on the car and fit a form of their signal.
- * Those of a reading that is the very same as before stay the same.
- */
-export function measuredIn(
-  readings: readonly Reading[],
-  before: readonly Measured[] = [],
-): readonly Measured[] {
+/** The numbers of those readings that were measured on the car and fit a form of their signal. */
+export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
   const all: Measured[] = [];
-  const known = byReading(before);
   for (const reading of readings) {
-    const old = known?.get(reading);
-    if (old !== undefined) {
-      for (const each of old) all.push(each);
-      continue;
-    }
-    const { form, value, key } = reading;
-    if (form === undefined || reading.from === 'reference' || reading.from === 'header') continue;
-    if (value.kind === 'one') all.push(measured(reading, form, value.type, value.amount, key));
-    if (value.kind !== 'members') continue;
-    for (const [member, amount] of value.members) {
-      if ('si' in amount) all.push(measured(reading, form, value.type, amount, `${key}[${member}]`));
-    }
+    const one = measuredOf(reading);
+    if (one !== undefined) all.push(one);
+    else addMembers(reading, all);
   }
   return all;
 }
 
-function byReading(measured: readonly Measured[]): ReadonlyMap<Reading, readonly Measured[]> | undefined {
-  if (measured.length === 0) return undefined;
-  const known = new Map<Reading, Measured[]>();
-  for (const one of measured) {
-    const list = known.get(one.reading);
-    if (list === undefined) known.set(one.reading, [one]);
-    else list.push(one);
-  }
-  return known;
+/** The number of a reading that holds one. */
+export function measuredOf(reading: Reading): Measured | undefined {
+  const { form, value } = reading;
+  if (value.kind !== 'one' || form === undefined || !isOfCar(reading)) return undefined;
+  return measured(reading, form, value.type, value.amount, reading.key);
 }
 
+/** Adds the numbers of a reading that holds several. */
+export function addMembers(reading: Reading, all: Measured[]): void {
+  const { form, value, key } = reading;
+  if (value.kind !== 'members' || form === undefined || !isOfCar(reading)) return;
+  for (const [member, amount] of value.members) {
+    if ('si' in amount) all.push(measured(reading, form, value.type, amount, `${key}[${member}]`));
+  }
+}
+
+const isOfCar = ({ from }: Reading): boolean => from !== 'reference' && from !== 'header';
+
+/** It is made of every number of a case: what few of them need is worked out elsewhere. */
 function measured(reading: Reading, form: Form, type: QuantityType, amount: Amount, name: string): Measured {
   const { si } = amount;
   const width = halfWidth(amount);
   const limits = limitsOf(reading, form);
+  const isCalm = si >= limits.low && si <= limits.high;
+  const end = isCalm ? undefined : endAt(si, limits);
+  const odd = isCalm ? 0 : oddIn(si, width, limits) | (end === undefined ? 0 : oddities['end of scale']);
+  const isImpossible = (odd & oddities.impossible) !== 0;
+  return { reading, form, type, si, halfWidth: width, name, limits, odd, isImpossible, end };
+}
+
+function endAt(si: number, { ranges }: Limits): Measured['end'] {
+  return ranges.failed.find((each) => Math.abs(each.si - si) < closeTo(each.si));
+}
+
+function oddIn(si: number, width: number, { ranges, possible, usual, field }: Limits): number {
+  const { encoding } = ranges;
   let odd = 0;
-  let end: Measured['end'];
-  if (!(si >= limits.low && si <= limits.high)) {
-    const { ranges, possible, usual } = limits;
-    end = ranges.failed.find((each) => Math.abs(each.si - si) < closeTo(each.si));
-    if (end !== undefined) odd |= oddities['end of scale'];
-    if (possible !== undefined && isOutside(si, width, possible)) odd |= oddities.impossible;
-    if (ranges.encoding !== undefined && isOutside(si, width, ranges.encoding))
-      odd |= oddities['beyond encoding'];
-    if (usual !== undefined && (limits.field === 'vacuum' || isOutside(si, width, usual.range)))
-      odd |= oddities.unusual;
-  }
-  return {
-    reading,
-    form,
-    type,
-    si,
-    halfWidth: width,
-    name,
-    limits,
-    odd,
-    isImpossible: (odd & oddities.impossible) !== 0,
-    end,
-  };
+  if (possible !== undefined && isOutside(si, width, possible)) odd |= oddities.impossible;
+  if (encoding !== undefined && isOutside(si, width, encoding)) odd |= oddities['beyond encoding'];
+  if (usual !== undefined && (field === 'vacuum' || isOutside(si, width, usual.range)))
+    odd |= oddities.unusual;
+  return odd;
 }
 
 /** As it is said in a sentence: "101 inHg". */

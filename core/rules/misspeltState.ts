@@ -1,21 +1,30 @@
-import type { StateNode } from '../casefile/cell.ts';
+import type { Cell, StateNode } from '../casefile/cell.ts';
 import { kindNames, kinds } from '../casefile/kinds/kinds.ts';
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { nearestStates, stateOf } from '../signals/states.ts';
+import type { Moment } from './moments.ts';
 import type { CellRule } from './rule.ts';
 
 /** A state in free words that is nearly one that the trade has a name for: without the name nothing is known to be usual. */
 export const misspeltState: CellRule = {
   code: 'misspelt-state',
   in: kindNames.filter((kind) => 'state' in kinds[kind].keys || 'states' in kinds[kind].keys),
-  checkCell: ({ read: { cell } }) => {
+  checkCell: ({ read: { cell }, moments }) => {
     const found: Diagnostic[] = [];
-    if (cell === undefined) return found;
+    if (cell === undefined || areAllKnown(cell, moments)) return found;
     if ('state' in cell && cell.state !== undefined) addAt(cell.state, found);
     if ('states' in cell) for (const { value } of cell.states ?? []) addAt(value, found);
     return found;
   },
 };
+
+/** Something was read at each of its states, and they were looked up for that. */
+function areAllKnown(cell: Cell, moments: readonly Moment[]): boolean {
+  const one = 'state' in cell && cell.state !== undefined ? 1 : 0;
+  const several = 'states' in cell ? (cell.states?.length ?? 0) : 0;
+  const count = one + several;
+  return moments.length === count && moments.every(({ state }) => state?.known !== undefined);
+}
 
 function addAt({ name }: StateNode, found: Diagnostic[]): void {
   const text = name.text.trim();

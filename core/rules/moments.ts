@@ -1,7 +1,7 @@
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Reading, TakenAt, When } from '../study/types.ts';
 import { failureOf } from './failedValue.ts';
-import { type Measured, measuredIn } from './measured.ts';
+import { addMembers, type Measured, measuredOf, oddities } from './measured.ts';
 import { stateNumber } from './stateNumber.ts';
 import { noValues, type RuledSignal, type Values } from './values.ts';
 
@@ -37,31 +37,49 @@ export interface Taken {
  * What a cell's facts hold for rules; `askedFor` gives the bits of the rules that ask for a reading.
  * Given what the cell held before, numbers of which nothing changed stay the very same.
  */
-export function takenIn(
-  { readings }: CellFacts,
-  askedFor: (reading: Reading) => number,
-  before?: Taken,
-): Taken {
+export function takenIn({ readings }: CellFacts, askedFor: AskedFor, before?: Taken): Taken {
   if (readings.length === 0) return nothing;
-  const measured = measuredIn(readings, before?.measured);
+  const known = byReading(before);
+  const measured: Measured[] = [];
+  const moments: Growing[] = [];
+  let sets: Reading[] | undefined;
   let asked = 0;
-  for (const { limits, reading, odd } of measured) {
-    limits.asked ??= askedFor(reading);
-    asked |= limits.asked | odd;
+  for (const reading of readings) {
+    const { from, value, key } = reading;
+    const moment = from === 'readings' ? momentAt(reading, moments) : undefined;
+    if (value.kind === 'one') {
+      const one = known?.get(reading) ?? measuredOf(reading);
+      if (one === undefined) continue;
+      measured.push(one);
+      asked |= bitsOf(one, askedFor);
+      if (moment !== undefined && one.end === undefined) put(one, moment);
+    } else if (value.kind === 'members') {
+      sets ??= [];
+      sets.push(reading);
+      const at = measured.length;
+      addMembers(reading, measured);
+      for (const one of measured.slice(at)) asked |= bitsOf(one, askedFor);
+    } else if (value.kind === 'words' && moment !== undefined && key === 'loop') moment.loop = value.text;
   }
-  return { measured, moments: momentsOf(readings, measured), sets: setsOf(readings), asked };
+  if ((asked & oddities['end of scale']) !== 0) putAll(measured, moments);
+  return { measured, moments, sets: sets ?? nothing.sets, asked };
 }
+
+type AskedFor = (reading: Reading) => number;
 
 const nothing: Taken = { measured: [], moments: [], sets: [], asked: 0 };
 
-function setsOf(readings: readonly Reading[]): readonly Reading[] {
-  let sets: Reading[] | undefined;
-  for (const reading of readings) {
-    if (reading.value.kind !== 'members') continue;
-    sets ??= [];
-    sets.push(reading);
-  }
-  return sets ?? nothing.sets;
+/** The numbers of readings that hold one. */
+function byReading(taken: Taken | undefined): ReadonlyMap<Reading, Measured> | undefined {
+  if (taken === undefined) return undefined;
+  const known = new Map<Reading, Measured>();
+  for (const one of taken.measured) if (one.reading.value.kind === 'one') known.set(one.reading, one);
+  return known;
+}
+
+function bitsOf({ limits, reading, odd }: Measured, askedFor: AskedFor): number {
+  limits.asked ??= askedFor(reading);
+  return limits.asked | odd;
 }
 
 interface Growing extends Moment {
@@ -69,25 +87,24 @@ interface Growing extends Moment {
   loop: string | undefined;
 }
 
-function momentsOf(readings: readonly Reading[], measured: readonly Measured[]): readonly Moment[] {
-  const moments: Growing[] = [];
-  for (const reading of readings) {
-    if (reading.from !== 'readings') continue;
-    const moment = momentAt(reading, moments);
-    if (reading.value.kind === 'words' && reading.key === 'loop') moment.loop = reading.value.text;
-  }
-  for (const one of measured) {
-    const { from, value } = one.reading;
-    const { field } = one.limits;
-    if (field === undefined || from !== 'readings' || value.kind !== 'one' || one.isImpossible) continue;
-    if (one.end === undefined || failureOf(one, measured) === undefined)
-      momentAt(one.reading, moments).values[field] = one;
-  }
-  return moments;
+function put(one: Measured, { values }: Growing): void {
+  const { field } = one.limits;
+  if (field !== undefined && !one.isImpossible) values[field] = one;
 }
 
-function momentAt({ cell, when, state, column }: Reading, moments: Growing[]): Growing {
+/** Whether the end of a scale says that a circuit failed depends on all that was read beside it. */
+function putAll(measured: readonly Measured[], moments: Growing[]): void {
+  for (const one of measured) {
+    const { reading } = one;
+    if (reading.from !== 'readings' || reading.value.kind !== 'one') continue;
+    if (one.end === undefined || failureOf(one, measured) === undefined) put(one, momentAt(reading, moments));
+  }
+}
+
+function momentAt(reading: Reading, moments: Growing[]): Growing {
+  const { column } = reading;
   for (const each of moments) if (each.column === column) return each;
+  const { cell, when, state } = reading;
   const likeness = likenessOf(when, state);
   const fresh: Growing = { cell, when, state, column, values: noValues(), loop: undefined, likeness };
   moments.push(fresh);

@@ -23,8 +23,6 @@ export const siteError = 500;
 export const temperatureSensor = 2;
 
 /** The largest difference that the half-widths explain. */
-export function explained(...halfWidths: readonly number[]): number {
-  let sum = 0;
-  for (const each of halfWidths) sum += each * each;
-  return certain * Math.sqrt(sum);
+export function explained(a: number, b: number, c = 0, d = 0, e = 0, f = 0): number {
+  return certain * Math.sqrt(a * a + b * b + c * c + d * d + e * e + f * f);
 }

@@ -1,5 +1,7 @@
 import { diagnose } from '../diagnostics/diagnostic.ts';
 import { formatRange } from '../quantity/format.ts';
+import type { QuantityType } from '../quantity/types.ts';
+import type { Interval } from '../signals/ranges.ts';
 import { failureOf } from './failedValue.ts';
 import { isOutside, writtenAs } from './measured.ts';
 import { rewritten } from './rewritten.ts';
@@ -20,7 +22,7 @@ export const unusualValue: ReadingRule = {
       name: one.name,
       written: writtenAs(one),
       state: usual.state,
-      range: formatRange(usual.range.low, usual.range.high, one.type),
+      range: rangeWritten(usual.range, one.type),
       source: sourceOf(usual),
       ...(other === undefined ? {} : { meant: other.symbol }),
     };
@@ -28,3 +30,14 @@ export const unusualValue: ReadingRule = {
     return diagnose('unusual-value', one.reading.valueSpan, facts, fixes);
   },
 };
+
+/** A row's range is written the same each time, in nearly always the same unit. */
+function rangeWritten(range: Interval, { unit, kind, dimension }: QuantityType): string {
+  const known = written.get(range);
+  if (known?.unit === unit && known.kind === kind) return known.text;
+  const text = formatRange(range.low, range.high, { unit, kind, dimension });
+  written.set(range, { unit, kind, text });
+  return text;
+}
+
+const written = new WeakMap<Interval, Pick<QuantityType, 'unit' | 'kind'> & { readonly text: string }>();

@@ -18,14 +18,26 @@ export const countersContradict: CellRule = {
   checkCell: ({ readings, header }) => {
     const odometer = header.values.get('vehicle.odometer');
     const found: Diagnostic[] = [];
-    for (const column of new Set(readings.map((each) => each.column))) {
-      const here = new Map(readings.filter((each) => each.column === column).map((each) => [each.key, each]));
+    for (const here of byColumn(readings).values()) {
       if (odometer !== undefined) here.set('odometer', odometer);
-      found.push(...rows.flatMap((row) => row(here) ?? []));
+      for (const row of rows) {
+        const one = row(here);
+        if (one !== undefined) found.push(one);
+      }
     }
     return found;
   },
 };
+
+function byColumn(readings: readonly Reading[]) {
+  const columns = new Map<string | undefined, Map<string, Reading>>();
+  for (const reading of readings) {
+    const here = columns.get(reading.column);
+    if (here === undefined) columns.set(reading.column, new Map([[reading.key, reading]]));
+    else here.set(reading.key, reading);
+  }
+  return columns;
+}
 
 type Compares = (here: ReadonlyMap<string, Reading>) => Diagnostic | undefined;
 
@@ -40,7 +52,7 @@ const rows: readonly Compares[] = [
   (here) => {
     if (numberOf(here.get('monitors_left')) !== 0) return undefined;
     const open = [...here.values()].find(
-      (each) => each.key.endsWith('_monitor') && wordOf(each) === 'incomplete',
+      (each) => each.value.kind === 'words' && each.key.endsWith('_monitor') && wordOf(each) === 'incomplete',
     );
     return told(
       here.get('monitors_left'),

@@ -38,7 +38,16 @@ function findingAt(span: Span, code: string): Diagnostic {
 }
 
 /** With or without the failure type that newer controllers add: `P0171`, `U0100-87`. Heavy vehicles' SPN and FMI numbers are left alone. */
-const isSound = (text: string): boolean => soundCode.test(text) || /^SPN\b/i.test(text);
+const isSound = (text: string): boolean => isPlain(text) || soundCode.test(text) || /^SPN\b/i.test(text);
+/** The form that nearly all have: `P0171`. */
+function isPlain(text: string): boolean {
+  if (text.length !== 5 || !'PCBU'.includes(text.charAt(0)) || !'0123'.includes(text.charAt(1))) return false;
+  return isHex(text.charCodeAt(2)) && isHex(text.charCodeAt(3)) && isHex(text.charCodeAt(4));
+}
+
+/** A digit, or a capital from A to F. */
+const isHex = (unit: number): boolean => (unit >= 48 && unit <= 57) || (unit >= 65 && unit <= 70);
+
 const soundCode = /^[PCBU][0-3][0-9A-F]{3}(?:[-:][0-9A-F]{2})?$/;
 
 /** What a slip of the hand makes of a code: small letters, a blank, an O for a 0, the letter left out. */

@@ -70,7 +70,7 @@ const ofLambda = { absolute: 0.04, lean: 0.1 };
 /** An analyser works its lambda out of the gases that it shows. */
 function analyserAndGas(moment: Moment, car: Car): Diagnostic | undefined {
   const shown = inForm(moment, 'analyser_lambda', '1');
-  const lambda = lambdaOfGas(moment, car);
+  const lambda = shown === undefined ? undefined : lambdaOfGas(moment, car);
   if (shown === undefined || lambda === undefined) return undefined;
   const width = ofLambda.absolute + ofLambda.lean * Math.max(0, lambda - 1) + shown.halfWidth;
   if (Math.abs(shown.si - lambda) <= width) return undefined;
