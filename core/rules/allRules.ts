@@ -1,5 +1,6 @@
 import type { Cell } from '../casefile/cell.ts';
 import { egrAtIdle } from './air/egrAtIdle.ts';
+import { egrNotCommanded } from './air/egrNotCommanded.ts';
 import { fillingUnlikely } from './air/fillingUnlikely.ts';
 import { idleAirShut } from './air/idleAirShut.ts';
 import { always, bitOf } from './asked.ts';
@@ -82,6 +83,7 @@ export const allRules: readonly Rule[] = [
   readingsDiffer,
   pulseTooLong,
   egrAtIdle,
+  egrNotCommanded,
   idleAirShut,
   gasBalance,
   sensorAgainstGas,

@@ -44,6 +44,7 @@ export function noValues(none?: Measured) {
     ltft_b2: none,
     maf: none,
     map: none,
+    misfires_total: none,
     monitors_left: none,
     o2_gas: none,
     oil_pressure: none,

@@ -28,6 +28,12 @@ export interface RulesAgainstFacts {
     readonly gas: string;
     readonly sign: 'leaner' | 'richer';
   };
+  readonly 'egr-not-commanded': {
+    readonly name: string;
+    readonly written: string;
+    readonly command: string;
+    readonly state: string;
+  };
   readonly 'pulse-too-long': {
     readonly name: string;
     readonly written: string;
@@ -119,6 +125,15 @@ export const rulesAgainstRows: Rows<RulesAgainstFacts> = {
       'engine:\n  fuel: E10\n# …\nvalues:\n  lambda_b1: 0.86\n  co2: 12.2 %\n  co: 0.1 %\n  o2_gas: 3.9 %\n  hc: 30 ppm',
     right:
       'engine:\n  fuel: E10\n# …\nvalues:\n  lambda_b1: 1.00\n  co2: 14.9 %\n  co: 0.1 %\n  o2_gas: 0.2 %\n  hc: 30 ppm',
+  },
+  'egr-not-commanded': {
+    severity: 'warning',
+    title: 'Recirculation that is open without a command',
+    say: ({ name, written, command, state }) =>
+      `\`${name}\` is ${written} at ${state} with a command of ${command}: the valve does not shut, or its sensor says so wrongly. With the engine off and cool, look where the valve stands, and read its sensor’s voltage shut and open.`,
+    why: 'A valve follows its command within a second. In a state that holds still a quarter open against a command to shut is stuck, or misread.',
+    wrong: 'state: cruise\nvalues:\n  egr_cmd: 0 %\n  egr_actual: 45 %',
+    right: 'state: cruise\nvalues:\n  egr_cmd: 44 %\n  egr_actual: 45 %',
   },
   'pulse-too-long': {
     severity: 'warning',

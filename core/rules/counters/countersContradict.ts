@@ -13,6 +13,7 @@ export const countersContradict: CellRule = {
     'distance_since_clear',
     'time_with_mil',
     'warm_ups_since_clear',
+    'misfires_total',
   ],
   in: ['readings'],
   checkCell: ({ readings, header }) => {
@@ -71,6 +72,15 @@ const rows: readonly Compares[] = [
       'no car was driven further than its odometer says.',
     ),
   (here) => {
+    const [total, each] = [numberOf(here.get('misfires_total')), mostOf(here.get('misfires'))];
+    if (total === undefined || each === undefined || total >= each) return undefined;
+    return told(
+      here.get('misfires_total'),
+      here.get('misfires'),
+      'all together are no fewer than those of one.',
+    );
+  },
+  (here) => {
     const driven = numberOf(here.get('distance_since_clear'));
     if (numberOf(here.get('warm_ups_since_clear')) !== 0 || driven === undefined || driven < far)
       return undefined;
@@ -114,10 +124,19 @@ function told(one: Reading | undefined, other: Reading | undefined, because: str
 const numberOf = (reading: Reading | undefined): number | undefined =>
   reading?.value.kind === 'one' ? reading.value.amount.si : undefined;
 
+/** The greatest of a set. */
+function mostOf(reading: Reading | undefined): number | undefined {
+  if (reading?.value.kind !== 'members') return undefined;
+  const counts = [...reading.value.members.values()].flatMap((each) => ('si' in each ? [each.si] : []));
+  return counts.length === 0 ? undefined : Math.max(...counts);
+}
+
 const wordOf = (reading: Reading | undefined): string | undefined =>
   reading?.value.kind === 'words' ? reading.value.text : undefined;
 
-function writtenOf({ value }: Reading): string {
+function writtenOf(reading: Reading): string {
+  const { value } = reading;
   if (value.kind === 'words') return value.text;
+  if (value.kind === 'members') return `${mostOf(reading)} in one cylinder`;
   return value.kind === 'one' ? formatQuantity(value.amount.si, value.type) : '';
 }
