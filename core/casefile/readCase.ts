@@ -16,6 +16,7 @@ import {
   splitStream,
 } from './stream.ts';
 import { cellsWith, traitsOf } from './traits.ts';
+import { dashesMissing } from './traps/dashesMissing.ts';
 import { separatorSlipInTree } from './traps/separatorSlip.ts';
 import type { Patience } from './traps/trapsInText.ts';
 import { trapsInTree } from './traps/trapsInTree.ts';
@@ -110,8 +111,16 @@ function freshCell(raw: RawCell, patience: Patience): ReadCell {
     };
   }
   const traps = trapsInTree(tree, raw.text);
-  const checked = checkCell(tree, traps.spoiled);
-  const found = [...diagnostics, ...traps.diagnostics, ...checked.diagnostics];
+  const dashes = dashesMissing(tree, raw.text);
+  const spoiled =
+    dashes.length === 0 ? traps.spoiled : new Set([...traps.spoiled, ...dashes.map(({ entry }) => entry)]);
+  const checked = checkCell(tree, spoiled);
+  const found = [
+    ...diagnostics,
+    ...traps.diagnostics,
+    ...dashes.map(({ diagnostic }) => diagnostic),
+    ...checked.diagnostics,
+  ];
   const slip = separatorSlipInTree(raw.text, tree);
   if (slip === undefined) return { raw, tree, cell: checked.cell, diagnostics: found };
   // What stands behind it was meant for another cell.

@@ -15,6 +15,24 @@ interface Trap {
 /** What is written, what is said about it where, and what the offered fix makes of it. */
 const traps: readonly Trap[] = [
   {
+    before:
+      'check: Idle\nexpect:\n  map < 14 inHg\n  vacuum between 17 inHg and 22 inHg\n  smoke.result is yes',
+    code: 'dashes-missing',
+    at: '3:3',
+    covers: 'map < 14 inHg\n  vacuum between 17 inHg and 22 inHg\n  smoke.result is yes',
+    says: 'Under `expect` stand 3 statements, one below the other, and they are read as one text. Start each with `- `.',
+    after:
+      'check: Idle\nexpect:\n  - map < 14 inHg\n  - vacuum between 17 inHg and 22 inHg\n  - smoke.result is yes',
+  },
+  {
+    before: 'repair: Gasket\ndone: Replaced.\nverify: after.map < 14 inHg\n  after.vacuum > 17 inHg',
+    code: 'dashes-missing',
+    at: '3:9',
+    covers: 'after.map < 14 inHg\n  after.vacuum > 17 inHg',
+    says: 'Under `verify` stand 2 statements, one below the other, and they are read as one text. Start each with `- `.',
+    after: 'repair: Gasket\ndone: Replaced.\nverify:\n  - after.map < 14 inHg\n  - after.vacuum > 17 inHg',
+  },
+  {
     before: 'readings: Idle\nvalues:\nmap: 13 inHg\nrpm: 700 rpm\nstate: warm idle',
     code: 'missing-value',
     at: '2:1',
@@ -377,6 +395,19 @@ function words(node: Node | undefined): string {
 }
 
 const letters = (text: string): string => text.replace(/[^\p{L}\p{N}]/gu, '');
+
+describe('one statement of several lines', () => {
+  it.each([
+    'a > 3 V and\n  b > 4 V',
+    'a > 3 V\n  and b > 4 V',
+    'before.idle.map + gauged.vacuum\n  within 0.5 inHg of koeo.map',
+    'trim between -10 %\n  and 10 %',
+    'max(a,\n  b) < 3 V',
+    'if a > 3 V\n  then b > 4 V else c > 5 V',
+  ])('lacks no dashes: %j', (statement) => {
+    expect(codes(`${header}check: x\nexpect:\n  ${statement}`)).toEqual([]);
+  });
+});
 
 describe('a line that nearly separates two cells', () => {
   const between = (line: string): string =>

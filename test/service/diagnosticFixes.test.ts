@@ -31,6 +31,18 @@ const rows: readonly (readonly [code: string, title: string, before: string, aft
     'readings: A\nstate: warm idle\n',
   ],
   [
+    'curve-point-uncertain',
+    'Write `2 g/s`',
+    known('maf_curve: [[0.4 V, 2 ± 0.1 g/s], [1.1 V, 9 g/s]]'),
+    known('maf_curve: [[0.4 V, 2 g/s], [1.1 V, 9 g/s]]'),
+  ],
+  [
+    'dashes-missing',
+    'Start each with a dash',
+    'check: A\nexpect: 2 > 1\n  3 > 1\n',
+    'check: A\nexpect:\n  - 2 > 1\n  - 3 > 1\n',
+  ],
+  [
     'separator-slip',
     'Write `---`',
     'test: A\nfound: B\n----\nnote: C\n',

@@ -10,6 +10,7 @@ export interface FileTrapsFacts {
   readonly 'comma-makes-key': { readonly text: string; readonly lost: string };
   readonly 'comma-splits-number': { readonly text: string; readonly instead: string };
   readonly 'comma-splits-expression': { readonly text: string };
+  readonly 'dashes-missing': { readonly key: string; readonly statements: number };
   readonly 'question-mark-alone': { readonly text: string };
   readonly 'tab-indentation': { readonly text: string };
   readonly 'first-line-deeper': { readonly text: string };
@@ -88,6 +89,15 @@ export const fileTrapsRows: Rows<FileTrapsFacts> = {
     why: 'Between braces, commas part the entries and brackets start lists.',
     wrong: 'let: {least: min(a, b)}',
     right: 'let:\n  least: min(a, b)',
+  },
+  'dashes-missing': {
+    severity: 'error',
+    title: 'Statements without their dashes',
+    say: ({ key, statements }) =>
+      `Under \`${key}\` stand ${statements} statements, one below the other, and they are read as one text. Start each with \`- \`.`,
+    why: 'Lines that stand below each other without a mark are one text of several lines. A list has a dash in front of each entry.',
+    wrong: 'check: Idle\nexpect:\n  2 > 1\n  3 > 1',
+    right: 'check: Idle\nexpect:\n  - 2 > 1\n  - 3 > 1',
   },
   'question-mark-alone': {
     severity: 'error',
