@@ -88,7 +88,7 @@ function onLine(lines: readonly Line[], at: number, column: number, stack: Level
     const inside = inFlow(text, parts.value, column);
     if (inside !== undefined) {
       const path = [...keysOf(stack), ...inside.path];
-      return { ...none, ...inside, path, start: start + inside.start, inBraces: true };
+      return { ...none, ...inside, path, start: start + inside.start };
     }
     const from = Math.min(column, parts.value);
     return {
@@ -106,7 +106,7 @@ function onLine(lines: readonly Line[], at: number, column: number, stack: Level
   const inside = inFlow(text, parts.indent, column);
   if (inside !== undefined) {
     const path = [...keysOf(stack), ...inside.path];
-    return { ...none, ...inside, path, start: start + inside.start, inBraces: true };
+    return { ...none, ...inside, path, start: start + inside.start };
   }
   return {
     path: keysOf(stack),
@@ -206,7 +206,7 @@ function siblingsAt(lines: readonly Line[], at: number, indent: number): string[
   return found;
 }
 
-type InFlow = Pick<Typing, 'path' | 'where' | 'before' | 'start' | 'siblings'>;
+type InFlow = Pick<Typing, 'path' | 'where' | 'before' | 'start' | 'siblings' | 'inBraces'>;
 
 /** Inside braces or brackets that open on the line: what stands at the cursor there. */
 function inFlow(line: string, from: number, column: number): InFlow | undefined {
@@ -241,7 +241,9 @@ function inFlow(line: string, from: number, column: number): InFlow | undefined 
     where: top.mark === '{' && top.key === undefined ? 'key' : 'value',
     before: line.slice(start, column),
     start,
-    siblings: top.keys,
+    // Behind a key's colon no map of its own has begun.
+    siblings: top.key === undefined ? top.keys : [],
+    inBraces: top.key === undefined,
   };
 }
 

@@ -266,6 +266,9 @@ describe('completion', () => {
     checkFirst(`${rows}channels:\n  front: {column: $0}\n`, headings);
     checkFirst(`${rows}channels:\n  front: $0\n`, headings);
     checkFirst(`${rows}time: $0\n`, headings);
+    checkFirst(`${rows}channels:\n  front: {column: front_volts, time: $0}\n`, headings);
+    checkFirst(`${rows}channels:\n  front: {column: front_volts, time: {column: $0}}\n`, headings);
+    checkOffers(`${rows}channels:\n  front: {column: front_volts, ti$0}\n`, ['time']);
     const before = `${rows}channels:\n  front: `;
     checkTaken(`${before}{column: $0}\n`, 'front_volts', `${before}{column: front_volts}`);
     checkTaken(`${before}{column: "fr$0"}\n`, 'front_volts', `${before}{column: "front_volts"}`);
