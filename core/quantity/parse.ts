@@ -115,9 +115,7 @@ function refuse(text: string, start: number): Found<undefined> {
   }
   const about = /^(?:about|approx\.?|ca\.?|~|≈|<=?|>=?|≤|≥|=)\s*(?=[+-]?\.?\d)/i.exec(written);
   const offers =
-    about === null
-      ? nearest(written, absences, 1)
-      : limitOffers(about[0].trim(), written.slice(about[0].length));
+    about === null ? absenceOffers(written) : limitOffers(about[0].trim(), written.slice(about[0].length));
   return {
     value: undefined,
     diagnostics: [
@@ -129,6 +127,13 @@ function refuse(text: string, start: number): Found<undefined> {
       ),
     ],
   };
+}
+
+/** What people write where there is no value: the words for it that are read. */
+function absenceOffers(written: string): readonly string[] {
+  if (/^(?:n\.?[/.]?a\.?)$/i.test(written)) return ['not taken', 'not supported'];
+  const isNone = /^(?:none|nil|\?+|[-–—]+|unknown|missing|tbd|not (?:measured|tested|checked|done|read))$/i;
+  return isNone.test(written) ? ['not taken'] : nearest(written, absences, 1);
 }
 
 function limitOffers(sign: string, rest: string): string[] {
@@ -150,8 +155,13 @@ function refuseRest(text: string, start: number, end: number, rest: number): Fou
       diagnostics: [diagnose('digit-groups', whole, { text: groups, offer }, [fix])],
     };
   }
+  const quantity = text.slice(start, end);
+  // `10.5:1` is a ratio, whose `to one` goes without saying.
+  const fixes = /^:\s*1$/.test(written)
+    ? [{ title: `Write ${quantity}`, edits: [{ span: span(end, place.end), newText: '' }] }]
+    : [];
   return {
     value: undefined,
-    diagnostics: [diagnose('quantity-trailing', place, { text: written, quantity: text.slice(start, end) })],
+    diagnostics: [diagnose('quantity-trailing', place, { text: written, quantity }, fixes)],
   };
 }
