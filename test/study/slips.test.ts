@@ -94,6 +94,27 @@ describe('a list where each value has its cylinder', () => {
   });
 });
 
+describe('a signal while the header cannot be read', () => {
+  const withHeader = (title: string): string =>
+    `diag: 1\ncase: ${title}\nsignals:\n  play:\n    meaning: play of the pin\n    unit: mm\n---\nreadings: Play\nas: seen\nvalues:\n  play: 3 mm`;
+  const says = (study: ReturnType<typeof checkCase>) =>
+    study.findings.map(({ diagnostic }) => `${diagnostic.code}: ${message(diagnostic)}`);
+  const unread =
+    'unknown-signal: `play` is not a signal that is known without the header, which is missing or cannot be read. Put that right first: it may declare the signal.';
+
+  it('may be one that it declares, and is offered no other name', () => {
+    const study = checkCase(withHeader('"A pin'));
+    expect(says(study)).toContain(unread);
+    expect(study.findings.find(({ cell }) => cell === 1)?.diagnostic.fixes).toEqual([]);
+  });
+
+  it('is looked up again once it can', () => {
+    const broken = checkCase(withHeader('"A pin'));
+    expect(says(checkCase(withHeader('A pin'), broken))).toEqual([]);
+    expect(says(checkCase(withHeader('"A pin'), checkCase(withHeader('A pin'))))).toContain(unread);
+  });
+});
+
 describe('a letter for a digit', () => {
   it('is told as what it is, and no unit is offered for it', () => {
     told(

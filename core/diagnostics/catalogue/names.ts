@@ -13,7 +13,12 @@ export interface NamesFacts {
     readonly known?: boolean;
   };
   readonly 'not-a-value': { readonly name: string; readonly has: readonly string[] };
-  readonly 'unknown-signal': { readonly name: string; readonly nearest: readonly string[] };
+  readonly 'unknown-signal': {
+    readonly name: string;
+    readonly nearest: readonly string[];
+    /** There is none, or it cannot be read: it may well declare the name. */
+    readonly header?: 'not read';
+  };
   readonly 'duplicate-name': { readonly name: string; readonly where: string };
   readonly 'shadowed-name': { readonly name: string; readonly what: string };
   readonly cycle: { readonly members: readonly string[]; readonly more: number };
@@ -75,8 +80,10 @@ export const namesRows: Rows<NamesFacts> = {
   'unknown-signal': {
     severity: 'error',
     title: 'A reading of no known signal',
-    say: ({ name, nearest }) =>
-      `\`${name}\` is not a signal that is known here.${didYouMean(nearest)} An own one is declared in the header under \`signals\`.`,
+    say: ({ name, nearest, header }) =>
+      header === undefined
+        ? `\`${name}\` is not a signal that is known here.${didYouMean(nearest)} An own one is declared in the header under \`signals\`.`
+        : `\`${name}\` is not a signal that is known without the header, which is missing or cannot be read. Put that right first: it may declare the signal.`,
     why: 'Units, ranges and cross-checks hang on the signal’s name. A misspelt one would silently lose them all.',
     wrong: 'values:\n  mpa: 13.1 inHg',
     right: 'values:\n  map: 13.1 inHg',

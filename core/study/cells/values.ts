@@ -4,7 +4,7 @@ import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { nearestSignals, signalOf } from '../../signals/lookup.ts';
 import type { Signal } from '../../signals/types.ts';
 import { nearest } from '../../text/nearest.ts';
-import type { Header } from '../header.ts';
+import { type Header, noHeader } from '../header.ts';
 import { type Place, readValue } from '../readValue.ts';
 import { takenAt, whenOf } from '../takenAt.ts';
 import { findTool } from '../tools.ts';
@@ -119,6 +119,9 @@ export function readEntry(
 
 export function unknownSignal(key: TextNode, header: Header): Diagnostic {
   const name = key.text;
+  // What the header declares is not known then, and an offer would only mislead.
+  if (header.ownSignals === noHeader.ownSignals)
+    return diagnose('unknown-signal', key.span, { name, nearest: [], header: 'not read' });
   const own = nearest(name, header.ownSignals.keys());
   const offers: readonly string[] = [...own, ...nearestSignals(name)].slice(0, 3);
   const fixes = offers.map((offer) => ({
