@@ -41,7 +41,12 @@ export const catalystRow: FunctionRow = {
   ],
   result: { kind: 'fields', fields },
   formula:
-    'ratios rear/front: of peak to peak, of switches through level ± 0.15 V, of Σ|turn to turn|\nnoise shown: median |x₋₁ − 2·x + x₊₁| / (0.6745 · √6), where the record is fast enough for the front to hardly bend in it\nmirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
+    'ratios rear/front: of peak to peak, of switches through level ± 0.15 V, of Σ|turn to turn|\nnoise = median |x₋₁ − 2·x + x₊₁|/(0.6745·√6), where the record is fast enough for the front to hardly bend in it\nmirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
+  where: [
+    ['x₋₁', 'the sample before', 'V'],
+    ['x', 'a sample', 'V'],
+    ['x₊₁', 'the sample behind', 'V'],
+  ],
   range: 'closed loop, steady speed, warm catalyst, 10 s or more; both sensors switch in volts',
   errors: [
     'There are no samples.',
