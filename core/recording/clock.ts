@@ -6,6 +6,8 @@ export interface ClockForm {
   readonly two: 'hh:mm' | 'mm:ss';
   /** How dates are written that do not begin with the year; undefined where that cannot be told. */
   readonly date: 'day first' | 'month first' | undefined;
+  /** Whether a date stands in front, which a clock without one cannot be laid beside; undefined: either. */
+  readonly isDated: boolean | undefined;
   /** Seconds after which it begins anew: a clock going back by more than half of them has passed its end. */
   readonly turn: number;
 }
@@ -15,7 +17,7 @@ export const day = 86_400;
 const hour = 3600;
 
 /** A clock of the day, as most are. */
-const usualClock: ClockForm = { two: 'hh:mm', date: undefined, turn: day };
+const usualClock: ClockForm = { two: 'hh:mm', date: undefined, isDated: undefined, turn: day };
 
 const minutesAndSeconds: ClockForm = { ...usualClock, two: 'mm:ss' };
 
@@ -53,7 +55,9 @@ export function clockSeconds(text: string, form: ClockForm = usualClock): number
 
 /** Whether a text is a clock's, whatever its two groups are. */
 export const isClockTime = (text: string): boolean =>
-  clockSeconds(text) !== undefined || clockSeconds(text, minutesAndSeconds) !== undefined;
+  // Most texts are numbers, and the look for a clock in them is long.
+  /:|\dT\d/.test(text) &&
+  (clockSeconds(text) !== undefined || clockSeconds(text, minutesAndSeconds) !== undefined);
 
 /**
  * Reads a column's clock times from the top to the bottom. Where the order of a date cannot be told, its clock goes
@@ -87,7 +91,7 @@ export function clockFormOf(
   const two = said ?? twoGroups(bare, isDated);
   if (two === undefined && isShort) return 'two readings';
   const turn = isShort && two === 'mm:ss' ? hour : day;
-  return { two: two ?? 'hh:mm', date: dateOrder(texts), turn };
+  return { two: two ?? 'hh:mm', date: dateOrder(texts), isDated, turn };
 }
 
 /** Minutes and seconds have a fraction, or more minutes than a day has hours; hours and minutes stand behind a date. */
@@ -133,6 +137,8 @@ function takenApart(text: string, form: ClockForm): Clock | undefined {
       rest = rest.slice(whole.length);
     }
   }
+  const isDated = rest.length < text.length;
+  if (form.isDated !== undefined && form.isDated !== isDated) return undefined;
   const seconds = secondsIn(rest, form, known !== null);
   return seconds === undefined ? undefined : { seconds, dayFirst, monthFirst, date };
 }

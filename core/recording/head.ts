@@ -26,7 +26,7 @@ export interface HeadLine {
 }
 
 const lookedAt = 64 * 1024;
-const mostLines = 200;
+const mostLines = 150;
 
 /** A byte that no text has, and where. */
 export interface NoText {

@@ -23,6 +23,7 @@ export function recognise(content: FileBytes, format: Format): Layout | Unclear 
   const said = delimiters.find((each) => delimiterMarks[each] === head.delimiter);
   const tried: Tried[] = [];
   for (const delimiter of one(format.delimiter ?? said, delimiters)) {
+    if (format.delimiter === undefined && !isWorthATry(delimiter, head, tried)) continue;
     for (const decimal of one(format.decimal, decimals)) {
       const found = layoutWith(head, delimiter, decimal, format);
       if (found !== undefined) tried.push(found);
@@ -62,6 +63,18 @@ function mayBeDecimals({ layout, named }: Tried): boolean {
   if (delimiter !== 'comma' || named === 0 || headings.length <= named || headings.length > 2 * named)
     return false;
   return sample.every((fields) => fields.every((each) => /^\s*[-+]?\d*\s*$/.test(each)));
+}
+
+/**
+ * A mark that stands nowhere leaves one column, as any other does. Blanks part columns only where no other mark parts them as
+ * well.
+ */
+function isWorthATry(delimiter: Delimiter, { lines }: Head, tried: readonly Tried[]): boolean {
+  if (delimiter === 'semicolon') return true;
+  if (delimiter === 'space' && tried.some((each) => each.numbers === 1 && each.layout.headings.length > 1))
+    return false;
+  const mark = delimiterMarks[delimiter];
+  return lines.some(({ text }) => text.includes(mark) || (delimiter === 'space' && text.includes('\t')));
 }
 
 const one = <T>(said: T | undefined, all: readonly T[]): readonly T[] => (said === undefined ? all : [said]);

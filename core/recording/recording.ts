@@ -105,6 +105,7 @@ function read(
     columns: distinct,
     turnsBack: time?.clock === undefined ? Number.POSITIVE_INFINITY : time.clock.turn / 2,
     clocks,
+    isClock: clock !== undefined,
     hasQuotes,
     odd: (text, column) => {
       const { unit } = about.get(column) ?? {};
@@ -120,6 +121,7 @@ function read(
   if (rows.hasOddQuote && !layout.hasQuotes) rows = scanned(true);
   // Half a file would look like a short drive.
   if (rows.lost !== undefined) rows.count = 0;
+  rows.leaveOutPlainTimes();
   const kept = rows.columns();
   const moments = kept[0];
   const first = moments === undefined || time === undefined ? 0 : countedFrom(moments, time);

@@ -1,3 +1,4 @@
+import { ClockRows } from './clockRows.ts';
 import { textOf } from './encoding.ts';
 import type { WhyNoFile } from './files.ts';
 import { isMissing } from './numbers.ts';
@@ -9,7 +10,7 @@ export interface Refusal {
   /** The column of a single field; undefined when the whole line was left out. */
   readonly column: number | undefined;
   readonly text: string;
-  readonly why: 'no number' | 'width' | 'no time';
+  readonly why: 'no number' | 'width' | 'no time' | 'no clock';
   /** Fields of the line. */
   readonly width: number;
 }
@@ -48,6 +49,8 @@ export class Rows {
   isFull = false;
   /** Why the host could not read to the end. */
   lost: WhyNoFile | undefined;
+  /** Which rows have their time from a clock. */
+  readonly clockRows: ClockRows | undefined;
   readonly #plan: Plan;
   readonly #most: number;
   readonly #bytes: number;
@@ -59,6 +62,7 @@ export class Rows {
 
   constructor(plan: Plan, bytes: number, most: number, joins: readonly number[]) {
     this.#joins = joins;
+    this.clockRows = plan.isClock ? new ClockRows(plan.firstLine) : undefined;
     this.#plan = plan;
     this.#most = most;
     this.#bytes = bytes;
@@ -101,6 +105,7 @@ export class Rows {
         ? written.slice(1, -1).replaceAll('""', '"')
         : written;
     const value = this.#plan.odd(text, column);
+    if (slot === 0 && value !== undefined) this.clockRows?.read(row, line);
     this.data[slot * this.capacity + row] = value ?? Number.NaN;
     if (value === undefined) {
       if (this.#fieldsHere === 0) this.#toldHere = this.refusals.length;
@@ -119,6 +124,7 @@ export class Rows {
 
   /** The line is left out; one that holds nothing but delimiters is not worth a word. */
   refuse(width: number, bytes: Uint8Array, from: number, to: number, line: number): void {
+    this.clockRows?.refuse(line);
     // What was said of its fields is said of the line.
     if (this.#fieldsHere > 0) this.refusals.length = this.#toldHere;
     this.#fieldsHere = 0;
@@ -146,6 +152,40 @@ export class Rows {
     this.refusedFields += values;
     this.#tell({ line, column: columns[0], text: '', why: 'no time', width });
     return true;
+  }
+
+  /** Leaves out the rows whose time is a plain number among a clock's, and tells them. */
+  leaveOutPlainTimes(): void {
+    const plain = this.clockRows?.plainOf(this.count, this.line) ?? [];
+    let to = plain[0]?.row ?? this.count;
+    for (const [i, { row, count, line }] of plain.entries()) {
+      this.refusedLines += count;
+      if (line !== undefined)
+        this.#tell({ line, column: this.#plan.columns[0], text: '', why: 'no clock', width: 0 });
+      const from = row + count;
+      const end = plain[i + 1]?.row ?? this.count;
+      for (let slot = 0; slot < this.#plan.columns.length; slot++)
+        this.data.copyWithin(
+          slot * this.capacity + to,
+          slot * this.capacity + from,
+          slot * this.capacity + end,
+        );
+      to += end - from;
+    }
+    this.count = to;
+    const [first] = plain;
+    if (first === undefined) return;
+    // What went back was mostly one of those; where the others do as well, they hid it.
+    if (!this.#goesBack()) this.back = undefined;
+    else this.back ??= { line: this.#lineOfFile(first.line ?? this.line), text: 'a plain number' };
+  }
+
+  #goesBack(): boolean {
+    for (let row = 1; row < this.count; row++) {
+      const [before, now] = [this.data[row - 1] ?? 0, this.data[row] ?? 0];
+      if (now < before && before - now <= this.#plan.turnsBack) return true;
+    }
+    return false;
   }
 
   turnBack(bytes: Uint8Array, from: number, line: number): void {

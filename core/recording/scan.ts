@@ -17,6 +17,8 @@ export interface Plan {
   /** A time that goes back by more has passed midnight. */
   readonly turnsBack: number;
   readonly clocks: Clocks;
+  /** The time is a clock's: a plain number is none. */
+  readonly isClock: boolean;
   /** Fields in quotes may go over several lines. */
   readonly hasQuotes: boolean;
   /** Reads what is no plain number: NaN where there is nothing, undefined where it is refused. */

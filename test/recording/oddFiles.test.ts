@@ -125,6 +125,25 @@ describe('times as tools write them', () => {
     ]);
   });
 
+  it('a clock without a date among those with one is none of them', () => {
+    const study = studied('Time,v (V)\n01.03.2026 10:20:30,0.1\n10:20:31,0.2\n01.03.2026 10:20:32,0.3\n');
+    expect(timesOf(study, 'log.v')).toEqual([0, 2]);
+    expect(said(study)).toEqual([
+      'capture-lines-refused: In `log.csv` 1 line was not read; 2 rows were. Line 3 has no time: `10:20:31,0.2`.',
+    ]);
+  });
+
+  it('a plain number among clock times is none of them', () => {
+    const log =
+      'Time,v (V)\n10:20:30,0.1\n7,0.2\n10:20:31,0.3\n8,0.4\n9,0.5\n10:20:32,0.6\n# a remark\n10,0.7\n';
+    const study = studied(log);
+    expect(timesOf(study, 'log.v')).toEqual([0, 1, 2]);
+    expect(samplesOf(study, 'log.v')).toEqual([0.1, 0.3, 0.6]);
+    expect(said(study)).toEqual([
+      'capture-lines-refused: In `log.csv` 4 lines were not read; 3 rows were. Line 3 has a plain number under `Time`, which is a clock. Line 5 has a plain number under `Time`, which is a clock. The others are like these or different.',
+    ]);
+  });
+
   it('two groups may be hours or minutes: the author is asked', () => {
     const log = 'Elapsed,rpm\n00:00,780\n00:05,785\n00:10,790\n';
     const study = studied(log);

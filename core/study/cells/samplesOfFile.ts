@@ -153,6 +153,8 @@ function refusalWords({ line, column, text, why, width }: Refusal, headings: rea
       return column === undefined
         ? `Line ${line} has no time: \`${text}\`.`
         : `Line ${line} has no time under \`${heading}\`.`;
+    case 'no clock':
+      return `Line ${line} has a plain number under \`${heading}\`, which is a clock.`;
     case 'width':
       return `Line ${line} has ${width} ${width === 1 ? 'column' : 'columns'} and the heading ${headings.length}: \`${text}\`.`;
   }
