@@ -41,8 +41,9 @@ export const catalystRow: FunctionRow = {
   ],
   result: { kind: 'fields', fields },
   formula:
-    'ratios rear/front: of peak to peak, of switches through level ± 0.15 V, of Σ|turn to turn|\nnoise = median |x₋₁ − 2·x + x₊₁|/(0.6745·√6), where the record is fast enough for the front to hardly bend in it\nmirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
+    'ratios rear/front: of peak to peak, of switches through level ± 0.15 V, of Σ|turn to turn|\ns = median |x₋₁ − 2·x + x₊₁|/(0.6745·√6), where the record is fast enough for the front to hardly bend in it\nmirrors: ratio and correlation at the best lag from 0 to 2 s both reach their limits',
   where: [
+    ['s', 'noise that the samples show', 'V'],
     ['x₋₁', 'the sample before', 'V'],
     ['x', 'a sample', 'V'],
     ['x₊₁', 'the sample behind', 'V'],
