@@ -71,6 +71,10 @@ describe('the cases that paths name', () => {
   it('do not follow a link around in a circle', async () => {
     symlinkSync('..', 'vans/up');
     expect(await names('vans')).toEqual(['vans/14.diag', 'vans/old/3.diag']);
+    expect(await names('vans/**/*.diag')).toEqual(['vans/14.diag', 'vans/old/3.diag']);
+    expect(await names('**/*.diag')).toEqual(['a.diag', 'vans/14.diag', 'vans/old/3.diag']);
+    // A link that is named is meant.
+    expect(await names('vans/up/*.diag')).toEqual(['vans/up/a.diag']);
   });
 
   it.each([
