@@ -42,7 +42,7 @@ describe('a battery’s state of charge', () => {
     expect(numberOf(stateOfCharge(13.1, 'AGM'))).toBe(1);
   });
 
-  // Full at 12.8 to 13.0 V: U.S. Army TM 9-6115-730-24, WP 0050. The others: a table in public use for AGM batteries.
+  // Full at 12.8 to 13.0 V: U.S. Army TM 9-6115-730-24, WP 0050. The other three: common practice, without a source.
   it.each([
     [12.8, 1],
     [12.6, 0.75],
