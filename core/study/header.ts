@@ -50,23 +50,13 @@ export function readHeader(cell: HeaderCell, index: number): Header {
   const values = new Map<string, Reading>();
   const diagnostics: Diagnostic[] = [];
   for (const section of sections) {
-    const fields = cell[section];
+    const fields = cell[section] as unknown as Readonly<Record<string, TextNode | undefined>> | undefined;
     if (fields === undefined) continue;
-    const keys: Keys = kinds.diag.keys[section].holds.keys;
-    for (const [key, row] of Object.entries(keys)) {
-      const node = (fields as unknown as Readonly<Record<string, TextNode | undefined>>)[
-        propertyOf(key, row)
-      ];
+    for (const place of placesIn(section)) {
+      const node = fields[place.property];
       if (node === undefined) continue;
-      const { reading, diagnostics: found } = headerValue(
-        section,
-        key,
-        row.meaning,
-        row.holds === 'quantity',
-        node,
-        index,
-      );
-      values.set(reading.fullName, reading);
+      const { reading, diagnostics: found } = headerValue(place, node, index);
+      values.set(place.fullName, reading);
       diagnostics.push(...found);
     }
   }
@@ -83,15 +73,37 @@ export function readHeader(cell: HeaderCell, index: number): Header {
   };
 }
 
+/** A value that a section of the header may hold: of those that are numbers, as a row of the vocabulary. */
+interface Place {
+  readonly key: string;
+  readonly property: string;
+  readonly fullName: string;
+  readonly signal: Signal | undefined;
+}
+
+/** Put together once: names and rows stay the same, whatever a header says. */
+function placesIn(section: (typeof sections)[number]): readonly Place[] {
+  let here = places.get(section);
+  if (here === undefined) {
+    const keys: Keys = kinds.diag.keys[section].holds.keys;
+    here = Object.entries(keys).map(([key, row]) => ({
+      key,
+      property: propertyOf(key, row),
+      fullName: headerName(section, key),
+      signal: row.holds === 'quantity' ? headerSignal(section, key, row.meaning) : undefined,
+    }));
+    places.set(section, here);
+  }
+  return here;
+}
+
+const places = new Map<string, readonly Place[]>();
+
 function headerValue(
-  section: string,
-  key: string,
-  meaning: string,
-  isQuantity: boolean,
+  { key, fullName, signal }: Place,
   node: TextNode,
   cell: number,
 ): { readonly reading: Reading; readonly diagnostics: readonly Diagnostic[] } {
-  const fullName = headerName(section, key);
   const base = {
     fullName,
     key: fullName,
@@ -108,14 +120,14 @@ function headerValue(
     at: undefined,
     saw: undefined,
   } as const;
-  if (!isQuantity) {
+  if (signal === undefined) {
     const value = { kind: 'words', text: node.text.trim() } as const;
     return { reading: { ...base, type: { kind: 'words' }, value }, diagnostics: [] };
   }
   const read = readValue(node, {
     source: fullName,
     key,
-    signal: headerSignal(section, key, meaning),
+    signal,
     reference: false,
     cylinders: undefined,
     accuracy: () => undefined,

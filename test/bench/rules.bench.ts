@@ -33,6 +33,12 @@ function quickest<T>(times: number, before: () => T, run: (made: T) => unknown):
   return best / 1000;
 }
 
+/** Rules run right after a study, which leaves them nothing in the processor's caches. So does what they are held against. */
+function afterStudy(text: string): string {
+  kept = study(text);
+  return text;
+}
+
 const microseconds = (seconds: number): string => `${(seconds * 1e6).toFixed(0)} µs`;
 
 function side(name: string): { readonly name: string; readonly rounds: number[] } {
@@ -47,7 +53,7 @@ for (let round = 0; round <= rounds; round++) {
   const sums = { rules: 0, yaml: 0, ours: 0 };
   for (const text of cases) {
     sums.rules += quickest(12, () => study(text), checkStudy);
-    sums.ours += quickest(12, () => text, readCase);
+    sums.ours += quickest(12, () => afterStudy(text), readCase);
     sums.yaml += quickest(
       3,
       () => text,
@@ -64,7 +70,7 @@ report(
   [rules, yaml, ours],
   [
     { to: yaml.name, atMost: 0.15 },
-    { to: ours.name, atMost: 1.1 },
+    { to: ours.name, atMost: 0.9 },
   ],
   microseconds,
 );
