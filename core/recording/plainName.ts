@@ -1,9 +1,11 @@
+import { withoutUnit } from './unitWords.ts';
+
 /**
- * A column's name as expressions can use it: its heading without the unit in brackets, in letters, digits and `_`.
+ * A column's name as expressions can use it: its heading without the unit, in letters, digits and `_`.
  * `O2 B1S1 [V]` is `O2_B1S1`. Such names are only for columns that the author has given none.
  */
 export function plainName(heading: string): string {
-  const bare = heading.replace(/\s*[([][^()[\]]*[)\]]\s*$/, '').trim();
+  const bare = withoutUnit(heading).trim();
   const name = (bare === '' ? heading : bare)
     .normalize('NFKD')
     .replace(/[\u0300-\u036f]/g, '')

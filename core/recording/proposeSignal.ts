@@ -1,6 +1,7 @@
 import type { Dimension } from '../quantity/types.ts';
 import { formFor, signalsCalled } from '../signals/lookup.ts';
 import { plainName } from './plainName.ts';
+import { withoutUnit } from './unitWords.ts';
 
 /**
  * The signal that a column's heading names, by its own name or another word for it: `Engine speed (rpm)` is `rpm`,
@@ -20,8 +21,7 @@ export function proposeSignal(heading: string, dimension: Dimension | undefined)
 
 /** As it stands, without its unit, without words that say nothing, and with banks and sensors as the vocabulary has them. */
 function waysToSay(heading: string): ReadonlySet<string> {
-  const bare = heading
-    .replace(/\s*[([][^()[\]]*[)\]]\s*$/, '')
+  const bare = withoutUnit(heading)
     .replace(/[.:,/#-]+/g, ' ')
     .toLowerCase();
   const placed = bare

@@ -68,10 +68,24 @@ export function unitIn(field: string): string | undefined {
   return parseQuantity(`1 ${unit}`).value === undefined ? undefined : unit;
 }
 
-/** The unit that a heading gives: in brackets at its end, `MAP (kPa)`, `O2 B1S1 [V]`, or as the whole of it, `rpm`. */
+/**
+ * The unit that a heading gives: in brackets at its end, `MAP (kPa)`, `O2 B1S1 [V]`; as quantity over unit, `t / s`
+ * (ISO 80000-1, 7.1.3; from memory), or `t in s`; or as the whole of it, `rpm`.
+ */
 export function unitOfHeading(heading: string): string | undefined {
   const inside = /[([]([^()[\]]+)[)\]]\s*$/.exec(heading)?.[1];
   if (inside !== undefined) return unitIn(inside);
+  const behind = unitBehind.exec(heading)?.[1];
+  if (behind !== undefined) return unitIn(behind);
   // A single letter is a name: channel A is no ampere.
   return heading.length > 1 ? unitIn(heading) : undefined;
+}
+
+const unitBehind = /(?<=\S)\s+(?:\/|in|:)\s+(\S+)\s*$/;
+
+/** A heading without its unit, and without anything in brackets at its end. */
+export function withoutUnit(heading: string): string {
+  const bare = heading.replace(/\s*[([][^()[\]]*[)\]]\s*$/, '');
+  const behind = unitBehind.exec(bare);
+  return behind === null || unitIn(behind[1] ?? '') === undefined ? bare : bare.slice(0, behind.index);
 }

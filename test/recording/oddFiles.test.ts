@@ -67,6 +67,21 @@ describe('numbers as locales write them', () => {
   });
 });
 
+describe('units in headings', () => {
+  it.each([
+    ['in brackets', 't (ms)', 'n [1/min]'],
+    ['below a stroke', 't / ms', 'n / min-1'],
+    ['behind in', 't in ms', 'n in 1/min'],
+    ['behind a colon', 't : ms', 'n : RPM'],
+  ])('%s', (_, time, speed) => {
+    const study = studied(`${time};${speed}\n${rows((i) => `${i};${780 + i}`)}`);
+    expect(timesOf(study, study.readings[0]?.fullName ?? '')?.[1]).toBe(0.001);
+    const [reading] = study.readings;
+    expect(reading?.fullName).toBe('log.n');
+    expect(reading?.type.kind === 'series' ? reading.type.quantity.unit.symbol : undefined).toBe('rpm');
+  });
+});
+
 describe('times as tools write them', () => {
   it.each([
     ['milliseconds since 1970', (i: number) => `${1_772_360_430_500 + i * 100}`, (i: number) => i / 10],
