@@ -75,6 +75,8 @@ export interface Definition {
 /** An expression with the text node that it stands in; its spans and findings count in the node's text. */
 export interface Source {
   readonly node: TextNode;
+  /** The node's text on one line, as it is told. */
+  readonly text: string;
   readonly expression: Expression;
   readonly diagnostics: readonly Diagnostic[];
 }

@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
-import { checkExpression, type TypedExpression } from '../expression/check.ts';
+import type { TypedExpression } from '../expression/check.ts';
 import { evaluate } from '../expression/evaluate.ts';
 import type { Environment } from '../expression/scope.ts';
 import type { Expression } from '../expression/tree.ts';
@@ -7,6 +7,7 @@ import type { Typed } from '../expression/typed.ts';
 import type { Absent, Value } from '../expression/value.ts';
 import type { Span } from '../text/span.ts';
 import type { Source } from './cellFacts.ts';
+import { checked } from './checked.ts';
 import { circleOf, sharedInside } from './circular.ts';
 import type { Conversion } from './conversions.ts';
 import { notFourStroke } from './fourStroke.ts';
@@ -30,7 +31,7 @@ export function evaluateSource(source: Source, at: Standpoint, around: Surroundi
     before.place === at.name &&
     sameTargets(before.read, read) &&
     barometersAreSame(before.conversions, at.cell, named, around);
-  const result = same ? before : { ...compute(source, named, at, around), place: at.name, read };
+  const result = same ? before : { ...compute(source, named, at, around, before), place: at.name, read };
   if (!same) around.fresh.count++;
   remember(around, at.cell, expression, result, named);
   return result;
@@ -61,8 +62,10 @@ function compute(
   named: readonly Named[],
   at: Standpoint,
   around: Surroundings,
+  before: Evaluated | undefined,
 ): Omit<Evaluated, 'place' | 'read'> {
-  const { value: typed, diagnostics } = checkExpression(source.expression, scopeFor(around, at));
+  const types = checked(source.expression, scopeFor(around, at), before?.types);
+  const { typed, diagnostics } = types;
   const { environment, supplies } = supplying(at.cell, named, around);
   const value =
     notFourStroke(readsOf(source.expression).calls, around.header) ??
@@ -84,6 +87,7 @@ function compute(
   }
   return {
     typed,
+    types,
     value,
     readings: [...readings],
     from: [...new Set([...readings, ...supplied.supplied])],

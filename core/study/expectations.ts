@@ -4,7 +4,6 @@ import type { Expression } from '../expression/tree.ts';
 import type { Value } from '../expression/value.ts';
 import type { CellFacts, Statement } from './cellFacts.ts';
 import { placedIn } from './placed.ts';
-import { onOneLine } from './source.ts';
 import type { Evaluated } from './surroundings.ts';
 import type { Expectation } from './types.ts';
 
@@ -36,7 +35,7 @@ export function expectationOf(
       cell,
       part,
       title,
-      text: onOneLine(node.text),
+      text: statement.source.text,
       truth: truthOf(evaluated.value),
       from: evaluated.from,
       span: node.span,

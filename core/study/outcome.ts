@@ -52,7 +52,7 @@ export function outcomeOf(
   const answers = facts.answers.map((source): Answer => {
     const { value, from, diagnostics } = evaluateSource(source, { cell, name: 'an answer' }, around);
     found.push(...placedIn(source.node, diagnostics), ...refusedHere(source, cell, value, around));
-    return { cell, text: onOneLine(source.node.text), value, from };
+    return { cell, text: source.text, value, from };
   });
   const plotted = facts.plots.map((plot) => plottedOf(plot, cell, around, found));
   found.push(...faultsNotShown(facts, expectations), ...repeatedName(facts, around));
@@ -83,7 +83,7 @@ function computedOf(definition: Definition, around: Surroundings): Computed {
     name: definition.name,
     cell: definition.cell,
     typed: evaluated?.typed,
-    text: onOneLine(node.text),
+    text: definition.source.text,
     value: evaluated?.value ?? { kind: 'absent', status: 'cannot compute', why: 'it needs itself' },
     from: evaluated?.from ?? [],
     keySpan: definition.keySpan,
@@ -103,7 +103,7 @@ function plottedOf(
     const here = [...placedIn(source.node, diagnostics), ...refusedHere(source, cell, value, around)];
     // What a chart draws by itself is written nowhere: all of it is told at one word, and the same of it once.
     for (const each of here) if (!found.some((other) => isSame(each, other))) found.push(each);
-    return { text: onOneLine(source.node.text), value, from };
+    return { text: source.text, value, from };
   };
   const { text, value, from } =
     'range' in drawn ? { text: onOneLine(drawn.node.text), value: drawn.range, from: [] } : evaluated(drawn);

@@ -19,7 +19,12 @@ export function parserKnowing(before: Parsed): { readonly parse: Parse; readonly
       found = before.get(node.text) ?? parseExpression(node.text);
       parsed.set(node.text, found);
     }
-    return { node, expression: found.value, diagnostics: found.diagnostics };
+    return {
+      node,
+      text: onOneLine(node.text),
+      expression: found.value,
+      diagnostics: found.diagnostics,
+    };
   };
   return { parse, parsed };
 }

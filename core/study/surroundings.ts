@@ -3,6 +3,7 @@ import type { TypedExpression } from '../expression/check.ts';
 import type { Expression } from '../expression/tree.ts';
 import type { Value } from '../expression/value.ts';
 import type { Barometers } from './barometer.ts';
+import type { Checked } from './checked.ts';
 import type { Shared } from './circular.ts';
 import type { Header } from './header.ts';
 import type { Named, Names } from './names.ts';
@@ -37,6 +38,8 @@ export interface Standpoint {
 /** What one expression came to, and all that it came from: if none of that changes, neither does this. */
 export interface Evaluated extends Supplies {
   readonly typed: TypedExpression;
+  /** The same with what it rests on. */
+  readonly types: Checked;
   readonly value: Value;
   /** All that is behind it: what was read, then what it was supplied with. */
   readonly from: readonly string[];

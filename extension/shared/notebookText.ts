@@ -147,7 +147,8 @@ function writtenInside(cell: NotebookCell, lineBreak: string): RawCell {
 
 function writeCell({ kind, value, metadata: { source } }: NotebookCell, lineBreak: string): string {
   if (source === undefined) {
-    return kind === 'note' ? newNote(value, lineBreak) : value.replace(lineEnds, lineBreak);
+    if (kind === 'note') return newNote(value, lineBreak);
+    return lineBreak === '\n' && !value.includes('\r') ? value : value.replace(lineEnds, lineBreak);
   }
   const ownBreak = /[\r\n]/.test(source) ? lineBreakOf(source) : lineBreak;
   if (kind === 'code') return keepBreaks(source, value, ownBreak);
