@@ -2,11 +2,12 @@ import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
 import type { Finding } from '../study/types.ts';
 import { remade } from '../text/remade.ts';
+import { type AllMoments, allMoments } from './allMoments.ts';
 import { type Comparison, caseRules } from './allRules.ts';
 import { always } from './asked.ts';
 import type { Car } from './car.ts';
 import { isSameList } from './kept.ts';
-import type { Moment, Taken } from './moments.ts';
+import type { Taken } from './moments.ts';
 import { otherNumbers } from './otherNumbers.ts';
 import { type Made, ruledCase } from './ruledCase.ts';
 import type { RuledSignal } from './values.ts';
@@ -16,6 +17,7 @@ export interface Compared {
   readonly car: Car;
   readonly facts: readonly CellFacts[];
   readonly taken: readonly Taken[];
+  readonly all: AllMoments;
   /** Of each cell, its facts where controllers gave codes or the vehicle's number in it. */
   readonly given: readonly (CellFacts | undefined)[];
   readonly made: Made;
@@ -35,13 +37,10 @@ export function compared(
 ): Compared {
   const given = remade(facts, before && { of: before.facts, made: before.given }, givenIn);
   if (before?.car === car && before.given === given && before.taken === taken) return before;
-  const moments: Moment[] = [];
+  const all = allMoments(taken, before?.all);
   let asked = always;
-  for (const each of taken) {
-    asked |= each.asked;
-    for (const moment of each.moments) moments.push(moment);
-  }
-  const { ruled, made } = ruledCase(car, taken, moments, listed(given), read, before?.made);
+  for (const bits of all.asked) asked |= bits;
+  const { ruled, made } = ruledCase(car, taken, all.moments, listed(given), read, before?.made);
   const isComparable = before?.car === car && before.given === given;
   const others = isComparable ? otherNumbers(before.taken, taken) : undefined;
   const byRule = caseRules.map((rule, at) => {
@@ -49,7 +48,7 @@ export function compared(
     const known = others === undefined || readsAnyOf(rule, others) ? undefined : before?.byRule[at];
     return known ?? rule.check(ruled);
   });
-  return { car, facts, taken, given, made, byRule, found: kept(inCells(byRule), before?.found) };
+  return { car, facts, taken, all, given, made, byRule, found: kept(inCells(byRule), before?.found) };
 }
 
 const none: readonly Finding[] = [];
