@@ -56,7 +56,7 @@ export function readCase(written: string | Stream, previous?: CaseFile): CaseFil
   const known = previous === undefined || isForeign(previous) ? undefined : previous;
   const before = known?.cells ?? [];
   const patience = { left: limits.patience };
-  const withText = finder(before);
+  const withText = isOneOther(stream.cells, known?.stream.cells ?? []) ? nowhere : finder(before);
   const cells = remade(stream.cells, known && { of: known.stream.cells, made: before }, (raw, index) => {
     const here = before[index];
     const same = here?.raw.text === raw.text ? here : withText(raw.text);
@@ -73,6 +73,20 @@ export function readCase(written: string | Stream, previous?: CaseFile): CaseFil
   }
   return { ...file, diagnostics: [...directives(stream), ...checkSeparators(file), ...diagnostics] };
 }
+
+/** Where just one cell is another, none was moved, and its text is looked for nowhere else. */
+function isOneOther(now: readonly RawCell[], before: readonly RawCell[]): boolean {
+  if (now.length !== before.length) return false;
+  let others = 0;
+  for (let index = 0; index < now.length && others < 2; index++) {
+    const raw = now[index];
+    const old = before[index];
+    if (raw !== old && raw?.text !== old?.text) others++;
+  }
+  return others < 2;
+}
+
+const nowhere = (): undefined => undefined;
 
 /** Finds a cell by its text. A keystroke asks for one: an index of all is made only when many are asked for. */
 function finder(cells: readonly ReadCell[]): (text: string) => ReadCell | undefined {

@@ -46,13 +46,10 @@ export function evaluateDefinitions(
   const wanted = new Map<string, Definition>();
   const crowd: Crowd = { kept };
   for (const cell of cells) {
+    for (const before of around.done.take(cell)) crowd.kept -= sourcesKept(before.value);
     for (const definition of around.names.cells[cell]?.definitions ?? []) {
       if (definitions.get(definition.id)?.cell !== cell) continue;
       wanted.set(definition.id, definition);
-      const before = around.done.get(definition.id);
-      if (before === undefined) continue;
-      crowd.kept -= sourcesKept(before.value);
-      around.done.delete(definition.id);
     }
   }
   const found = new Map<number, Diagnostic[]>();

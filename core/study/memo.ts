@@ -1,12 +1,12 @@
 import type { Cell } from '../casefile/cell.ts';
 import type { Barometers } from './barometer.ts';
+import type { Done } from './done.ts';
 import type { DefinitionOrder } from './evaluateCase.ts';
 import type { Header } from './header.ts';
 import type { Names } from './names.ts';
 import type { Outcome } from './outcome.ts';
 import type { Readers } from './readers.ts';
 import type { Parsed } from './source.ts';
-import type { Evaluated } from './surroundings.ts';
 import type { Reading, Study } from './types.ts';
 
 /** What a study keeps for the next one of the same case: each part with what it was made from. */
@@ -22,7 +22,7 @@ export interface Memo {
   readonly order: DefinitionOrder;
   readonly bareNames: ReadonlySet<string>;
   /** What computed names came to, by their ids. */
-  readonly done: ReadonlyMap<string, Evaluated>;
+  readonly done: Done;
   /** What they keep for the sources of their uncertainty; with more than the case has room for, some were refused. */
   readonly kept: number;
   /** What each cell came to. */

@@ -7,6 +7,7 @@ import { remade } from '../text/remade.ts';
 import type { CellFacts } from './cellFacts.ts';
 import { collectCell } from './cells/collectCell.ts';
 import { changeOf } from './change.ts';
+import { Done } from './done.ts';
 import { evaluateDefinitions } from './evaluateCase.ts';
 import { fileNamedBy } from './filesNamed.ts';
 import { type Header, headerBasis, noHeader, readHeader, seenTheSame } from './header.ts';
@@ -64,7 +65,7 @@ function studyKnowing(written: string | Stream, previous: Study | undefined, fil
     names,
     header,
     barometers,
-    done: isWhole ? new Map() : new Map(memo?.done),
+    done: new Done(order.definitions, isWhole ? undefined : memo?.done),
     before: outcomesBefore(file, previous),
     now: new Map(),
     reads: new Map(),

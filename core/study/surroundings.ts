@@ -5,6 +5,7 @@ import type { Value } from '../expression/value.ts';
 import type { Barometers } from './barometer.ts';
 import type { Checked } from './checked.ts';
 import type { Shared } from './circular.ts';
+import type { Done } from './done.ts';
 import type { Header } from './header.ts';
 import type { Named, Names } from './names.ts';
 import type { Target } from './readTargets.ts';
@@ -16,7 +17,7 @@ export interface Surroundings {
   readonly header: Header;
   readonly barometers: Barometers;
   /** Computed names that are done; a member of a circle never is. */
-  readonly done: Map<string, Evaluated>;
+  readonly done: Done;
   /** What the expressions of a cell came to in a previous evaluation of the case. */
   readonly before: (cell: number) => ReadonlyMap<Expression, Evaluated> | undefined;
   /** Filled with what they come to in this one, by cell, and with the cells that they read from. */

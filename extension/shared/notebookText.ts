@@ -89,6 +89,9 @@ export function writtenAlone(
 
 /** Between two cells, a cell ends with a line break, so that the `---` of the next one starts a line. */
 function isAlone(raw: RawCell, prologue: string, isLast: boolean): boolean {
+  // Nearly every cell, and no text has to be taken apart to see it.
+  const isPlain = raw.separator === '---\n' && raw.ending === '\n' && !/---|\r/.test(raw.text);
+  if (prologue === '' && isPlain) return true;
   const stream = splitStream(prologue + raw.separator + raw.text + raw.ending);
   const [only, second] = stream.cells;
   return (
