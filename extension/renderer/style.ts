@@ -60,6 +60,7 @@ ${tableStyle}
 .finding.warning mark { text-decoration-color: var(--warning); }
 .finding.info { margin: 0.4em 0; }
 .finding.info::before { border-left: none; }
+.finding.info .soft { white-space: nowrap; }
 .finding.info strong { font-weight: 400; font-style: italic; color: var(--soft); }
 
 :host-context(.vscode-high-contrast) .finding pre,

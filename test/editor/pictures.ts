@@ -1,6 +1,6 @@
-import { cpSync, mkdirSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { writeArchive } from '../../extension/build/writeArchive.ts';
 import { writeExtension } from '../../extension/build/writeExtension.ts';
 import { profileIn, writePlainSettings } from './harness/environment.ts';
@@ -26,7 +26,14 @@ interface Picture {
 }
 
 const light = 'Default Light Modern';
-const failure = (window: OpenedWindow) => window.command('Diagnostic Casebook: Go to the Next Failure');
+const failure = async (window: OpenedWindow): Promise<void> => {
+  await window.command('Diagnostic Casebook: Go to the Next Failure');
+  // What stands beside the text comes a moment later.
+  await window.cellLine('fast > drive ✓ holds').waitFor();
+  await window.page.locator('.cell-status-item').filter({ hasText: '1 fails as announced' }).waitFor();
+  // Results above that came late have moved it.
+  await window.scrollTo('check: Does the trim fall', 150);
+};
 /** The chart of a cell is the last of its results: the next cell comes into sight below it. */
 const chart = (window: OpenedWindow) => window.scrollTo('readings: Vacuum gauge at idle', 840);
 const pictures: readonly Picture[] = [
@@ -38,7 +45,12 @@ const pictures: readonly Picture[] = [
     name: 'text',
     theme: light,
     sample: 'plenum-leak.diag',
-    act: (window) => window.command('Diagnostic Casebook: Open as Text'),
+    act: async (window) => {
+      await window.command('Diagnostic Casebook: Open as Text');
+      await window.textLine('diag: 1').waitFor();
+      const found = () => window.page.locator('#status\\.problems').getAttribute('aria-label');
+      await window.comesTo('what was found in the text alone', found, 'Infos: 6');
+    },
   },
 ];
 
@@ -82,9 +94,23 @@ async function take(
   await act?.(window);
   // Away from everything that says something about itself.
   await page.mouse.move(640, 898);
-  await page.waitForTimeout(1500);
-  await page.screenshot({ path: join(target, `${name}.png`) });
+  await writeStill(page, join(target, `${name}.png`));
   await page.context().close();
+}
+
+/** Takes the picture once it no longer changes. */
+async function writeStill(page: Page, path: string): Promise<void> {
+  let before: Buffer | undefined;
+  for (let tries = 0; tries < 20; tries++) {
+    await page.waitForTimeout(1500);
+    const now = await page.screenshot();
+    if (before?.equals(now)) {
+      writeFileSync(path, now);
+      return;
+    }
+    before = now;
+  }
+  throw new Error(`${path} keeps changing.`);
 }
 
 function settings(theme: string): Readonly<Record<string, unknown>> {
@@ -95,5 +121,6 @@ function settings(theme: string): Readonly<Record<string, unknown>> {
     // biome-ignore lint/suspicious/noTemplateCurlyInString: The editor fills it in.
     'window.title': '${activeEditorShort}',
     'breadcrumbs.enabled': false,
+    'editor.cursorBlinking': 'solid',
   };
 }

@@ -93,6 +93,7 @@ ${tableStyle}
 .finding { border-left: 3px solid var(--rule); padding-left: 0.9rem; margin: 0.8rem 0; max-width: 46rem; font-size: 0.92rem; break-inside: avoid; }
 .finding.error { border-left-color: var(--alarm); }
 .finding.info { border-left: none; padding-left: 0; margin: 0.4rem 0; }
+.finding.info .soft { white-space: nowrap; }
 .finding.info strong { font-weight: 400; font-style: italic; color: var(--soft); }
 .finding p { margin: 0.1rem 0; }
 .finding pre { background: var(--tint); padding: 0.35rem 0.6rem; margin: 0.3rem 0; overflow-x: auto; white-space: pre; }
