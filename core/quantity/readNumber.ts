@@ -9,12 +9,16 @@ export function isDigit(code: number): boolean {
  * A dot belongs to it only when a digit follows, so that `17..22` is two numbers.
  */
 export function numberEnd(text: string, at: number): number {
+  const whole = digitsEnd(text, at);
+  if (text.charCodeAt(whole) !== dot) return whole;
+  const end = digitsEnd(text, whole + 1);
+  return end === whole + 1 ? whole : end;
+}
+
+function digitsEnd(text: string, at: number): number {
+  const { length } = text;
   let i = at;
-  while (isDigit(text.charCodeAt(i))) i++;
-  if (text.charCodeAt(i) === dot && isDigit(text.charCodeAt(i + 1))) {
-    i += 2;
-    while (isDigit(text.charCodeAt(i))) i++;
-  }
+  while (i < length && isDigit(text.charCodeAt(i))) i++;
   return i;
 }
 

@@ -374,8 +374,9 @@ function classOf(code: number): 0 | 1 | 2 {
 
 /** The end of the unit word at `at`: a run without spaces. */
 function unitEnd(text: string, at: number): number {
+  const { length } = text;
   let i = at;
-  for (;;) {
+  while (i < length) {
     const code = text.charCodeAt(i);
     if (classOf(code) === outside) return i;
     if (code === 46 && classOf(text.charCodeAt(i + 1)) !== wordStart) return i;
@@ -387,4 +388,5 @@ function unitEnd(text: string, at: number): number {
     }
     i++;
   }
+  return i;
 }
