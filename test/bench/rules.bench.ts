@@ -87,7 +87,7 @@ report(
   [
     { to: yaml.name, atMost: 0.15 },
     { to: ours.name, atMost: 0.9 },
-    { to: whole.name, atMost: 0.35 },
+    { to: whole.name, atMost: 0.25 },
   ],
   microseconds,
 );
