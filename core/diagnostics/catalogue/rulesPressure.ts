@@ -23,12 +23,13 @@ export interface RulesPressureFacts {
     readonly about: string;
     readonly where: 'reading' | 'header';
   };
+  /** Without a manifold pressure the vacuum alone is deeper than the barometer. */
   readonly 'pressure-and-vacuum': {
-    readonly map: string;
-    readonly mapWritten: string;
+    readonly map?: string;
+    readonly mapWritten?: string;
     readonly vacuum: string;
     readonly vacuumWritten: string;
-    readonly sum: string;
+    readonly sum?: string;
     readonly barometer: string;
     readonly from: string;
   };
@@ -90,7 +91,9 @@ export const rulesPressureRows: Rows<RulesPressureFacts> = {
     severity: 'warning',
     title: 'Manifold pressure and vacuum that do not add up',
     say: ({ map, mapWritten, vacuum, vacuumWritten, sum, barometer, from }) =>
-      `\`${map}\` (${mapWritten}) and \`${vacuum}\` (${vacuumWritten}) add up to ${sum}, and the barometer is ${barometer} (${from}). One of the three is wrong: set gauge and sensor to zero against the open air, key on, engine off.`,
+      map === undefined
+        ? `\`${vacuum}\` at ${vacuumWritten} is deeper than the barometer (${barometer}, ${from}): less than nothing would be left. Read the gauge again, and set it to zero against the open air.`
+        : `\`${map}\` (${mapWritten}) and \`${vacuum}\` (${vacuumWritten}) add up to ${sum}, and the barometer is ${barometer} (${from}). One of the three is wrong: set gauge and sensor to zero against the open air, key on, engine off.`,
     why: 'Manifold pressure is counted up from nothing, vacuum down from the air outside: together they are the barometer. Sensor, gauge and a wandering idle explain about 6 kPa (1.8 inHg, common practice).',
     wrong: 'state: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 14.0 inHg',
     right: 'state: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 19.5 inHg',

@@ -3,12 +3,12 @@ import type { Measured } from '../measured.ts';
 import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, pressureSensor, pressureStep } from '../tolerance.ts';
-import { isSeaLevelFigure, type Known, type Site, siteByReport } from './site.ts';
+import { isSeaLevelFigure, type Known, type Site, siteByAnything } from './site.ts';
 
 /**
  * The barometer that a moment's pressures are set against, of the same visit: of the moment, of its cell, the visit's own, a key-on manifold
- * pressure, or the site's by the weather report. Undefined where there is none, or where those of the visit contradict each other:
- * then nothing can be set against them.
+ * pressure, or the site's by the weather report or else by its altitude. Undefined where there is none, or where those of the visit
+ * contradict each other: then nothing can be set against them.
  */
 export function barometerOf(moment: Moment, ruled: RuledCase): Known | undefined {
   return barometerAmong(visitsOf(ruled), moment, ruled.car.site);
@@ -21,7 +21,7 @@ export function barometerAmong({ cells, visits }: Barometers, moment: Moment, si
   if (near !== undefined) return near;
   const visit = visits.get(moment.when);
   if (visit !== undefined) return visit === 'apart' ? undefined : visit;
-  return siteByReport(site, moment.when);
+  return siteByAnything(site, moment.when);
 }
 
 /** What the barometers of a case say; the very same as before a change while they do. */

@@ -9,7 +9,7 @@ import { explained, idleWander, pressureSensor, pressureStep, vacuumGauge } from
 import { likelierUnit } from '../unitSlip.ts';
 import { type Barometers, barometerAmong, visitsOf } from './barometerOf.ts';
 import { type Gauge, type Gauges, gaugesOf, noGauges, ownGauge, vacuumsLike } from './gauges.ts';
-import type { Known } from './site.ts';
+import { highestBarometer, type Known } from './site.ts';
 
 /** What is wrong with a manifold pressure before it is compared with anything but the barometer. */
 export type Doubt =
@@ -101,24 +101,32 @@ function doubtOf(
   { car, barometers, gauges }: Against,
 ): Doubt | undefined {
   if (!car.isUnboosted) return undefined;
-  const barometer = barometerAmong(barometers, moment, car.site);
-  if (barometer === undefined) return undefined;
+  const known = barometerAmong(barometers, moment, car.site);
+  const barometer = known ?? highestBarometer;
   const width = explained(
     Math.max(map.halfWidth, pressureSensor),
     Math.max(barometer.halfWidth, pressureSensor),
     pressureStep,
     pressureStep,
   );
-  if (map.si > barometer.si + width) return { kind: 'above barometer', barometer, unit: meantUnit(map) };
+  if (map.si > barometer.si + width)
+    return { kind: 'above barometer', barometer, unit: meantUnit(map, barometer.si + width) };
   if (!car.hasThrottle) return undefined;
   const vacuums = vacuumsLike(moment, gauges);
-  const swapped = vacuumWritten(moment, map, barometer, vacuums, row);
+  const swapped = known === undefined ? undefined : vacuumWritten(moment, map, known, vacuums, row);
   if (swapped !== undefined) return { kind: 'is a vacuum', barometer, because: swapped };
   const missing = barometer.si - map.si;
-  if (map.si > barometer.si - leastVacuum && isClosed(moment) && !isConfirmed(missing, vacuums))
+  if (
+    map.si > barometer.si + unsure(barometer) - leastVacuum &&
+    isClosed(moment) &&
+    !isConfirmed(missing, vacuums)
+  )
     return { kind: 'at barometer', barometer };
   return isFrozen(moment, map, row) ? { kind: 'frozen' } : undefined;
 }
+
+/** Pa: what a barometer may be higher than it is taken for, beyond the step of a reading. */
+const unsure = ({ halfWidth }: Known): number => Math.max(0, halfWidth - pressureStep);
 
 /** Pa: no throttled engine idles with less between its manifold and the air outside. */
 const leastVacuum = 8000;
@@ -131,11 +139,11 @@ const closedStates: ReadonlySet<string> = new Set([
   'deceleration',
 ]);
 
-/** The unit in which the same number would be usual in its state, or at least possible below a barometer. */
-function meantUnit(map: Measured): Unit | undefined {
+/** The unit in which the same number would be usual in its state, or at least possible, and not above the barometer. */
+function meantUnit(map: Measured, most: number): Unit | undefined {
   const state = map.reading.state?.known?.name;
   const usual = rangesOf(map.form).usual.find((each) => each.state === state)?.range;
-  return likelierUnit(map, usual ?? { low: 8000, high: 107000 });
+  return likelierUnit(map, { low: usual?.low ?? 8000, high: Math.min(usual?.high ?? most, most) });
 }
 
 /**

@@ -7,7 +7,7 @@ import type { CaseRule, RuledCase } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
 import { barometerOf } from './barometerOf.ts';
 import { rowsOf, runningMap, soundManifold, sumWidth } from './manifold.ts';
-import type { Known } from './site.ts';
+import { highestBarometer, type Known, lowestBarometer } from './site.ts';
 
 /** Manifold pressure and manifold vacuum of one state are two sides of the barometer: together they are it. */
 export const pressureAndVacuum: CaseRule = {
@@ -43,15 +43,19 @@ function inMoments(moments: readonly Moment[], ruled: RuledCase): readonly Findi
   const found: Finding[] = [];
   for (const moment of moments) {
     const vacuum = inForm(moment, 'vacuum', 'inHg');
-    const barometer = vacuum === undefined ? undefined : barometerOf(moment, ruled);
-    if (vacuum === undefined || barometer === undefined) continue;
-    const map = apartFrom(vacuum, barometer, moment, ruled);
-    if (map !== undefined) found.push(findingOf(map, vacuum, barometer));
+    if (vacuum === undefined) continue;
+    const barometer = barometerOf(moment, ruled);
+    const deeper = barometer ?? highestBarometer;
+    if (vacuum.si > deeper.si + deeper.halfWidth + vacuum.halfWidth) found.push(tooDeep(vacuum, deeper));
+    else {
+      const apart = apartFrom(vacuum, barometer, moment, ruled);
+      if (apart !== undefined) found.push(findingOf(vacuum, apart));
+    }
   }
   return found;
 }
 
-function findingOf(map: Measured, vacuum: Measured, barometer: Known): Finding {
+function findingOf(vacuum: Measured, { map, barometer }: Apart): Finding {
   const facts = {
     map: fullNameOf(map),
     mapWritten: writtenAs(map),
@@ -65,24 +69,50 @@ function findingOf(map: Measured, vacuum: Measured, barometer: Known): Finding {
   return { cell, diagnostic: diagnose('pressure-and-vacuum', valueSpan, facts) };
 }
 
+/** Nothing can be sucked further than empty (ISO 80000-4:2019, 4-14: absolute pressure is not negative). */
+function tooDeep(vacuum: Measured, barometer: Known): Finding {
+  const facts = {
+    vacuum: fullNameOf(vacuum),
+    vacuumWritten: writtenAs(vacuum),
+    barometer: spokenPressure(barometer.si, vacuum),
+    from: barometer.from,
+  };
+  const { cell, valueSpan } = vacuum.reading;
+  return { cell, diagnostic: diagnose('pressure-and-vacuum', valueSpan, facts) };
+}
+
+/** A manifold pressure, and the barometer that it and the vacuum do not add up to. */
+interface Apart {
+  readonly map: Measured;
+  readonly barometer: Known;
+}
+
 /** The manifold pressure of the moment, or else the first of the same visit and state; undefined where it or one of those fits the vacuum. */
 function apartFrom(
   vacuum: Measured,
-  barometer: Known,
+  barometer: Known | undefined,
   moment: Moment,
   ruled: RuledCase,
-): Measured | undefined {
+): Apart | undefined {
   const own = soundManifold(moment, ruled);
-  if (own !== undefined) return isApart(own, vacuum, barometer) ? own : undefined;
-  let first: Measured | undefined;
+  if (own !== undefined) return apartBy(own, vacuum, barometer);
+  let first: Apart | undefined;
   for (const each of ruled.alike(moment, 'map')) {
     const map = soundManifold(each, ruled);
     if (map === undefined) continue;
-    if (!isApart(map, vacuum, barometer)) return undefined;
-    first ??= map;
+    const apart = apartBy(map, vacuum, barometer);
+    if (apart === undefined) return undefined;
+    first ??= apart;
   }
   return first;
 }
 
-const isApart = (map: Measured, vacuum: Measured, barometer: Known): boolean =>
-  Math.abs(map.si + vacuum.si - barometer.si) > sumWidth(map, vacuum, barometer);
+/** Against the barometer, or where none is known against what no place has. */
+function apartBy(map: Measured, vacuum: Measured, barometer: Known | undefined): Apart | undefined {
+  const sum = map.si + vacuum.si;
+  const against = barometer ?? (sum > highestBarometer.si ? highestBarometer : lowestBarometer);
+  const isBetween = barometer === undefined && sum >= lowestBarometer.si && sum <= highestBarometer.si;
+  return isBetween || Math.abs(sum - against.si) <= sumWidth(map, vacuum, against)
+    ? undefined
+    : { map, barometer: against };
+}

@@ -49,6 +49,16 @@ export function siteByAnything({ seaLevel, byReport, byAltitude }: Site, when: W
   return seaLevel !== undefined && when === 'before' ? byReport : byAltitude;
 }
 
+/** The highest barometer where nothing tells the place: by the sea in high weather. */
+export const highestBarometer: Known = {
+  si: 101_325 + weather,
+  halfWidth: 0,
+  from: 'the highest by the sea',
+};
+
+/** And the lowest, Pa: 5000 m up, where the highest roads are, in low weather. */
+export const lowestBarometer: Known = { si: 50_000, halfWidth: 0, from: 'the lowest on any road' };
+
 /** As high as the weather report says for the sea level, at a place that is well above it. */
 export function isSeaLevelFigure(one: Measured, site: Site): boolean {
   if (one.reading.signal?.name !== 'baro') return false;
