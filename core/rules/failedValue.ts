@@ -18,9 +18,15 @@ export const failedValue: ReadingRule = {
 /** What a value says about its circuit, if it is one of the values that only a failed circuit gives. */
 export function failureOf(one: Measured, all: readonly Measured[]): string | undefined {
   const { end } = one;
-  if (end === undefined) return undefined;
+  if (end === undefined || isUnfed(one)) return undefined;
   return one.type.dimension === temperature && isThatCold(one, all) ? undefined : end.means;
 }
+
+/** The volts of a sensor whose supply is switched off. */
+const isUnfed = ({ reading, form }: Measured): boolean =>
+  form.unit === 'V' && unfed.has(reading.state?.known?.name ?? '');
+
+const unfed: ReadonlySet<string> = new Set(['key off', 'asleep']);
 
 /** Forty below is a failed sensor, unless another temperature of the same moment is nearly as cold. */
 function isThatCold(one: Measured, all: readonly Measured[]): boolean {

@@ -67,10 +67,10 @@ function readLimits(signal: string, form: Form, state: string): Limits {
     low = Math.max(low, range.low);
     high = Math.min(high, range.high);
   }
-  for (const { si } of ranges.failed) {
-    const [below, above] = [si - 2 * closeTo(si), si + 2 * closeTo(si)];
+  for (const end of ranges.failed) {
+    const [below, above] = [end.low - 2 * closeTo(end.low), end.high + 2 * closeTo(end.high)];
     if (above < low || below > high) continue;
-    if (si - low < high - si) low = above;
+    if (end.low - low < high - end.high) low = above;
     else high = below;
   }
   // What is usual for a vacuum depends on the altitude.

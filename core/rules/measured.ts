@@ -69,7 +69,7 @@ function measured(reading: Reading, form: Form, type: QuantityType, amount: Amou
 }
 
 function endAt(si: number, { ranges }: Limits): Measured['end'] {
-  return ranges.failed.find((each) => Math.abs(each.si - si) < closeTo(each.si));
+  return ranges.failed.find(({ low, high }) => si > low - closeTo(low) && si < high + closeTo(high));
 }
 
 function oddIn(si: number, width: number, { ranges, possible, usual, field }: Limits): number {

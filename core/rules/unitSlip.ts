@@ -35,8 +35,8 @@ export const unitSlip: ReadingRule = {
 
 /**
  * The units in which the same number would be possible, at most two of the likeliest:
- * those that the signal is mostly read in come first, then those in which the number would be usual in its state,
- * then in any state. Merely possible is only enough where nothing is known to be usual: 126 V is no 126 mV.
+ * those that the signal is mostly read in come first, before them a dial's unit in which alone the number would be usual in its state;
+ * then the others in which it would be usual there, then in any state. Merely possible is only enough where nothing is known to be usual: 126 V is no 126 mV.
  */
 export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
   // Bytes have no unit to slip.
@@ -50,13 +50,11 @@ export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
   const rank = (candidate: Unit): number => {
     const si = toSi(value, candidate, kind);
     if (si < limit.low || si > limit.high) return 0;
-    if (commonest.includes(candidate.symbol)) return 3;
     const inState = usual.filter((each) => si >= each.range.low && si <= each.range.high);
-    return inState.some((each) => each.state === state)
-      ? 2
-      : inState.length > 0 || usual.length === 0
-        ? 1
-        : 0;
+    const isUsual = inState.some((each) => each.state === state);
+    if (commonest.includes(candidate.symbol)) return isUsual ? 5 : 3;
+    if (isUsual) return gaugeUnits.has(candidate.symbol) ? 4 : 2;
+    return inState.length > 0 || usual.length === 0 ? 1 : 0;
   };
   const ranked = tradeUnits
     .map((symbol) => unitOf(symbol))
@@ -84,6 +82,9 @@ export function likelierUnit(one: Measured, usual: Interval): Unit | undefined {
 
 /** Nobody writes a percentage as parts in a million by mistake. */
 const plainShares: ReadonlySet<string> = new Set(['%', 'ppm']);
+
+/** What most dials show beside: 14.7 is a barometer in psi. */
+const gaugeUnits: ReadonlySet<string> = new Set(['psi', 'bar']);
 
 /** Units that instruments of the trade show, the commoner first. */
 const tradeUnits = [

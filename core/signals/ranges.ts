@@ -24,7 +24,7 @@ export interface FormRanges {
   readonly encoding: (Interval & { readonly step: number; readonly source: string }) | undefined;
   readonly usual: readonly UsualRange[];
   /** Values that say that a circuit failed. */
-  readonly failed: readonly { readonly si: number; readonly means: string }[];
+  readonly failed: readonly (Interval & { readonly means: string })[];
 }
 
 /** The ranges of a form, read from their text once. A text that is no range counts as none. */
@@ -66,8 +66,8 @@ function readRanges(form: Form): FormRanges {
       return usual;
     },
     failed: (form.failed ?? []).flatMap(({ value, means }) => {
-      const si = singleOf(value, kind);
-      return si === undefined ? [] : [{ si, means }];
+      const end = intervalOf(value, kind);
+      return end === undefined ? [] : [{ ...end, means }];
     }),
   };
 }

@@ -41,7 +41,7 @@ export interface Form {
   readonly physical: string;
   /** What is usual in an engine state: common practice unless the source says otherwise. */
   readonly usual?: readonly { readonly state: string; readonly range: string; readonly source: string }[];
-  /** Values that say "failed" rather than "measured": the ends of the scale, a substitute. */
+  /** Values, or ranges of them, that say "failed" rather than "measured": the ends of the scale, a substitute. */
   readonly failed?: readonly { readonly value: string; readonly means: string }[];
 }
 

@@ -36,7 +36,8 @@ describe('the ranges of a form', () => {
     expect(encoding?.high).toBeCloseTo(488.15, 9);
     expect(encoding?.step).toBeCloseTo(1, 12);
     expect(encoding?.source).toBe('SAE J1979 $05');
-    expect(failed[0]?.si).toBeCloseTo(233.15, 9);
+    expect(failed[0]?.low).toBeCloseTo(233.15, 9);
+    expect(failed[0]?.high).toBe(failed[0]?.low);
     expect(failed[0]?.means).toBe('an open circuit');
   });
 

@@ -50,6 +50,7 @@ export const air: readonly Signal[] = [
         kind: 'absolute',
         encoding: { range: '0 .. 255 kPa', step: '1 kPa', source: 'SAE J1979 $33, value from memory' },
         physical: '40 .. 110 kPa',
+        usual: [usually('key on engine off', '60 .. 107 kPa')],
       },
     ],
     alsoCalled: [

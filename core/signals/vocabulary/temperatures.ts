@@ -134,7 +134,15 @@ function sensed(pid: string | undefined, physical: string, usual: NonNullable<Fo
         { value: '215 °C', means: 'a short circuit' },
       ],
     },
-    { unit: 'V', physical: '-0.5 .. 6 V' },
+    {
+      unit: 'V',
+      physical: '-0.5 .. 6 V',
+      // Common practice: 1 and 2 % of the 5 V that its pull-up hangs on. At -40 °C a good one may reach 4.9 V.
+      failed: [
+        { value: '4.95 .. 6 V', means: 'an open circuit' },
+        { value: '-0.5 .. 0.1 V', means: 'a short circuit' },
+      ],
+    },
     { unit: 'Ω', physical: '0 .. 100 MΩ' },
   ];
 }
