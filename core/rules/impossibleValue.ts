@@ -10,13 +10,15 @@ export const impossibleValue: ReadingRule = {
   code: 'impossible-value',
   odd: 'impossible',
   checkReading: (one, { measured }) => {
-    const { possible } = one.limits;
+    const { possible, ranges } = one.limits;
+    const state = possible === ranges.physical ? undefined : one.reading.state?.name;
     if (possible === undefined || slipsOf(one, possible).length > 0) return undefined;
     if (failureOf(one, measured) !== undefined) return undefined;
     const facts = {
       name: one.name,
       written: writtenAs(one),
       range: formatRange(possible.low, possible.high, one.type),
+      ...(state === undefined ? {} : { state }),
     };
     return diagnose('impossible-value', one.reading.valueSpan, facts);
   },

@@ -24,7 +24,13 @@ export interface RulesFacts
     readonly range: string;
     readonly source: string;
   };
-  readonly 'impossible-value': { readonly name: string; readonly written: string; readonly range: string };
+  readonly 'impossible-value': {
+    readonly name: string;
+    readonly written: string;
+    readonly range: string;
+    /** Where it is impossible in this state alone. */
+    readonly state?: string;
+  };
   readonly 'unusual-value': {
     readonly name: string;
     readonly written: string;
@@ -61,8 +67,10 @@ export const rulesRows: Rows<RulesFacts> = {
   'impossible-value': {
     severity: 'error',
     title: 'A value that cannot be',
-    say: ({ name, written, range }) =>
-      `\`${name}\` cannot be ${written}: possible is ${range}. Read it again, and look at the unit and the instrument before the car.`,
+    say: ({ name, written, range, state }) =>
+      state === undefined
+        ? `\`${name}\` cannot be ${written}: possible is ${range}. Read it again, and look at the unit and the instrument before the car.`
+        : `\`${name}\` cannot be ${written} at ${state}: the manifold holds the barometer then, ${range}. Was the engine running? If not, look at the unit and the sensor.`,
     why: 'A number outside what the part or the physics allows is a reading error, not a finding.',
     wrong: 'values:\n  battery: 126 V',
     right: 'values:\n  battery: 12.6 V',
