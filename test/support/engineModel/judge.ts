@@ -1,5 +1,6 @@
 import { checkCase } from '../../../core/rules/checkCase.ts';
-import { type Fault, faults, type OneFault } from './faults.ts';
+import type { Fault } from './fault.ts';
+import { faults, type OneFault } from './faults.ts';
 import { generate } from './generate.ts';
 
 /** What the rules said of one generated engine: the codes of all findings, and of those that warn. */
