@@ -3,6 +3,7 @@ import { engineStates } from '../signals/states.ts';
 import { type Measured, writtenAs } from './measured.ts';
 import { stateName } from './moments.ts';
 import type { MomentRule } from './rule.ts';
+import { vacuumLeft } from './tolerance.ts';
 import type { RuledSignal } from './values.ts';
 
 interface Row {
@@ -57,7 +58,7 @@ const rows: readonly Row[] = [
     states: open,
     least: 40_000,
     // A vacuum that was written as manifold pressure.
-    from: 12_000,
+    from: vacuumLeft,
     because: 'nothing but a clogged intake stands between the barometer and the manifold',
     next: 'look whether the throttle plate really opens, and read `map` again at a snap.',
     throttled: true,

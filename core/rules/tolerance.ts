@@ -19,6 +19,8 @@ export const idleWander = 1000;
 export const weather = 4500;
 /** Pa: thirty metres of altitude, and a weather report of another hour. */
 export const siteError = 500;
+/** Pa: an open throttle leaves no more vacuum than this; what reads more as a pressure is one, of a plate that hardly opens. */
+export const vacuumLeft = 15_000;
 /** K: a temperature sensor of the engine. */
 export const temperatureSensor = 2;
 

@@ -1,8 +1,8 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
-import { toSi } from '../../quantity/convert.ts';
+import { fromSi, toSi } from '../../quantity/convert.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import { scanQuantity } from '../../quantity/scan.ts';
-import type { Quantity } from '../../quantity/types.ts';
+import type { Unit } from '../../quantity/types.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Span } from '../../text/span.ts';
 import { eachCell, type KeptCells } from '../eachCell.ts';
@@ -22,7 +22,7 @@ export const odometerRunsBack: CaseRule = {
         ? [
             {
               cell: -1,
-              metres: header.value.amount.si,
+              ...distanceOf(header.value.amount.si, header.value.type.unit),
               written: formatQuantity(header.value.amount.si, header.value.type),
               isAfter: false,
               span: header.valueSpan,
@@ -31,7 +31,7 @@ export const odometerRunsBack: CaseRule = {
         : [];
     const before = [...first, ...shown.filter(({ isAfter }) => !isAfter)];
     return shown.flatMap((one): Finding[] => {
-      const more = one.isAfter ? before.find(({ metres }) => metres > one.metres + rounding) : undefined;
+      const more = one.isAfter ? before.find((each) => isFurther(each, one)) : undefined;
       if (more === undefined) return [];
       const where = more.cell < 0 ? 'in the header' : `in cell ${more.cell + 1}`;
       const facts = { written: one.written, before: more.written, where };
@@ -43,9 +43,17 @@ export const odometerRunsBack: CaseRule = {
 /** m: a figure in whole miles or kilometres. */
 const rounding = 1700;
 
-interface Shown {
-  readonly cell: number;
+const isFurther = (one: Distance, other: Distance): boolean =>
+  one.metres - one.roundedBy > other.metres + other.roundedBy + rounding;
+
+interface Distance {
   readonly metres: number;
+  /** Half the place that a round figure may be rounded to: 129000 km is written of 128600 km, too. */
+  readonly roundedBy: number;
+}
+
+interface Shown extends Distance {
+  readonly cell: number;
   readonly written: string;
   readonly isAfter: boolean;
   readonly span: Span;
@@ -72,7 +80,16 @@ function shownIn([first]: readonly Moment[], { read }: RuledCase): Shown | undef
   const { text, span } = of.odometer;
   const quantity = scanQuantity(text, 0)?.quantity;
   if (quantity === undefined || (when !== 'before' && when !== 'after')) return undefined;
-  return { cell, metres: metresOf(quantity), written: text, isAfter: when === 'after', span };
+  const metres = toSi(quantity.value, quantity.unit, 'none');
+  return { cell, ...distanceOf(metres, quantity.unit), written: text, isAfter: when === 'after', span };
 }
 
-const metresOf = ({ value, unit }: Quantity): number => toSi(value, unit, 'none');
+function distanceOf(metres: number, unit: Unit): Distance {
+  const figure = Math.round(fromSi(metres, unit, 'none'));
+  let place = 1;
+  while (place < roundest && figure !== 0 && figure % (10 * place) === 0) place *= 10;
+  return { metres, roundedBy: place === 1 ? 0 : toSi(place / 2, unit, 'none') };
+}
+
+/** Nobody rounds further. */
+const roundest = 1000;

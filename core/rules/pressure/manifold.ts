@@ -5,7 +5,14 @@ import { eachCell, type KeptCells } from '../eachCell.ts';
 import type { Measured } from '../measured.ts';
 import { inForm, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
-import { explained, idleWander, pressureSensor, pressureStep, vacuumGauge } from '../tolerance.ts';
+import {
+  explained,
+  idleWander,
+  pressureSensor,
+  pressureStep,
+  vacuumGauge,
+  vacuumLeft,
+} from '../tolerance.ts';
 import { likelierUnit } from '../unitSlip.ts';
 import { type Barometers, barometerAmong, visitsOf } from './barometerOf.ts';
 import { type Gauge, type Gauges, gaugesOf, noGauges, ownGauge, vacuumsLike } from './gauges.ts';
@@ -164,16 +171,16 @@ function vacuumWritten(
       if (isSame && apart > sumWidth(map, vacuum, barometer)) return 'gauge';
     }
   }
-  return fallsAsItOpens(moment, map, barometer, row) ? 'load' : undefined;
+  return fallsAsItOpens(moment, map, row) ? 'load' : undefined;
 }
 
-function fallsAsItOpens(moment: Moment, map: Measured, barometer: Known, row: readonly Moment[]): boolean {
+function fallsAsItOpens(moment: Moment, map: Measured, row: readonly Moment[]): boolean {
   if (row.length < 2) return false;
   for (const other of row) {
     const there = inForm(other, 'map', 'kPa');
     if (there === undefined || !isClosedAndOpen(moment, other)) continue;
     const [closed, open] = isWideOpen(moment) ? [there, map] : [map, there];
-    if (open.si < 0.35 * barometer.si && open.si < closed.si) return true;
+    if (open.si < vacuumLeft && open.si < closed.si) return true;
   }
   return false;
 }
