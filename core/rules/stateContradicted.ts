@@ -3,7 +3,7 @@ import { engineStates } from '../signals/states.ts';
 import { type Measured, writtenAs } from './measured.ts';
 import { stateName } from './moments.ts';
 import type { MomentRule } from './rule.ts';
-import { vacuumLeft } from './tolerance.ts';
+import { leastOpen, vacuumLeft } from './tolerance.ts';
 import type { RuledSignal } from './values.ts';
 
 interface Row {
@@ -56,7 +56,7 @@ const rows: readonly Row[] = [
     signal: 'map',
     unit: 'kPa',
     states: open,
-    least: 40_000,
+    least: leastOpen,
     // A vacuum that was written as manifold pressure.
     from: vacuumLeft,
     because: 'nothing but a clogged intake stands between the barometer and the manifold',

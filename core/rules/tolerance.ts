@@ -21,6 +21,8 @@ export const weather = 4500;
 export const siteError = 500;
 /** Pa: an open throttle leaves no more vacuum than this; what reads more as a pressure is one, of a plate that hardly opens. */
 export const vacuumLeft = 15_000;
+/** Pa: no open throttle of a running engine leaves less pressure in the manifold, wherever the car stands. */
+export const leastOpen = 40_000;
 /** K: a temperature sensor of the engine. */
 export const temperatureSensor = 2;
 
