@@ -24,6 +24,6 @@ export const engineStands: MomentRule = {
 };
 
 /** In turns a second: a starter turns an engine at 130 rpm and more (common practice), and noise on a sensor may read as some. */
-const stillTurns = 50 / 60;
+export const stillTurns = 50 / 60;
 /** In Pa: 1 inHg, what gauges are off zero (common practice). */
 const stillVacuum = 3386.4;

@@ -12,7 +12,7 @@ export const impossibleValue: ReadingRule = {
   checkReading: (one, { measured }) => {
     const { possible, ranges } = one.limits;
     const state = possible === ranges.physical ? undefined : one.reading.state?.name;
-    if (possible === undefined || slipsOf(one, possible).length > 0) return undefined;
+    if (possible === undefined || slipsOf(one, possible, measured).length > 0) return undefined;
     if (failureOf(one, measured) !== undefined) return undefined;
     const facts = {
       name: one.name,

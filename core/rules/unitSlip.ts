@@ -4,6 +4,7 @@ import { formatNumber, formatRange, otherUnit } from '../quantity/format.ts';
 import type { Unit } from '../quantity/types.ts';
 import { unitOf } from '../quantity/unit.ts';
 import type { Interval } from '../signals/ranges.ts';
+import { stillTurns } from './engineStands.ts';
 import { failureOf } from './failedValue.ts';
 import { type Measured, writtenAs } from './measured.ts';
 import { rewritten } from './rewritten.ts';
@@ -19,7 +20,7 @@ export const unitSlip: ReadingRule = {
   checkReading: (one, { read, measured }) => {
     const { possible } = one.limits;
     if (possible === undefined || failureOf(one, measured) !== undefined) return undefined;
-    const offers = slipsOf(one, possible);
+    const offers = slipsOf(one, possible, measured);
     if (offers.length === 0) return undefined;
     const number = formatNumber(fromSi(one.si, one.type.unit, one.type.kind));
     const facts = {
@@ -38,9 +39,11 @@ export const unitSlip: ReadingRule = {
  * those that the signal is mostly read in come first, before them a dial's unit in which alone the number would be usual in its state;
  * then the others in which it would be usual there, then in any state. Merely possible is only enough where nothing is known to be usual: 126 V is no 126 mV.
  */
-export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
+export function slipsOf(one: Measured, limit: Interval, measured: readonly Measured[]): readonly Unit[] {
   // Bytes have no unit to slip.
   if (one.reading.bytes !== undefined) return [];
+  // What is impossible at this state alone is right of another one, where a speed beside it says that the engine turned.
+  if (limit !== one.limits.ranges.physical && isTurning(one, measured)) return [];
   const { unit, kind, dimension } = one.type;
   const value = fromSi(one.si, unit, kind);
   const state = one.reading.state?.name;
@@ -68,6 +71,13 @@ export function slipsOf(one: Measured, limit: Interval): readonly Unit[] {
     .filter((each) => each.rank === best)
     .slice(0, 2)
     .map((each) => each.candidate);
+}
+
+function isTurning({ reading: { state, column } }: Measured, measured: readonly Measured[]): boolean {
+  if (state?.known?.engine !== 'off') return false;
+  return measured.some(
+    (each) => each.name === 'rpm' && each.reading.column === column && each.si > stillTurns,
+  );
 }
 
 /** The unit of the other system, when the same number would be usual in it. */
