@@ -6,14 +6,22 @@ import { itemWords } from './answerTable.ts';
 
 /**
  * A recording as cells of readings to paste into a case: its lines that hold answers, as they were, each with what it
- * says as a remark. A freeze frame gets a cell of its own. Nothing where nothing was answered.
+ * says as a remark. Each freeze frame gets a cell of its own. Nothing where nothing was answered.
  */
 export function answerCells(text: string, decoded: Decoded): string {
-  const frames = decoded.answers.filter((each) => each.service === 2);
+  const frozen = decoded.answers.filter((each) => each.service === 2);
+  const frames = [...new Set(frozen.map(({ frame = 0 }) => frame))].sort((a, b) => a - b);
   const current = decoded.answers.filter((each) => each.service !== 2);
   return [
     cellOf('readings: Read over the diagnostic link\n', text, decoded, current),
-    cellOf('readings: When the code was stored\nwhen: freeze frame\n', text, decoded, frames),
+    ...frames.map((frame) =>
+      cellOf(
+        `readings: When the code was stored${frame === 0 ? '' : `, frame ${frame}`}\nwhen: freeze frame\n`,
+        text,
+        decoded,
+        frozen.filter((each) => (each.frame ?? 0) === frame),
+      ),
+    ),
   ]
     .map((cell) => (cell === '' ? '' : `---\n${cell}`))
     .join('');

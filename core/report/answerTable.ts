@@ -3,6 +3,7 @@ import { rankOf } from '../engine/obd/chooseValues.ts';
 import type { Decoded } from '../engine/obd/decodeObd.ts';
 import { hex } from '../engine/obd/decodeParameter.ts';
 import type { Item } from '../engine/obd/item.ts';
+import { parameterRow } from '../engine/obd/parameterTable.ts';
 import { hexOnTape } from '../engine/obd/tape.ts';
 import { formatNumber } from '../quantity/format.ts';
 
@@ -16,6 +17,8 @@ export interface ControllerTable {
 /** One thing that it says: the last value, its bytes, and how often it was given. */
 export interface AnswerRow {
   readonly service: number;
+  /** Of service 02: which freeze frame. */
+  readonly frame: number | undefined;
   /** The signal's name, or its meaning where there is none. */
   readonly name: string;
   readonly meaning: string;
@@ -25,17 +28,22 @@ export interface AnswerRow {
   readonly times: number;
 }
 
+interface Given extends Pick<AnswerRow, 'service' | 'frame'> {
+  item: Item;
+  times: number;
+}
+
 /** A recording as tables, a controller each, the engine's first; rows in the order in which they are first answered. */
 export function answerTables({ answers, tape }: Decoded): readonly ControllerTable[] {
-  const byId = new Map<string, Map<string, { service: number; item: Item; times: number }>>();
+  const byId = new Map<string, Map<string, Given>>();
   for (const answer of answers) {
     const { id, service, frame } = answer;
-    const rows = byId.get(id) ?? new Map<string, { service: number; item: Item; times: number }>();
+    const rows = byId.get(id) ?? new Map<string, Given>();
     byId.set(id, rows);
     for (const item of shownItems(answer)) {
       const key = `${service} ${frame ?? ''} ${item.meaning}`;
       const known = rows.get(key);
-      if (known === undefined) rows.set(key, { service, item, times: 1 });
+      if (known === undefined) rows.set(key, { service, frame, item, times: 1 });
       else {
         known.item = item;
         known.times++;
@@ -46,8 +54,9 @@ export function answerTables({ answers, tape }: Decoded): readonly ControllerTab
     .sort(([a], [b]) => rankOf(a) - rankOf(b))
     .map(([id, rows]) => ({
       id,
-      rows: [...rows.values()].map(({ service, item, times }) => ({
+      rows: [...rows.values()].map(({ service, frame, item, times }) => ({
         service,
+        frame,
         name: nameOf(item),
         meaning: item.meaning,
         ...itemWords(item),
@@ -64,7 +73,9 @@ function shownItems({ service, parameter, items, from, to }: Answer): readonly I
     service === 4
       ? 'codes and what was learned'
       : `service ${hex(service)}${parameter === undefined ? '' : `, ${hex(parameter)}`}`;
-  const text = service === 4 ? 'cleared' : 'not known here';
+  // A parameter whose bits say that the vehicle has none of its values.
+  const isKnown = service <= 2 && parameter !== undefined && parameterRow(parameter) !== undefined;
+  const text = service === 4 ? 'cleared' : isKnown ? 'not supported' : 'not known here';
   return [{ meaning, signal: undefined, member: undefined, value: { is: 'words', text }, from, to }];
 }
 

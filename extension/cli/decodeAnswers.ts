@@ -65,8 +65,8 @@ function textOf(from: string | 0): string {
 /** One controller: names, values, units and bytes in columns. */
 function tableText({ id, rows }: ControllerTable, paint: Paint): string {
   if (rows.length === 0) return '';
-  const cells = rows.map(({ name, value, unit, bytes, times, service }) => [
-    `${service === 2 ? 'freeze frame: ' : ''}${harmless(name)}`,
+  const cells = rows.map(({ name, value, unit, bytes, times, service, frame }) => [
+    `${service === 2 ? frameWords(frame) : ''}${harmless(name)}`,
     harmless(value),
     unit,
     `${bytes}${times > 1 ? `  (the last of ${times})` : ''}`,
@@ -83,6 +83,9 @@ function tableText({ id, rows }: ControllerTable, paint: Paint): string {
   );
   return `${paint.title(id === '' ? 'Answers' : `Answers of ${id}`)}\n${lines.map((line) => `  ${line}\n`).join('')}`;
 }
+
+/** Frame 0 is the one that every controller has; makers may keep more. */
+const frameWords = (frame = 0): string => `freeze frame${frame === 0 ? '' : ` ${frame}`}: `;
 
 /** Each code once, with what its structure says. */
 function codesText({ codes, answers }: Decoded): string {

@@ -97,6 +97,24 @@ obd: |
     expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 
+  it('names each freeze frame, and gives it a cell of its own', () => {
+    const file = put('frames.txt', '42 05 00 7B\n42 05 01 50\n');
+    expect(run('decode', file).out).toContain(
+      '  freeze frame: ect    83.0 ± 0.5  °C  7B\n  freeze frame 1: ect  40.0 ± 0.5  °C  50\n',
+    );
+    expect(run('decode', file, '--cell').out).toBe(`---
+readings: When the code was stored
+when: freeze frame
+obd: |
+  42 05 00 7B   # ect 83.0 ± 0.5 °C
+---
+readings: When the code was stored, frame 1
+when: freeze frame
+obd: |
+  42 05 01 50   # ect 40.0 ± 0.5 °C
+`);
+  });
+
   it('appends to a case that can be checked', () => {
     const cell = run('decode', put('answers.txt', '41 0C 0B B8\n'), '--cell').out;
     put('van.diag', `diag: 1\ncase: A case\n${cell}`);

@@ -213,6 +213,13 @@ obd: |
   42 0C 00 1A F8
   41 05 7B
      ^^^^^ obd-freeze-frame: The cell says \`when: freeze frame\`, and this answer is of service 01, current data. It is left out; put it in a cell of its own.
+---
+readings: Two frames
+when: freeze frame
+obd: |
+  42 05 00 7B
+  42 05 01 50
+     ^^^^^^^^ obd-freeze-frame: This answer is of freeze frame 1, another moment than frame 0 above. It is left out; put it in a cell of its own.
 `,
     ],
     [
@@ -268,6 +275,11 @@ describe('a freeze frame', () => {
     expect(values['frozen.ect']).toMatchObject({ value: 83 });
     expect(diagnostics).toEqual([]);
   });
+});
+
+it('names no code where no freeze frame is stored: 00 00 (SAE J2012)', () => {
+  const { values } = resultOf('readings: None\nas: none\nwhen: freeze frame\nobd: 42 02 00 00 00\n');
+  expect(values['none.freeze_dtc']).toEqual({ value: 'none' });
 });
 
 describe('a case that is studied again', () => {

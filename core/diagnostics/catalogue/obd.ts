@@ -13,7 +13,8 @@ export interface ObdFacts {
   readonly 'obd-wrong-checksum': { readonly is: string; readonly due: string };
   readonly 'obd-short-frame': { readonly says: number; readonly has: number; readonly first?: true };
   readonly 'obd-unknown-frame': { readonly first: string };
-  readonly 'obd-no-first-frame': { readonly number: number };
+  /** `mixed`: two messages without ids run into each other. */
+  readonly 'obd-no-first-frame': { readonly number: number; readonly mixed?: true };
   readonly 'obd-wrong-sequence': {
     readonly sender: string;
     readonly expected: number;
@@ -86,8 +87,10 @@ export const obdRows: Rows<ObdFacts> = {
   'obd-no-first-frame': {
     severity: 'error',
     title: 'The rest of a message without its start',
-    say: ({ number }) =>
-      `This is part ${number} of a message whose first frame is not here. Copy the lines above it, too.`,
+    say: ({ number, mixed }) =>
+      mixed === true
+        ? `Here is part ${number} once more: two messages run into each other, and nothing says whose each part is. Both are left out; record them again with headers.`
+        : `This is part ${number} of a message whose first frame is not here. Copy the lines above it, too.`,
     why: 'Only the first frame says what a long message is and how long it is.',
     wrong: 'obd: |\n  7E8 21 48 35 39 48 34 35 00',
     right: 'obd: |\n  7E8 10 0D 49 04 01 31 32 33\n  7E8 21 34 35 36 37 38 39 30',

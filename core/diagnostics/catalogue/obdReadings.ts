@@ -16,7 +16,11 @@ export interface ObdReadingFacts {
     readonly last: string;
   };
   readonly 'obd-typed-differs': { readonly name: string; readonly typed: string; readonly decoded: string };
-  readonly 'obd-freeze-frame': { readonly inFrame: boolean };
+  readonly 'obd-freeze-frame': {
+    readonly inFrame: boolean;
+    /** Of several frames the one that counts and one that does not. */
+    readonly frames?: { readonly taken: number; readonly left: number };
+  };
   readonly 'obd-several-states': { readonly states: number };
   readonly 'obd-code-not-listed': {
     readonly code: string;
@@ -63,10 +67,12 @@ export const obdReadingRows: Rows<ObdReadingFacts> = {
   'obd-freeze-frame': {
     severity: 'warning',
     title: 'A freeze frame and current data in one cell',
-    say: ({ inFrame }) =>
-      inFrame
-        ? 'The cell says `when: freeze frame`, and this answer is of service 01, current data. It is left out; put it in a cell of its own.'
-        : 'This answer is of service 02, a freeze frame, and the cell does not say so. It is left out; put it in a cell with `when: freeze frame`.',
+    say: ({ inFrame, frames }) =>
+      frames !== undefined
+        ? `This answer is of freeze frame ${frames.left}, another moment than frame ${frames.taken} above. It is left out; put it in a cell of its own.`
+        : inFrame
+          ? 'The cell says `when: freeze frame`, and this answer is of service 01, current data. It is left out; put it in a cell of its own.'
+          : 'This answer is of service 02, a freeze frame, and the cell does not say so. It is left out; put it in a cell with `when: freeze frame`.',
     why: 'A freeze frame is what the controller kept when the code was stored. It is another moment than what was read today.',
     wrong: 'readings: Now\nobd: 42 0C 00 1A F8',
     right: 'readings: When the code was stored\nwhen: freeze frame\nobd: 42 0C 00 1A F8',

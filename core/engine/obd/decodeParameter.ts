@@ -1,7 +1,7 @@
 import type { Item, ItemValue } from './item.ts';
 import { monitorItems } from './monitors.ts';
-import { type NumberPart, type ParameterRow, type Part, valueFor } from './parameter.ts';
-import { codeOfBytes } from './troubleCode.ts';
+import { type FlagsPart, type NumberPart, type ParameterRow, type Part, valueFor } from './parameter.ts';
+import { codeOfBytes, noCode } from './troubleCode.ts';
 
 /** The full scale that another parameter gives; undefined where it gave none. */
 export type FullScale = (pid: number, byte: number) => number | undefined;
@@ -53,11 +53,14 @@ function valueOfPart(
       return { is: 'words', text: part.words.get(masked) ?? `unknown (${hex(masked)})` };
     }
     case 'code':
-      return { is: 'words', text: codeOfBytes(bytes[from] ?? 0, bytes[from + 1] ?? 0) };
+      return {
+        is: 'words',
+        text: raw === 0 ? noCode : codeOfBytes(bytes[from] ?? 0, bytes[from + 1] ?? 0),
+      };
     case 'supported':
       return { is: 'words', text: supportedIn(bytes, from, pid).map(hex).join(' ') || 'none' };
     case 'flags':
-      return { is: 'words', text: flagsIn(raw, part.size) };
+      return { is: 'words', text: flagsIn(raw, part) };
   }
 }
 
@@ -94,9 +97,10 @@ function supportedIn(bytes: Uint8Array, from: number, base: number): number[] {
   return found;
 }
 
-function flagsIn(raw: number, size: number): string {
+function flagsIn(raw: number, { size, bits }: FlagsPart): string {
   const set: number[] = [];
   for (let bit = 0; bit < size * 8; bit++) if (Math.floor(raw / 2 ** bit) % 2 === 1) set.push(bit);
+  if (bits !== undefined) return set.map((bit) => bits[bit] ?? '').join(', ') || 'none';
   return set.length === 0 ? 'no bit set' : `${set.length === 1 ? 'bit' : 'bits'} ${set.join(', ')}`;
 }
 

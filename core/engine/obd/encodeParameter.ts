@@ -1,5 +1,5 @@
 import { carried, type NumberPart, type ParameterRow, type Part } from './parameter.ts';
-import { bytesOfCode } from './troubleCode.ts';
+import { bytesOfCode, noCode } from './troubleCode.ts';
 
 /**
  * The bytes of a parameter whose parts hold these values, in the order of the row: numbers in the part's unit, words as
@@ -31,12 +31,14 @@ function rawFor(part: Part, value: number | string, pid: number): number | undef
     case 'word':
       return [...part.words].find(([, text]) => text === value)?.[0];
     case 'code': {
+      if (value === noCode) return 0;
       const [high, low] = bytesOfCode(value) ?? [];
       return high === undefined || low === undefined ? undefined : high * 256 + low;
     }
     case 'supported':
       return bitsOf(value === 'none' ? '' : value, 16, (each) => 32 - (each - pid));
     case 'flags':
+      if (part.bits !== undefined) return namedBits(value, part.bits);
       return bitsOf(value.replace(/^no bit set$|^bits? /, ''), 10, (each) => each, part.size * 8);
     case 'monitors':
       return undefined;
@@ -48,6 +50,13 @@ function rawNumber(part: NumberPart, value: number): number | undefined {
   if (!(value >= low - step / 2 && value <= high + step / 2)) return undefined;
   const raw = Math.round(((value - part.plus) * part.over) / part.times);
   return raw < 0 ? raw + 256 ** part.size : raw;
+}
+
+/** Names in a text as set bits, the lowest first; undefined for one that no bit has. */
+function namedBits(text: string, names: readonly string[]): number | undefined {
+  if (text === 'none') return 0;
+  const bits = new Set(text.split(', ').map((each) => names.indexOf(each)));
+  return bits.has(-1) ? undefined : [...bits].reduce((raw, bit) => raw + 2 ** bit, 0);
 }
 
 /** Numbers in a text as set bits; `place` says which bit each is, from the lowest. Undefined for one that has no bit. */

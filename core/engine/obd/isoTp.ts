@@ -26,20 +26,37 @@ interface Open {
 
 /**
  * Puts frames together as ISO 15765-2 says: single (0), first (1), consecutive (2), flow control (3).
- * Frames of several controllers may be mixed. A message with a wrong order, a missing frame or too few bytes is told
+ * Frames of several controllers may be mixed where their ids tell them apart. A message with a wrong order, a missing frame or too few bytes is told
  * and left out.
  */
 export function joinFrames({ tape, lines }: Lines, problems: Problems): readonly Message[] {
   const messages: Message[] = [];
   const open = new Map<string, Open>();
   let numbered: Open | undefined;
+  /** Without ids: a message was interrupted by the first frame of the next. */
+  let isInterrupted = false;
+  /** And the message that was then put together, of parts that may be the other’s. */
+  let doubtful: Message | undefined;
+  const finish = (message: Message): void => {
+    messages.push(message);
+    if (message.id !== '') return;
+    doubtful = isInterrupted ? message : undefined;
+    isInterrupted = false;
+  };
+  /** A part too many: where it may belong to the message above, that one is taken back. */
+  const tooMany = (span: Span, number: number): void => {
+    const isMixed = doubtful !== undefined && messages[messages.length - 1] === doubtful;
+    if (isMixed) messages.pop();
+    doubtful = undefined;
+    tell(problems, 'obd-no-first-frame', span, isMixed ? { number, mixed: true } : { number });
+  };
   const close = (id: string, message: Open | undefined): void => {
     if (message === undefined) return;
     open.delete(id);
     tell(problems, 'obd-unfinished', message.span, { sender: id, got: message.got, total: message.total });
   };
   for (const line of lines) {
-    if (line.is !== 'numbered' && numbered !== undefined) {
+    if (line.is !== 'numbered' && line.is !== 'length' && numbered !== undefined) {
       close('', numbered);
       numbered = undefined;
     }
@@ -48,17 +65,19 @@ export function joinFrames({ tape, lines }: Lines, problems: Problems): readonly
         messages.push(line);
         break;
       case 'length':
+        isInterrupted = numbered !== undefined && numbered.got > 0;
+        close('', numbered);
         numbered = { total: line.length, parts: [], got: 0, next: 0, span: line.span };
         break;
       case 'numbered': {
         if (numbered === undefined) {
-          tell(problems, 'obd-no-first-frame', spanOnTape(tape, line.from, line.to), { number: line.number });
+          tooMany(spanOnTape(tape, line.from, line.to), line.number);
           break;
         }
         const done = append(tape, numbered, line.number, line.from, line, problems, '');
         if (done === 'waits') break;
         numbered = undefined;
-        if (done !== 'broken') messages.push({ id: '', ...done, delimited: true });
+        if (done !== 'broken') finish({ id: '', ...done, delimited: true });
         break;
       }
       case 'frame':
@@ -81,6 +100,7 @@ export function joinFrames({ tape, lines }: Lines, problems: Problems): readonly
         return;
       }
       case 1: {
+        if (id === '') isInterrupted = open.has(id);
         close(id, open.get(id));
         const total = (first & 15) * 256 + (tape.bytes[from + 1] ?? 0);
         const span = spanOnTape(tape, from, to);
@@ -99,13 +119,14 @@ export function joinFrames({ tape, lines }: Lines, problems: Problems): readonly
       case 2: {
         const message = open.get(id);
         if (message === undefined) {
-          tell(problems, 'obd-no-first-frame', spanOnTape(tape, from, to), { number: first & 15 });
+          if (id === '') tooMany(spanOnTape(tape, from, to), first & 15);
+          else tell(problems, 'obd-no-first-frame', spanOnTape(tape, from, to), { number: first & 15 });
           return;
         }
         const done = append(tape, message, first & 15, from + 1, { from, to }, problems, id);
         if (done === 'waits') return;
         open.delete(id);
-        if (done !== 'broken') messages.push({ id, ...done, delimited: true });
+        if (done !== 'broken') finish({ id, ...done, delimited: true });
         return;
       }
       case 3:

@@ -79,9 +79,10 @@ interface SupportedPart extends Held {
   readonly holds: 'supported';
 }
 
-/** Bits that are shown as they are. */
-interface FlagsPart extends Held {
+/** Bits, each with its name from the lowest on, or shown by their numbers. */
+export interface FlagsPart extends Held {
   readonly holds: 'flags';
+  readonly bits?: readonly string[];
 }
 
 /** The ends of a number and its step, in its unit: what the encoding can carry. */

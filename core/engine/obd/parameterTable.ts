@@ -48,6 +48,10 @@ function byPid(layout: SensorLayout): readonly (ParameterRow | undefined)[] {
   return rows;
 }
 
+/** A bit for each oxygen sensor, the first bank’s first. */
+const oxygenSensors = (banks: number, sensors: number): readonly string[] =>
+  Array.from({ length: banks * sensors }, (_, i) => `B${Math.floor(i / sensors) + 1}S${(i % sensors) + 1}`);
+
 /** A parameter of one part, or of several; the source is memory unless `found` says otherwise. */
 function parameter(
   pid: number,
@@ -144,7 +148,14 @@ function firstRows(): ParameterRow[] {
     parameter(
       0x13,
       1,
-      { holds: 'flags', meaning: 'Oxygen sensors, two banks of four', signal: undefined, at: 0, size: 1 },
+      {
+        holds: 'flags',
+        meaning: 'Oxygen sensors, two banks of four',
+        signal: undefined,
+        at: 0,
+        size: 1,
+        bits: oxygenSensors(2, 4),
+      },
       'found',
     ),
     parameter(
@@ -160,6 +171,7 @@ function firstRows(): ParameterRow[] {
       signal: undefined,
       at: 0,
       size: 1,
+      bits: oxygenSensors(4, 2),
     }),
     parameter(0x1e, 1, { holds: 'flags', meaning: 'Power take-off', signal: undefined, at: 0, size: 1 }),
     parameter(0x1f, 2, plainly('Time since the start', 'run_time', 's')),

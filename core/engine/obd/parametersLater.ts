@@ -10,11 +10,30 @@ import {
 } from './parameterParts.ts';
 
 /**
- * Parameters from 69 on, whose first byte says which of the values that follow the vehicle has.
+ * Parameters from 66 on, whose first byte says which of the values that follow the vehicle has.
  * All are values from memory of J1979DA, Annex B.
  */
 export function laterRows(): ParameterRow[] {
   return [
+    row(0x66, 5, 'Air flow at the meter, two sensors', [
+      number('Air flow at the meter, first sensor', 'maf', 2, [1, 32], 'g/s', 'none', { at: 1, ifBit: 0 }),
+      number('Air flow at the meter, second sensor', undefined, 2, [1, 32], 'g/s', 'none', {
+        at: 3,
+        ifBit: 1,
+      }),
+    ]),
+    row(0x67, 3, 'Coolant temperature, two sensors', [
+      celsius('Coolant temperature, first sensor', 'ect', { at: 1, ifBit: 0 }),
+      celsius('Coolant temperature, second sensor', undefined, { at: 2, ifBit: 1 }),
+    ]),
+    row(0x68, 7, 'Intake air temperatures', [
+      celsius('Intake air temperature, bank 1, sensor 1', 'iat', { at: 1, ifBit: 0 }),
+      celsius('Intake air temperature, bank 1, sensor 2', 'iat_2', { at: 2, ifBit: 1 }),
+      celsius('Intake air temperature, bank 1, sensor 3', undefined, { at: 3, ifBit: 2 }),
+      celsius('Intake air temperature, bank 2, sensor 1', undefined, { at: 4, ifBit: 3 }),
+      celsius('Intake air temperature, bank 2, sensor 2', undefined, { at: 5, ifBit: 4 }),
+      celsius('Intake air temperature, bank 2, sensor 3', undefined, { at: 6, ifBit: 5 }),
+    ]),
     row(0x69, 7, 'Exhaust gas recirculation', [
       percent('Exhaust gas recirculation, commanded', 'egr_cmd', { at: 1, ifBit: 0 }),
       percent('Exhaust gas recirculation, actual', 'egr_actual', { at: 2, ifBit: 1 }),

@@ -268,6 +268,23 @@ function readStrange(reading: Reading, strange: number, end: number): void {
     readLine(reading, start + timed[0].length, end);
     return;
   }
+  // Which way it went, in front of what was logged: "RX: 41 0C …", "< 41 0C …".
+  const directed = /^(?:RX|TX|<|<-)[:>]?[ \t]+(?=[0-9A-F]{2}[0-9A-FX, \t]*$)/i.exec(line);
+  if (directed !== null) {
+    readLine(reading, start + directed[0].length, end);
+    return;
+  }
+  // As programs write bytes: "0x41, 0x0C, …", "41,0C,…".
+  if (/^(?:(?:0x)?[0-9A-F]{2,8}(?:[ \t]*[,;][ \t]*|[ \t]+|$))+$/i.test(line)) {
+    starts.length = 0;
+    ends.length = 0;
+    for (const { index, 0: word } of line.matchAll(/[0-9A-FX]+/gi)) {
+      starts.push(start + index + (/^0x/i.test(word) ? 2 : 0));
+      ends.push(start + index + word.length);
+    }
+    readHex(reading);
+    return;
+  }
   // Words of the interface in front of data: "SEARCHING...41 00 …".
   const waiting = /^[A-Z][A-Z :]*\.{2,}[ \t]*(?=[0-9A-F]{2}[0-9A-F \t]*$)/i.exec(line);
   if (waiting !== null) {

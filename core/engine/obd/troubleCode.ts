@@ -6,7 +6,10 @@
 const systems = 'PCBU';
 const digits = '0123456789ABCDEF';
 
-/** `P0171` of its two bytes; `P0000` where no code stands. */
+/** Two bytes of 0: no code (SAE J2012). */
+export const noCode = 'none';
+
+/** `P0171` of its two bytes. */
 export function codeOfBytes(high: number, low: number): string {
   return `${systems[high >> 6]}${(high >> 4) & 3}${digits[high & 15]}${digits[low >> 4]}${digits[low & 15]}`;
 }

@@ -65,7 +65,7 @@ export const readiness: readonly Signal[] = [
     holds: 'text',
     forms: [],
     alsoCalled: ['freeze frame code', 'freeze frame dtc', 'dtc that caused freeze frame', 'dtcfrzf'],
-    note: 'SAE J1979 $02; P0000 means that no frame is stored.',
+    note: 'SAE J1979 $02; `none` where no frame is stored.',
   },
   {
     name: 'time_since_clear',

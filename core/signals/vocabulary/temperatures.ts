@@ -63,7 +63,7 @@ export const temperatures: readonly Signal[] = [
     meaning: 'Intake air temperature, second sensor: behind the compressor or the cooler',
     family: 'temperatures',
     holds: 'quantity',
-    forms: sensed(undefined, '-60 .. 320 °C', []),
+    forms: sensed('$68, value from memory', '-60 .. 320 °C', []),
     alsoCalled: ['intake air temperature 2', 'charge temperature', 'post intercooler temperature', 'iat2'],
   },
   {

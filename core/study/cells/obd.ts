@@ -45,12 +45,19 @@ export function answeredReadings(
   }
   const decoded = decodeObd(node.text);
   const inFrame = around.when === 'freeze frame';
-  const { answers, others } = ofThisMoment(decoded.answers, inFrame);
+  const { answers, others, further } = ofThisMoment(decoded.answers, inFrame);
   const placed = (from: number, to: number): Span => sourceSpan(node, spanOnTape(decoded.tape, from, to));
   const diagnostics: Diagnostic[] = [...placedIn(node, decoded.diagnostics)];
   const [other] = others;
   if (other !== undefined)
     diagnostics.push(diagnose('obd-freeze-frame', placed(other.from, other.to), { inFrame }));
+  if (further?.frame !== undefined) {
+    const frames = {
+      taken: answers.find(({ frame }) => frame !== undefined)?.frame ?? 0,
+      left: further.frame,
+    };
+    diagnostics.push(diagnose('obd-freeze-frame', placed(further.from, further.to), { inFrame, frames }));
+  }
   const readings: Reading[] = [];
   for (const chosen of groups(chooseValues(answers))) {
     const [first] = chosen;
@@ -69,14 +76,19 @@ export function answeredReadings(
   return { readings, givenCodes: codesIn(decoded, placed), givenVins: vinsIn(decoded, placed), diagnostics };
 }
 
-/** What belongs to the cell's moment, and what of current data or freeze frames does not. Of several frames the first counts. */
+/** What belongs to the cell's moment, and what of current data or freeze frames does not. Of several frames the first counts: `further` is of another. */
 function ofThisMoment(
   answers: readonly Answer[],
   inFrame: boolean,
-): { readonly answers: readonly Answer[]; readonly others: readonly Answer[] } {
+): {
+  readonly answers: readonly Answer[];
+  readonly others: readonly Answer[];
+  readonly further: Answer | undefined;
+} {
   const wrong = inFrame ? 1 : 2;
   const frame = answers.reduce((least, each) => Math.min(least, each.frame ?? least), 255);
   return {
+    further: inFrame ? answers.find((each) => (each.frame ?? frame) !== frame) : undefined,
     answers: answers.filter((each) => each.service !== wrong && (each.frame ?? frame) === frame),
     // What a controller can answer is no current data.
     others: answers.filter(

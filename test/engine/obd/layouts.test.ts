@@ -32,6 +32,11 @@ describe('one answer in the usual layouts', () => {
     ['with a time in front', '12:30:01.250 7E8 04 41 0C 1A F8', `7E8 ${rpm}`],
     ['with seconds in front', '[0.125]  41 0C 1A F8', rpm],
     ['as it dumps it', 'can0  7E8   [8]  04 41 0C 1A F8 AA AA AA', `7E8 ${rpm}`],
+    ['as programs write bytes', '0x41 0x0C 0x1A 0xF8', rpm],
+    ['as programs write bytes, with an id', '0x7E8, 0x04, 0x41, 0x0C, 0x1A, 0xF8', `7E8 ${rpm}`],
+    ['with commas', '41,0C,1A,F8', rpm],
+    ['with the way it went in front', '< 41 0C 1A F8', rpm],
+    ['with both ways, in letters', 'TX: 01 0C\nRX: 7E8 04 41 0C 1A F8', `7E8 ${rpm}`],
     ['with words in front', 'SEARCHING...41 0C 1A F8', rpm],
     ['with a remark', '41 0C 1A F8   # at idle, 41 05 7B', rpm],
     ['with a filled line and no header', '41 0C 1A F8 00 00 00', rpm],
@@ -68,6 +73,33 @@ describe('one answer in the usual layouts', () => {
   it('joins numbered lines under their length', () => {
     const text = '0904\n00D\n0: 49 04 01 31 32 33\n1: 34 35 36 37 38 39 30';
     expect(saidBy(text)).toEqual(['Calibration 1234567890']);
+    expect(foundIn(text)).toEqual([]);
+  });
+});
+
+describe('two messages of several frames without ids', () => {
+  /* Codes of two controllers, 43 04 and four codes each: which second part is whose, nothing says (ISO 15765-2 joins by the id). */
+  const [first, second] = ['43 04 01 71 01 74', '43 04 07 00 07 01'];
+  it.each([
+    `00A\n0: ${first}\n00A\n0: ${second}\n1: 03 00 04 20\n1: 07 02 07 03`,
+    `10 0A ${first}\n10 0A ${second}\n21 03 00 04 20 00 00 00\n21 07 02 07 03 00 00 00`,
+  ])('are left out where they run into each other: %j', (text) => {
+    expect(codesIn(text)).toEqual([]);
+    expect(foundIn(text).map((each) => each.replace(/^[^ ]* /, ''))).toEqual([
+      expect.stringContaining('obd-unfinished'),
+      'obd-no-first-frame: Here is part 1 once more: two messages run into each other, and nothing says whose each part is. Both are left out; record them again with headers.',
+    ]);
+  });
+
+  it('are read where the first was only broken off', () => {
+    const text = `00A\n0: ${first}\n>03\n00A\n0: ${second}\n1: 07 02 07 03\n41 05 7B`;
+    expect(codesIn(text)).toEqual(['P0700 stored', 'P0701 stored', 'P0702 stored', 'P0703 stored']);
+    expect(saidBy(text)).toEqual(['ect 83 °C']);
+  });
+
+  it('are told apart by their ids', () => {
+    const text = `7E8 10 0A ${first}\n7E9 10 0A ${second}\n7E8 21 03 00 04 20\n7E9 21 07 02 07 03`;
+    expect(codesIn(text)).toHaveLength(8);
     expect(foundIn(text)).toEqual([]);
   });
 });

@@ -69,7 +69,7 @@ function wordsOf(part: Part): string {
     case 'supported':
       return 'a bit for each of the next 32 parameters';
     case 'flags':
-      return 'bits';
+      return part.bits === undefined ? 'bits' : `bits: ${part.bits.join(', ')}`;
     case 'number':
       return '';
   }
