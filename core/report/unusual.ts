@@ -17,8 +17,9 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
       : [],
   );
   if (spoken.length === 0) return [];
+  const beside = measuredIn(study.readings.filter((each) => each.cell === cell));
   return measuredIn([reading]).flatMap((one) => {
-    const usual = usualRange(one, study.memo.header.header);
+    const usual = usualRange(one, study.memo.header.header, beside);
     if (usual === undefined || !isOutside(one.si, one.halfWidth, usual.range)) return [];
     const { type } = one;
     const read = (si: number): number | undefined =>

@@ -27,8 +27,11 @@ export function carOf(header: Header): Car {
     thermostat: headerNumber(header, 'engine.thermostat'),
     fuel,
     isUnboosted: aspiration === undefined || aspiration === 'natural',
-    hasThrottle: fuel === undefined || !/^(diesel|b\d+)$/i.test(fuel),
+    hasThrottle: fuel === undefined || !isDiesel(fuel),
     isTwoStroke: headerNumber(header, 'engine.strokes') === 2,
     site: siteOf(header),
   };
 }
+
+/** Diesel, or a blend with so many percent of biodiesel: B7. */
+export const isDiesel = (fuel: string): boolean => /^(diesel|b\d+)$/i.test(fuel);

@@ -14,7 +14,7 @@ export const unusualValue: ReadingRule = {
   code: 'unusual-value',
   odd: 'unusual',
   checkReading: (one, { read, header, measured }) => {
-    const usual = one.isImpossible ? undefined : usualRange(one, header);
+    const usual = one.isImpossible ? undefined : usualRange(one, header, measured);
     if (usual === undefined || !isOutside(one.si, one.halfWidth, usual.range)) return undefined;
     if (failureOf(one, measured) !== undefined) return undefined;
     const other = likelierUnit(one, usual.range);

@@ -1,10 +1,11 @@
-import { standardPressure } from '../engine/air/standardAtmosphere.ts';
+import { seaLevelPressure, standardPressure } from '../engine/air/standardAtmosphere.ts';
 import { fromSi } from '../quantity/convert.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { unitOf } from '../quantity/unit.ts';
 import type { Interval } from '../signals/ranges.ts';
 import type { Header } from '../study/header.ts';
-import { headerNumber } from './headerWords.ts';
+import { isDiesel } from './car.ts';
+import { headerNumber, headerWord } from './headerWords.ts';
 import type { Measured } from './measured.ts';
 
 /** What is usual for a reading in its engine state, and who says so. */
@@ -12,40 +13,66 @@ export interface Usual {
   readonly state: string;
   readonly range: Interval;
   readonly source: string;
-  /** Pa: what was taken off for the altitude. */
+  /** Pa: what was taken off, for the barometer beside it or for the altitude. */
   readonly less: number;
+  readonly by?: 'barometer' | 'altitude';
 }
 
 /**
- * What is usual for a reading in its state; undefined when nobody says.
- * A vacuum is counted down from the barometer, so at a site with an altitude it is less by what the barometer is less
- * (U.S. Standard Atmosphere, 1976); the trade's rule for that is an inch for a thousand feet.
+ * What is usual for a reading in its state; undefined when nobody says, or when it is said of engines with another fuel.
+ * A vacuum is counted down from the barometer, so where that is less it is less by as much: by the barometer read beside it,
+ * or at the site's altitude (U.S. Standard Atmosphere, 1976); the trade's rule for that is an inch for a thousand feet.
  */
-export function usualRange({ limits }: Measured, header: Header): Usual | undefined {
+export function usualRange(
+  { limits, reading }: Measured,
+  header: Header,
+  beside: readonly Measured[],
+): Usual | undefined {
   const { usual } = limits;
-  if (usual === undefined) return undefined;
-  const less = limits.field === 'vacuum' ? lessAt(headerNumber(header, 'site.altitude')) : 0;
+  if (usual === undefined || !isSaidOf(usual.source, headerWord(header, 'engine.fuel'))) return undefined;
   const { state, range, source } = usual;
+  if (limits.field !== 'vacuum') return { state, range, source, less: 0 };
+  const baro = beside.find(
+    ({ name, reading: { column, cell } }) =>
+      name === 'baro' && column === reading.column && cell === reading.cell,
+  );
+  const by = baro === undefined ? 'altitude' : 'barometer';
+  const less = baro === undefined ? lessAt(headerNumber(header, 'site.altitude')) : lessBy(baro.si);
   if (less === 0) return { state, range, source, less };
-  return { state, range: { low: range.low - less, high: range.high - less }, source, less };
+  return { state, range: { low: range.low - less, high: range.high - less }, source, less, by };
 }
 
+/** A range that names the fuel or the ignition it is true of. */
+function isSaidOf(source: string, fuel: string | undefined): boolean {
+  if (fuel === undefined) return true;
+  if (isDiesel(fuel)) return !source.includes('petrol engine');
+  // Carbon dioxide follows from the carbon in the fuel.
+  if (hasLittleCarbon(fuel)) return !source.includes('petrol engine behind');
+  return !source.includes('diesel engine');
+}
+
+const hasLittleCarbon = (fuel: string): boolean => /^(methane|hydrogen)$/i.test(fuel);
+
 /** Who says what is usual, and what was taken off. */
-export function sourceOf({ source, less }: Usual): string {
+export function sourceOf({ source, less, by }: Usual): string {
   if (less === 0) return source;
   const inHg = unitOf('inHg');
   const said =
     inHg === undefined ? '' : `${formatNumber(Number(fromSi(less, inHg, 'difference').toFixed(1)))} inHg`;
-  return `${source}, less ${said} for the altitude`;
+  return `${source}, less ${said} for the ${by ?? 'altitude'}`;
 }
 
 /** By how much less the barometer is there than at the sea, Pa; nothing where that is not noticeable or not known. */
 function lessAt(altitude: number | undefined): number {
-  if (altitude === undefined || altitude < noticeable) return 0;
-  const here = standardPressure(altitude);
-  const seaLevel = standardPressure(0);
-  return typeof here === 'number' && typeof seaLevel === 'number' ? seaLevel - here : 0;
+  const here = altitude === undefined ? undefined : standardPressure(altitude);
+  return typeof here === 'number' ? lessBy(here) : 0;
 }
 
-/** Metres; below, the weather moves the barometer more than the altitude does. */
-const noticeable = 150;
+/** The same by the barometer. */
+function lessBy(barometer: number): number {
+  const less = seaLevelPressure - barometer;
+  return less < noticeable ? 0 : less;
+}
+
+/** Pa, of 150 m; below, the weather moves the barometer more than the altitude does. */
+const noticeable = 1790;

@@ -9,7 +9,7 @@ import { sayAltitude, sayPressure } from '../sayValue.ts';
  */
 
 /** Sea-level pressure of the standard atmosphere, Pa. */
-const seaLevelPressure = 101325;
+export const seaLevelPressure = 101325;
 
 const seaLevelTemperature = 288.15;
 /** K per metre of geopotential altitude. */

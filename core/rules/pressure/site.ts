@@ -1,4 +1,4 @@
-import { standardPressure } from '../../engine/air/standardAtmosphere.ts';
+import { seaLevelPressure, standardPressure } from '../../engine/air/standardAtmosphere.ts';
 import { stationPressure } from '../../engine/air/stationPressure.ts';
 import type { Header } from '../../study/header.ts';
 import type { When } from '../../study/types.ts';
@@ -51,7 +51,7 @@ export function siteByAnything({ seaLevel, byReport, byAltitude }: Site, when: W
 
 /** The highest barometer where nothing tells the place: by the sea in high weather. */
 export const highestBarometer: Known = {
-  si: 101_325 + weather,
+  si: seaLevelPressure + weather,
   halfWidth: 0,
   from: 'the highest by the sea',
 };

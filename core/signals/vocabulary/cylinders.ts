@@ -1,7 +1,5 @@
 import type { Signal } from '../types.ts';
-import { usually } from './usual.ts';
-
-const petrol = 'common practice, petrol engine';
+import { petrolEngine, usually } from './usual.ts';
 
 /** Does each cylinder seal, fill and work? */
 export const cylinders: readonly Signal[] = [
@@ -16,7 +14,7 @@ export const cylinders: readonly Signal[] = [
         unit: 'psi',
         kind: 'gauge',
         physical: '-15 .. 900 psi',
-        usual: [usually('cranking', '110 .. 240 psi', petrol)],
+        usual: [usually('cranking', '110 .. 240 psi', petrolEngine)],
       },
     ],
     alsoCalled: ['cranking compression', 'compression pressure', 'dry compression', 'static compression'],
@@ -61,8 +59,8 @@ export const cylinders: readonly Signal[] = [
         kind: 'gauge',
         physical: '-15 .. 900 psi',
         usual: [
-          usually('running compression', '45 .. 85 psi', petrol),
-          usually('warm idle', '45 .. 85 psi', petrol),
+          usually('running compression', '45 .. 85 psi', petrolEngine),
+          usually('warm idle', '45 .. 85 psi', petrolEngine),
         ],
       },
     ],
@@ -79,7 +77,7 @@ export const cylinders: readonly Signal[] = [
         unit: 'psi',
         kind: 'gauge',
         physical: '-15 .. 900 psi',
-        usual: [usually('snap throttle', '85 .. 210 psi', petrol)],
+        usual: [usually('snap throttle', '85 .. 210 psi', petrolEngine)],
       },
     ],
     alsoCalled: ['snap throttle compression', 'compression snap'],

@@ -1,7 +1,5 @@
 import type { Signal } from '../types.ts';
-import { usually } from './usual.ts';
-
-const petrol = 'common practice, petrol engine';
+import { petrolEngine, usually } from './usual.ts';
 
 /** Spark timing, knock, the coil's work, and the sensors that time it. */
 export const ignition: readonly Signal[] = [
@@ -17,11 +15,11 @@ export const ignition: readonly Signal[] = [
         encoding: { range: '-64 .. 63.5 °BTDC', step: '0.5 °CA', source: 'SAE J1979 $0E' },
         physical: '-64 .. 80 °BTDC',
         usual: [
-          usually('cranking', '-5 .. 25 °BTDC', petrol),
-          usually('warm idle', '-5 .. 30 °BTDC', petrol),
-          usually('2500 rpm no load', '15 .. 55 °BTDC', petrol),
-          usually('cruise', '12 .. 55 °BTDC', petrol),
-          usually('wide open throttle', '-5 .. 42 °BTDC', petrol),
+          usually('cranking', '-5 .. 25 °BTDC', petrolEngine),
+          usually('warm idle', '-5 .. 30 °BTDC', petrolEngine),
+          usually('2500 rpm no load', '15 .. 55 °BTDC', petrolEngine),
+          usually('cruise', '12 .. 55 °BTDC', petrolEngine),
+          usually('wide open throttle', '-5 .. 42 °BTDC', petrolEngine),
         ],
       },
     ],
@@ -54,9 +52,9 @@ export const ignition: readonly Signal[] = [
         kind: 'difference',
         physical: '-60 .. 60 °',
         usual: [
-          usually('warm idle', '-1 .. 1 °', petrol),
-          usually('2500 rpm no load', '-1 .. 1 °', petrol),
-          usually('cruise', '-4 .. 4 °', petrol),
+          usually('warm idle', '-1 .. 1 °', petrolEngine),
+          usually('2500 rpm no load', '-1 .. 1 °', petrolEngine),
+          usually('cruise', '-4 .. 4 °', petrolEngine),
         ],
       },
     ],
@@ -81,7 +79,10 @@ export const ignition: readonly Signal[] = [
       {
         unit: 'kV',
         physical: '-60 .. 60 kV',
-        usual: [usually('warm idle', '3 .. 18 kV', petrol), usually('snap throttle', '5 .. 28 kV', petrol)],
+        usual: [
+          usually('warm idle', '3 .. 18 kV', petrolEngine),
+          usually('snap throttle', '5 .. 28 kV', petrolEngine),
+        ],
       },
     ],
     alsoCalled: ['firing kv', 'spark kv', 'secondary voltage', 'ionisation voltage', 'firing line'],
@@ -93,7 +94,9 @@ export const ignition: readonly Signal[] = [
     family: 'ignition',
     holds: 'quantity',
     by: 'cylinder',
-    forms: [{ unit: 'kV', physical: '-20 .. 20 kV', usual: [usually('warm idle', '0.3 .. 4 kV', petrol)] }],
+    forms: [
+      { unit: 'kV', physical: '-20 .. 20 kV', usual: [usually('warm idle', '0.3 .. 4 kV', petrolEngine)] },
+    ],
     alsoCalled: ['burn kv', 'spark line voltage'],
   },
   {
@@ -102,7 +105,9 @@ export const ignition: readonly Signal[] = [
     family: 'ignition',
     holds: 'quantity',
     by: 'cylinder',
-    forms: [{ unit: 'ms', physical: '0 .. 20 ms', usual: [usually('warm idle', '0.7 .. 3 ms', petrol)] }],
+    forms: [
+      { unit: 'ms', physical: '0 .. 20 ms', usual: [usually('warm idle', '0.7 .. 3 ms', petrolEngine)] },
+    ],
     alsoCalled: ['spark duration', 'coil burn time', 'spark burn time', 'burn duration', 'spark line'],
   },
   {
@@ -121,7 +126,7 @@ export const ignition: readonly Signal[] = [
     holds: 'quantity',
     by: 'cylinder',
     forms: [
-      { unit: 'ms', physical: '0 .. 60 ms', usual: [usually('warm idle', '1 .. 10 ms', petrol)] },
+      { unit: 'ms', physical: '0 .. 60 ms', usual: [usually('warm idle', '1 .. 10 ms', petrolEngine)] },
       { unit: '°', kind: 'difference', physical: '0 .. 360 °' },
       { unit: '%', physical: '0 .. 100 %' },
     ],
@@ -133,7 +138,7 @@ export const ignition: readonly Signal[] = [
     family: 'ignition',
     holds: 'quantity',
     by: 'cylinder',
-    forms: [{ unit: 'A', physical: '-5 .. 60 A', usual: [usually('warm idle', '2 .. 20 A', petrol)] }],
+    forms: [{ unit: 'A', physical: '-5 .. 60 A', usual: [usually('warm idle', '2 .. 20 A', petrolEngine)] }],
     alsoCalled: ['coil amps', 'coil peak current', 'primary current', 'coil primary current'],
   },
   {
@@ -178,7 +183,9 @@ export const ignition: readonly Signal[] = [
     family: 'ignition',
     holds: 'quantity',
     by: 'cylinder',
-    forms: [{ unit: 'mm', physical: '0 .. 5 mm', usual: [usually('key off', '0.4 .. 1.7 mm', petrol)] }],
+    forms: [
+      { unit: 'mm', physical: '0 .. 5 mm', usual: [usually('key off', '0.4 .. 1.7 mm', petrolEngine)] },
+    ],
     alsoCalled: ['spark plug gap', 'electrode gap'],
   },
   {

@@ -1,5 +1,5 @@
 import type { Signal } from '../types.ts';
-import { byteOfPercent, signedByteOfPercent, usually } from './usual.ts';
+import { byteOfPercent, petrolEngine, signedByteOfPercent, usually } from './usual.ts';
 
 /** Exhaust gas led back into the intake, and air pumped into the exhaust. */
 export const recirculation: readonly Signal[] = [
@@ -15,8 +15,8 @@ export const recirculation: readonly Signal[] = [
         physical: '0 .. 100 %',
         usual: [
           usually('cranking', '0 .. 5 %'),
-          usually('cold start', '0 .. 5 %'),
-          usually('warm idle', '0 .. 10 %'),
+          usually('cold start', '0 .. 5 %', petrolEngine),
+          usually('warm idle', '0 .. 10 %', petrolEngine),
           usually('cruise', '0 .. 60 %'),
           usually('wide open throttle', '0 .. 5 %'),
         ],
@@ -35,7 +35,7 @@ export const recirculation: readonly Signal[] = [
         unit: '%',
         encoding: byteOfPercent('$69, value from memory'),
         physical: '0 .. 100 %',
-        usual: [usually('warm idle', '0 .. 10 %'), usually('wide open throttle', '0 .. 5 %')],
+        usual: [usually('warm idle', '0 .. 10 %', petrolEngine), usually('wide open throttle', '0 .. 5 %')],
       },
     ],
     alsoCalled: ['egr position', 'actual egr'],

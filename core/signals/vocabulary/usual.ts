@@ -12,6 +12,7 @@ export const practice = 'common practice';
 export const throttled = 'common practice, petrol engine with a throttle';
 export const seaLevel = 'common practice, petrol engine near sea level';
 export const portInjected = 'common practice, port injection';
+export const petrolEngine = 'common practice, petrol engine';
 export const dieselEngine = 'common practice, diesel engine';
 export const warmCatalyst = 'common practice, behind a warm catalyst';
 
