@@ -1,5 +1,6 @@
 import { fromSi } from '../quantity/convert.ts';
 import { formatRange } from '../quantity/format.ts';
+import { carOf } from '../rules/car.ts';
 import { isOutside, measuredIn } from '../rules/measured.ts';
 import { sourceOf, usualRange } from '../rules/usualRange.ts';
 import type { Reading, Study } from '../study/types.ts';
@@ -17,9 +18,10 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
       : [],
   );
   if (spoken.length === 0) return [];
+  const car = carOf(study.memo.header.header);
   const beside = measuredIn(study.readings.filter((each) => each.cell === cell));
   return measuredIn([reading]).flatMap((one) => {
-    const usual = usualRange(one, study.memo.header.header, beside);
+    const usual = usualRange(one, car, beside);
     if (usual === undefined || !isOutside(one.si, one.halfWidth, usual.range)) return [];
     const { type } = one;
     const read = (si: number): number | undefined =>

@@ -23,9 +23,8 @@ export function checkCase(written: string | Stream, previous?: Study, files?: Ca
 
 /** Lets every rule look at a case that was studied; what rules found in the previous study is taken over where it still holds. */
 export function checkStudy(studied: Study, previous?: Study): Study {
-  const now = ruled(studied, previous === undefined ? undefined : known.get(previous.memo));
-  known.set(studied.memo, now);
-  return withFindings(studied, studied.fileFindings, now.merged);
+  const now = ruled(studied, previous?.kept as Ruled | undefined);
+  return withFindings(studied, studied.fileFindings, now.merged, now);
 }
 
 /** What rules found in each cell, by what they looked at. */
@@ -39,8 +38,6 @@ interface Ruled {
   readonly studied: Study['cellFindings'];
   readonly merged: Study['cellFindings'];
 }
-
-const known = new WeakMap<Study['memo'], Ruled>();
 
 /** What was found in a cell stays as long as its facts do: they are made anew when its text or the header changes. */
 function ruled({ file, memo, cellFindings }: Study, before: Ruled | undefined): Ruled {

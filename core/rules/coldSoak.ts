@@ -39,8 +39,10 @@ const apart = 10;
 /** K: the sun on a bonnet, or an engine that was run the evening before, is no wrong sensor. */
 const farApart = 15;
 
-const lowestOf = (all: readonly Measured[]): number => Math.min(...all.map((each) => each.si));
-const highestOf = (all: readonly Measured[]): number => Math.max(...all.map((each) => each.si));
+const lowestOf = (all: readonly Measured[]): number =>
+  all.reduce((least, { si }) => Math.min(least, si), Number.POSITIVE_INFINITY);
+const highestOf = (all: readonly Measured[]): number =>
+  all.reduce((most, { si }) => Math.max(most, si), Number.NEGATIVE_INFINITY);
 
 function ofTwo(first: Measured, second: Measured): readonly Diagnostic[] {
   const away = Math.abs(first.si - second.si) - first.halfWidth - second.halfWidth;

@@ -1,7 +1,6 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { engineStates } from '../signals/states.ts';
-import { writtenAs } from './measured.ts';
-import { inForm } from './moments.ts';
+import { inForm, writtenAs } from './measured.ts';
 import type { MomentRule } from './rule.ts';
 
 /** Speed, or vacuum on the gauge, at a state in which the engine stands. After shut-down the vacuum fades only slowly, so it is left alone there. */
@@ -12,8 +11,8 @@ export const engineStands: MomentRule = {
   checkMoment: (moment): Diagnostic | undefined => {
     const state = moment.state?.known;
     if (state?.engine !== 'off') return undefined;
-    const rpm = inForm(moment, 'rpm', 'rpm');
-    const vacuum = state.name === 'key on engine off' ? inForm(moment, 'vacuum', 'inHg') : undefined;
+    const rpm = inForm(moment.values.rpm, 'rpm');
+    const vacuum = state.name === 'key on engine off' ? inForm(moment.values.vacuum, 'inHg') : undefined;
     for (const [one, most] of [[rpm, stillTurns] as const, [vacuum, stillVacuum] as const]) {
       if (one === undefined || one.si - one.halfWidth <= most) continue;
       const facts = { name: one.name, written: writtenAs(one), state: state.name };

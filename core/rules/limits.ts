@@ -1,12 +1,14 @@
 import { signalOf } from '../signals/lookup.ts';
 import { type FormRanges, type Interval, rangesOf, usualIn } from '../signals/ranges.ts';
-import type { Form, Signal } from '../signals/types.ts';
+import type { Form } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
 import { mostStates, stateNumber } from './stateNumber.ts';
 import { isRuled, type RuledSignal } from './values.ts';
 
 /** What is known beforehand of a signal's numbers in one form at one engine state. */
 export interface Limits {
+  readonly form: Form;
+  readonly unit: string;
   readonly ranges: FormRanges;
   /** What it can possibly be, where that is known. */
   readonly possible: Interval | undefined;
@@ -21,40 +23,24 @@ export interface Limits {
   asked: number | undefined;
 }
 
-/** They are worked out once for each signal, form and state. */
+/** They are worked out once for each form, which is one signal's alone, and state. */
 export function limitsOf({ signal, state }: Reading, form: Form): Limits {
-  if (signal === undefined) return readLimits('', form, '');
-  const known = state?.known;
-  const states = statesOf(signal, form);
-  const at = stateNumber(known);
+  let states = known.get(form);
+  if (states === undefined) {
+    states = Array.from({ length: mostStates }, () => undefined);
+    known.set(form, states);
+  }
+  const at = stateNumber(state?.known);
   let limits = states[at];
   if (limits === undefined) {
-    limits = readLimits(signal.name, form, known?.name ?? '');
+    limits = readLimits(signal?.name ?? '', form, state?.known?.name ?? '');
     states[at] = limits;
   }
   return limits;
 }
 
-/** A form of a signal with its limits, by the numbers of engine states. */
-interface FormRow {
-  readonly form: Form;
-  readonly states: (Limits | undefined)[];
-}
-
-/** By signals: a case's own come and go with it. */
-const rows = new WeakMap<Signal, FormRow[]>();
-
-function statesOf(signal: Signal, form: Form): (Limits | undefined)[] {
-  let forms = rows.get(signal);
-  if (forms === undefined) {
-    forms = [];
-    rows.set(signal, forms);
-  }
-  for (const each of forms) if (each.form === form) return each.states;
-  const states = Array.from({ length: mostStates }, () => undefined);
-  forms.push({ form, states });
-  return states;
-}
+/** By forms, and by the numbers of engine states: a case's own signals come and go with it, and so do their forms. */
+const known = new WeakMap<Form, (Limits | undefined)[]>();
 
 function readLimits(signal: string, form: Form, state: string): Limits {
   const ranges = rangesOf(form);
@@ -76,7 +62,7 @@ function readLimits(signal: string, form: Form, state: string): Limits {
   // What is usual for a vacuum depends on the altitude.
   if (usual !== undefined && signal === 'vacuum') [low, high] = [0, -1];
   const field = isRuled(signal) ? signal : undefined;
-  return { ranges, possible, usual, low, high, field, asked: undefined };
+  return { form, unit: form.unit, ranges, possible, usual, low, high, field, asked: undefined };
 }
 
 /** A manifold pressure with the engine standing still is a barometer, so it can only be what the barometer can be. */

@@ -6,21 +6,60 @@ import type { Form } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
 import { closeTo, type Limits, limitsOf } from './limits.ts';
 
-/** One number of a reading: the whole of it, or a member of a map. */
-export interface Measured {
+/**
+ * One number of a reading: the whole of it, or a member of a map. It is made of every number of a case,
+ * so it holds what it is made of, and works out what few are asked for.
+ */
+export class Measured {
   readonly reading: Reading;
-  readonly form: Form;
   readonly type: QuantityType;
-  readonly si: number;
-  readonly halfWidth: number;
-  /** `map`, `compression[3]` */
-  readonly name: string;
   readonly limits: Limits;
   /** What is odd about it alone, as bits of `oddities`; 0 for nearly all. */
   readonly odd: number;
-  readonly isImpossible: boolean;
+  readonly amount: Amount;
+  /** The cylinder or the label of a number that is one of several. */
+  readonly member: string | undefined;
+
+  constructor(reading: Reading, form: Form, type: QuantityType, amount: Amount, member?: string) {
+    this.reading = reading;
+    this.type = type;
+    this.limits = limitsOf(reading, form);
+    this.odd = oddIn(amount, this.limits);
+    this.amount = amount;
+    this.member = member;
+  }
+
+  get form(): Form {
+    return this.limits.form;
+  }
+
+  /** The unit of its form: `kPa` of a pressure, `%` of a share. It says what is measured, not how it was written. */
+  get unit(): string {
+    return this.limits.unit;
+  }
+
+  get si(): number {
+    return this.amount.si;
+  }
+
+  get halfWidth(): number {
+    return halfWidth(this.amount);
+  }
+
+  /** `map`, `compression[3]` */
+  get name(): string {
+    const { key } = this.reading;
+    return this.member === undefined ? key : `${key}[${this.member}]`;
+  }
+
+  get isImpossible(): boolean {
+    return (this.odd & oddities.impossible) !== 0;
+  }
+
   /** The end of the scale, or the substitute, that it is: what a module shows for a failed circuit. */
-  readonly end: FormRanges['failed'][number] | undefined;
+  get end(): FormRanges['failed'][number] | undefined {
+    return (this.odd & oddities['end of scale']) === 0 ? undefined : endAt(this.si, this.limits);
+  }
 }
 
 /** What a number alone can be odd in, as bits beside those of `asked.ts`. A vacuum is always taken for unusual: what is usual for it depends on the place. */
@@ -42,39 +81,31 @@ export function measuredIn(readings: readonly Reading[]): readonly Measured[] {
 export function measuredOf(reading: Reading): Measured | undefined {
   const { form, value } = reading;
   if (value.kind !== 'one' || form === undefined || !isOfCar(reading)) return undefined;
-  return measured(reading, form, value.type, value.amount, reading.key);
+  return new Measured(reading, form, value.type, value.amount);
 }
 
 /** Adds the numbers of a reading that holds several. */
 export function addMembers(reading: Reading, all: Measured[]): void {
-  const { form, value, key } = reading;
+  const { form, value } = reading;
   if (value.kind !== 'members' || form === undefined || !isOfCar(reading)) return;
   for (const [member, amount] of value.members) {
-    if ('si' in amount) all.push(measured(reading, form, value.type, amount, `${key}[${member}]`));
+    if ('si' in amount) all.push(new Measured(reading, form, value.type, amount, member));
   }
 }
 
 const isOfCar = ({ from }: Reading): boolean => from !== 'reference' && from !== 'header';
 
-/** It is made of every number of a case: what few of them need is worked out elsewhere. */
-function measured(reading: Reading, form: Form, type: QuantityType, amount: Amount, name: string): Measured {
-  const { si } = amount;
-  const width = halfWidth(amount);
-  const limits = limitsOf(reading, form);
-  const isCalm = si >= limits.low && si <= limits.high;
-  const end = isCalm ? undefined : endAt(si, limits);
-  const odd = isCalm ? 0 : oddIn(si, width, limits) | (end === undefined ? 0 : oddities['end of scale']);
-  const isImpossible = (odd & oddities.impossible) !== 0;
-  return { reading, form, type, si, halfWidth: width, name, limits, odd, isImpossible, end };
-}
-
 function endAt(si: number, { ranges }: Limits): Measured['end'] {
   return ranges.failed.find(({ low, high }) => si > low - closeTo(low) && si < high + closeTo(high));
 }
 
-function oddIn(si: number, width: number, { ranges, possible, usual, field }: Limits): number {
+function oddIn(amount: Amount, limits: Limits): number {
+  const { si } = amount;
+  if (si >= limits.low && si <= limits.high) return 0;
+  const { ranges, possible, usual, field } = limits;
   const { encoding } = ranges;
-  let odd = 0;
+  const width = halfWidth(amount);
+  let odd = endAt(si, limits) === undefined ? 0 : oddities['end of scale'];
   if (possible !== undefined && isOutside(si, width, possible)) odd |= oddities.impossible;
   if (encoding !== undefined && isOutside(si, width, encoding)) odd |= oddities['beyond encoding'];
   if (usual !== undefined && (field === 'vacuum' || isOutside(si, width, usual.range)))
@@ -84,6 +115,11 @@ function oddIn(si: number, width: number, { ranges, possible, usual, field }: Li
 
 /** As it is said in a sentence: "101 inHg". */
 export const writtenAs = ({ si, type }: Measured): string => formatQuantity(si, type);
+
+/** The number in the form of this unit: air flow as `kg/s` is no volts. */
+export function inForm(one: Measured | undefined, unit: string): Measured | undefined {
+  return one !== undefined && one.unit === unit ? one : undefined;
+}
 
 /** Below or above the interval by more than the reading's own uncertainty and a rounding. */
 export function isOutside(si: number, width: number, interval: Interval): boolean {

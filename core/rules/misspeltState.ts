@@ -20,10 +20,10 @@ export const misspeltState: CellRule = {
 
 /** Something was read at each of its states, and they were looked up for that. */
 function areAllKnown(cell: Cell, moments: readonly Moment[]): boolean {
+  for (const { state } of moments) if (state?.known === undefined) return false;
   const one = 'state' in cell && cell.state !== undefined ? 1 : 0;
   const several = 'states' in cell ? (cell.states?.length ?? 0) : 0;
-  const count = one + several;
-  return moments.length === count && moments.every(({ state }) => state?.known !== undefined);
+  return moments.length === one + several;
 }
 
 function addAt({ name }: StateNode, found: Diagnostic[]): void {

@@ -3,7 +3,7 @@ import type { Reading, TakenAt, When } from '../study/types.ts';
 import { failureOf } from './failedValue.ts';
 import { addMembers, type Measured, measuredOf, oddities } from './measured.ts';
 import { stateNumber } from './stateNumber.ts';
-import { noValues, type RuledSignal, type Values } from './values.ts';
+import { noValues, type Values } from './values.ts';
 
 /**
  * What was read at one engine state: a readings cell, or one column of it.
@@ -119,12 +119,6 @@ function likenessOf(when: When, state: TakenAt | undefined): Moment['likeness'] 
 }
 
 const visits: readonly When[] = ['before', 'after', 'known good', 'freeze frame'];
-
-/** The reading of a signal in the form of this unit: air flow as `kg/s` is no volts. */
-export function inForm({ values }: Moment, signal: RuledSignal, unit: string): Measured | undefined {
-  const one = values[signal];
-  return one?.form.unit === unit ? one : undefined;
-}
 
 /** The name of the trade's engine state, if the moment has one. */
 export const stateName = ({ state }: Moment): string | undefined => state?.known?.name;

@@ -1,7 +1,7 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { formatNumber } from '../quantity/format.ts';
-import { writtenAs } from './measured.ts';
-import { inForm } from './moments.ts';
+import { inForm, writtenAs } from './measured.ts';
+
 import type { MomentRule } from './rule.ts';
 
 /** An injector pulse longer than an engine cycle. */
@@ -9,8 +9,8 @@ export const pulseTooLong: MomentRule = {
   code: 'pulse-too-long',
   of: ['pulse_width'],
   checkMoment: (moment, { car: { isTwoStroke } }): Diagnostic | undefined => {
-    const pulse = inForm(moment, 'pulse_width', 'ms');
-    const rpm = inForm(moment, 'rpm', 'rpm');
+    const pulse = inForm(moment.values.pulse_width, 'ms');
+    const rpm = inForm(moment.values.rpm, 'rpm');
     if (pulse === undefined || rpm === undefined || !(rpm.si > 0)) return undefined;
     const cycle = (isTwoStroke ? 1 : 2) / rpm.si;
     // A scan shows speed and pulse of slightly different moments.

@@ -19,7 +19,7 @@ interface Row {
   readonly because: string;
   readonly next: string;
   /** Only of an engine that is governed by its throttle. */
-  readonly throttled?: true;
+  readonly throttled?: boolean;
 }
 
 const statesThat = (does: string): readonly string[] =>
@@ -124,11 +124,12 @@ export const stateContradicted: MomentRule = {
   of: [...new Set(rows.map(({ signal }) => signal))],
   at: [...new Set(rows.flatMap(({ states }) => states))],
   checkMoment: (moment, { car }): Diagnostic | undefined => {
-    const state = stateName(moment) ?? '';
-    for (const row of rowsAt.get(state) ?? []) {
+    const state = stateName(moment);
+    if (state === undefined) return undefined;
+    for (const row of rowsAt.get(state) ?? none) {
       const one = moment.values[row.signal];
-      if (one === undefined || one.form.unit !== row.unit || !contradicts(one, row)) continue;
-      if (row.throttled === true && !car.hasThrottle) continue;
+      if (one === undefined || one.unit !== row.unit || !contradicts(one, row)) continue;
+      if (row.throttled && !car.hasThrottle) continue;
       const facts = { name: one.name, written: writtenAs(one), state, because: row.because, next: row.next };
       return diagnose('state-contradicted', one.reading.valueSpan, facts);
     }
@@ -136,13 +137,25 @@ export const stateContradicted: MomentRule = {
   },
 };
 
-const rowsAt: ReadonlyMap<string, readonly Row[]> = new Map(
-  engineStates.map(({ name }) => [name, rows.filter(({ states }) => states.includes(name))]),
+const none: readonly Required<Row>[] = [];
+
+const unlimited = {
+  least: Number.NEGATIVE_INFINITY,
+  most: Number.POSITIVE_INFINITY,
+  from: Number.NEGATIVE_INFINITY,
+  upTo: Number.POSITIVE_INFINITY,
+  throttled: false,
+};
+
+/** All rows are of one shape, with every limit: they are asked of each moment. */
+const rowsAt: ReadonlyMap<string, readonly Required<Row>[]> = new Map(
+  engineStates.map(({ name }) => [
+    name,
+    rows.filter(({ states }) => states.includes(name)).map((row) => ({ ...unlimited, ...row })),
+  ]),
 );
 
-function contradicts({ si, halfWidth }: Measured, { least, most, from, upTo }: Row): boolean {
-  const isBelow = least !== undefined && si + halfWidth < least;
-  const isAbove = most !== undefined && si - halfWidth > most;
-  if (!isBelow && !isAbove) return false;
-  return (from === undefined || si >= from) && (upTo === undefined || si <= upTo);
+function contradicts({ si, halfWidth }: Measured, { least, most, from, upTo }: Required<Row>): boolean {
+  if (si >= least && si <= most) return false;
+  return (si + halfWidth < least || si - halfWidth > most) && si >= from && si <= upTo;
 }

@@ -6,5 +6,5 @@ export const mostStates = engineStates.length + 1;
 
 /** A number for each engine state of the trade; 0 where there is none, or one in free words. */
 export function stateNumber(state: EngineState | undefined): number {
-  return state === undefined ? 0 : engineStates.indexOf(state) + 1;
+  return state === undefined ? 0 : state.number;
 }

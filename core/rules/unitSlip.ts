@@ -48,7 +48,7 @@ export function slipsOf(one: Measured, limit: Interval, measured: readonly Measu
   const value = fromSi(one.si, unit, kind);
   const state = one.reading.state?.name;
   const { usual } = one.limits.ranges;
-  const own = unitOf(one.form.unit);
+  const own = unitOf(one.unit);
   const commonest = [own?.symbol, own === undefined ? undefined : otherUnit(own, kind)?.symbol];
   const rank = (candidate: Unit): number => {
     const si = toSi(value, candidate, kind);
@@ -63,7 +63,7 @@ export function slipsOf(one: Measured, limit: Interval, measured: readonly Measu
     .map((symbol) => unitOf(symbol))
     .filter((candidate) => candidate !== undefined)
     .filter((candidate) => candidate.dimension === dimension && candidate.symbol !== unit.symbol)
-    .filter(({ symbol }) => !plainShares.has(symbol) || symbol === one.form.unit)
+    .filter(({ symbol }) => !plainShares.has(symbol) || symbol === one.unit)
     .map((candidate) => ({ candidate, rank: rank(candidate) }))
     .filter((each) => each.rank > 0);
   const best = Math.max(...ranked.map((each) => each.rank));

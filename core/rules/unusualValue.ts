@@ -13,8 +13,8 @@ import { sourceOf, usualRange } from './usualRange.ts';
 export const unusualValue: ReadingRule = {
   code: 'unusual-value',
   odd: 'unusual',
-  checkReading: (one, { read, header, measured }) => {
-    const usual = one.isImpossible ? undefined : usualRange(one, header, measured);
+  checkReading: (one, { read, car, measured }) => {
+    const usual = one.isImpossible ? undefined : usualRange(one, car, measured);
     if (usual === undefined || !isOutside(one.si, one.halfWidth, usual.range)) return undefined;
     if (failureOf(one, measured) !== undefined) return undefined;
     const other = likelierUnit(one, usual.range);

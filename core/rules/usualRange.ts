@@ -1,12 +1,11 @@
-import { seaLevelPressure, standardPressure } from '../engine/air/standardAtmosphere.ts';
+import { seaLevelPressure } from '../engine/air/standardAtmosphere.ts';
 import { fromSi } from '../quantity/convert.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { unitOf } from '../quantity/unit.ts';
 import type { Interval } from '../signals/ranges.ts';
-import type { Header } from '../study/header.ts';
-import { isDiesel } from './car.ts';
-import { headerNumber, headerWord } from './headerWords.ts';
+import { type Car, isDiesel } from './car.ts';
 import type { Measured } from './measured.ts';
+import type { Site } from './pressure/site.ts';
 
 /** What is usual for a reading in its engine state, and who says so. */
 export interface Usual {
@@ -25,11 +24,11 @@ export interface Usual {
  */
 export function usualRange(
   { limits, reading }: Measured,
-  header: Header,
+  { fuel, site }: Pick<Car, 'fuel' | 'site'>,
   beside: readonly Measured[],
 ): Usual | undefined {
   const { usual } = limits;
-  if (usual === undefined || !isSaidOf(usual.source, headerWord(header, 'engine.fuel'))) return undefined;
+  if (usual === undefined || !isSaidOf(usual.source, fuel)) return undefined;
   const { state, range, source } = usual;
   if (limits.field !== 'vacuum') return { state, range, source, less: 0 };
   const baro = beside.find(
@@ -37,7 +36,7 @@ export function usualRange(
       name === 'baro' && column === reading.column && cell === reading.cell,
   );
   const by = baro === undefined ? 'altitude' : 'barometer';
-  const less = baro === undefined ? lessAt(headerNumber(header, 'site.altitude')) : lessBy(baro.si);
+  const less = baro === undefined ? lessAt(site) : lessBy(baro.si);
   if (less === 0) return { state, range, source, less };
   return { state, range: { low: range.low - less, high: range.high - less }, source, less, by };
 }
@@ -63,9 +62,8 @@ export function sourceOf({ source, less, by }: Usual): string {
 }
 
 /** By how much less the barometer is there than at the sea, Pa; nothing where that is not noticeable or not known. */
-function lessAt(altitude: number | undefined): number {
-  const here = altitude === undefined ? undefined : standardPressure(altitude);
-  return typeof here === 'number' ? lessBy(here) : 0;
+function lessAt({ byAltitude }: Site): number {
+  return byAltitude === undefined ? 0 : lessBy(byAltitude.si);
 }
 
 /** The same by the barometer. */

@@ -1,11 +1,13 @@
-import { nearest } from '../text/nearest.ts';
+import { type Lettered, nearestAmong, withLetters } from '../text/nearest.ts';
 import type { EngineState } from './types.ts';
+
+type Row = Omit<EngineState, 'number'>;
 
 /**
  * The engine states that the trade has a name for. A reading may name another in free words: it has no usual ranges then.
  * In a soak and after shut-down the key is turned on only to read the modules.
  */
-export const engineStates: readonly EngineState[] = [
+const rows: readonly Row[] = [
   {
     name: 'key off',
     meaning: 'Ignition off, modules may still be awake',
@@ -162,6 +164,8 @@ export const engineStates: readonly EngineState[] = [
   },
 ];
 
+export const engineStates: readonly EngineState[] = rows.map((row, at) => ({ number: at + 1, ...row }));
+
 /** The state of exactly this name; undefined for free words. */
 export function stateOf(name: string): EngineState | undefined {
   return byName().get(name);
@@ -171,7 +175,7 @@ export function stateOf(name: string): EngineState | undefined {
 export function nearestStates(name: string): string[] {
   const offers: string[] = [];
   const asked = name.toLowerCase();
-  for (const spelling of spellings().has(asked) ? [asked] : nearest(asked, spellings().keys(), 6)) {
+  for (const spelling of spellings().has(asked) ? [asked] : nearestAmong(asked, lettered(), 6)) {
     const state = spellings().get(spelling);
     if (state !== undefined && state !== name && !offers.includes(state)) offers.push(state);
   }
@@ -183,6 +187,13 @@ let named: ReadonlyMap<string, EngineState> | undefined;
 function byName(): ReadonlyMap<string, EngineState> {
   named ??= new Map(engineStates.map((each) => [each.name, each]));
   return named;
+}
+
+let letters: readonly Lettered[] | undefined;
+
+function lettered(): readonly Lettered[] {
+  letters ??= withLetters(spellings().keys());
+  return letters;
 }
 
 let spelled: ReadonlyMap<string, string> | undefined;

@@ -47,6 +47,8 @@ export interface Form {
 
 /** An engine state that the trade has a name for. */
 export interface EngineState {
+  /** Its place among the trade's states, counted from 1. */
+  readonly number: number;
   readonly name: string;
   readonly meaning: string;
   /** Running, cranking or still: which readings can be compared. */

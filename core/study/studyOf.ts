@@ -7,17 +7,18 @@ import type { Answer, Computed, Expectation, Finding, Plotted, Reading, Study, S
 /** A study of a file; the lists of the whole case follow from what each cell brings and comes to. */
 export function studyOf(file: CaseFile, memo: Memo): Study {
   const about = file.diagnostics.map((diagnostic): Finding => ({ cell: undefined, diagnostic }));
-  return new Studied(new Lists(file, memo), about, memo.cellFindings);
+  return new Studied(new Lists(file, memo), about, memo.cellFindings, undefined);
 }
 
-/** The same study with other findings. */
+/** The same study with other findings, and where they say so with what they kept of making them. */
 export function withFindings(
   study: Study,
   fileFindings: Study['fileFindings'],
   cellFindings: Study['cellFindings'],
+  kept: unknown = study.kept,
 ): Study {
   const lists = study instanceof Studied ? study.lists : new Lists(study.file, study.memo);
-  return new Studied(lists, fileFindings, cellFindings);
+  return new Studied(lists, fileFindings, cellFindings, kept);
 }
 
 /**
@@ -90,12 +91,19 @@ class Studied implements Study {
   readonly lists: Lists;
   readonly fileFindings: Study['fileFindings'];
   readonly cellFindings: Study['cellFindings'];
+  readonly kept: unknown;
   #findings: readonly Finding[] | undefined;
 
-  constructor(lists: Lists, fileFindings: Study['fileFindings'], cellFindings: Study['cellFindings']) {
+  constructor(
+    lists: Lists,
+    fileFindings: Study['fileFindings'],
+    cellFindings: Study['cellFindings'],
+    kept: unknown,
+  ) {
     this.lists = lists;
     this.fileFindings = fileFindings;
     this.cellFindings = cellFindings;
+    this.kept = kept;
   }
 
   get file(): CaseFile {

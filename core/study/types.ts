@@ -27,6 +27,8 @@ export interface Study {
   readonly cellFindings: readonly (readonly Finding[])[];
   /** What the next study of the same case may take over. */
   readonly memo: Memo;
+  /** What rules keep of it for the study after it; nobody else looks at it. */
+  readonly kept: unknown;
 }
 
 /** A diagnostic with its cell; the cell is undefined for findings about the file as a whole. */

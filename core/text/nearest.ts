@@ -4,18 +4,68 @@
  * a candidate further than a third of the word's length (at least 1, at most 3) is not offered.
  */
 export function nearest(word: string, candidates: Iterable<string>, most = 3): string[] {
-  const from = word.slice(0, longest).toLowerCase();
-  const limit = Math.max(1, Math.min(3, Math.floor(from.length / 3)));
-  const letters = lettersOf(from);
-  const found: { name: string; distance: number }[] = [];
+  const asked = asking(word);
+  const found: Near[] = [];
   for (const name of candidates) {
-    if (Math.abs(name.length - from.length) > limit) continue;
+    if (Math.abs(name.length - asked.small.length) > asked.limit) continue;
     const small = name.toLowerCase();
-    // Each slip takes at most one letter away and brings at most one: this costs a tenth of the distance.
-    if (beyond(letters, lettersOf(small), limit)) continue;
-    const distance = name === word ? 0 : alignment(from, small, limit);
-    if (distance <= limit) found.push({ name, distance });
+    addNear(asked, name, small, lettersOf(small), found);
   }
+  return first(found, most);
+}
+
+/** A candidate with what is looked at first of it; `small` is its name in small letters. */
+export interface Lettered {
+  readonly name: string;
+  readonly small: string;
+  readonly letters: number;
+}
+
+/** Candidates that are asked again and again. */
+export function withLetters(candidates: Iterable<string>): readonly Lettered[] {
+  return Array.from(candidates, (name) => {
+    const small = name.toLowerCase();
+    return { name, small, letters: lettersOf(small) };
+  });
+}
+
+/** As `nearest`. */
+export function nearestAmong(word: string, candidates: readonly Lettered[], most = 3): string[] {
+  const asked = asking(word);
+  const found: Near[] = [];
+  for (const { name, small, letters } of candidates) {
+    if (Math.abs(name.length - asked.small.length) > asked.limit) continue;
+    addNear(asked, name, small, letters, found);
+  }
+  return first(found, most);
+}
+
+interface Asked {
+  readonly word: string;
+  readonly small: string;
+  readonly letters: number;
+  readonly limit: number;
+}
+
+interface Near {
+  readonly name: string;
+  readonly distance: number;
+}
+
+function asking(word: string): Asked {
+  const small = word.slice(0, longest).toLowerCase();
+  const limit = Math.max(1, Math.min(3, Math.floor(small.length / 3)));
+  return { word, small, letters: lettersOf(small), limit };
+}
+
+function addNear(asked: Asked, name: string, small: string, letters: number, found: Near[]): void {
+  // Each slip takes at most one letter away and brings at most one: this costs a tenth of the distance.
+  if (beyond(asked.letters, letters, asked.limit)) return;
+  const distance = name === asked.word ? 0 : alignment(asked.small, small, asked.limit);
+  if (distance <= asked.limit) found.push({ name, distance });
+}
+
+function first(found: Near[], most: number): string[] {
   found.sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
   return found.slice(0, most).map((each) => each.name);
 }

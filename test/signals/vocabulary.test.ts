@@ -40,6 +40,11 @@ describe('the vocabulary', () => {
     expect(names.filter((name, at) => names.indexOf(name) !== at)).toEqual([]);
   });
 
+  it('gives no two signals the same form, since what is known of a form is kept by it', () => {
+    const all = forms.map(([, form]) => form);
+    expect(new Set(all).size).toBe(all.length);
+  });
+
   it('names a signal in lower case, as a name in an expression is written', () => {
     expect(
       signals.map(({ name }) => name).filter((name) => !/^[a-z][a-z0-9]*(_[a-z0-9]+)*$/.test(name)),

@@ -19,20 +19,28 @@ const longestOrder = 400;
 /** The cylinders in the order they fire: "1-3-4-2", with hyphens, commas, semicolons or spaces between, or "1342". */
 export function cylindersInOrder(order: string): readonly number[] | NoAnswer {
   const text = order.trim();
-  if (singleDigits.test(text)) return digitsOf(text);
+  const digits = singleDigits(text);
+  if (digits !== undefined) return digits;
   if (text.length > longestOrder) return unreadable(text);
   const parts = /^[1-9]{2,9}$/.test(text) ? [...text] : text.split(/\s*[-–,;\s]\s*/);
   return parts.every((each) => /^[1-9][0-9]?$/.test(each)) ? parts.map(Number) : unreadable(text);
 }
 
-/** The form that nearly all have, which is read without taking the text apart. */
-const singleDigits = /^[1-9](?:-[1-9]){1,15}$/;
-
-function digitsOf(text: string): readonly number[] {
+/** The form that nearly all have, digits with a hyphen between, read without taking the text apart; undefined for another. */
+function singleDigits(text: string): readonly number[] | undefined {
+  if (text.length < 3 || text.length % 2 === 0 || text.length > longestOrder) return undefined;
   const digits: number[] = [];
-  for (let at = 0; at < text.length; at += 2) digits.push(text.charCodeAt(at) - 48);
+  for (let at = 0; at < text.length; at++) {
+    const digit = text.charCodeAt(at) - zero;
+    if (at % 2 === 1 ? digit !== hyphen : digit < 1 || digit > 9) return undefined;
+    if (at % 2 === 0) digits.push(digit);
+  }
   return digits;
 }
+
+const zero = 48;
+/** Counted from the digit 0. */
+const hyphen = 45 - zero;
 
 function unreadable(text: string): NoAnswer {
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;

@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { writtenAs } from '../measured.ts';
-import { inForm, stateName } from '../moments.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { stateName } from '../moments.ts';
 import type { MomentRule } from '../rule.ts';
 
 const idle: readonly string[] = ['warm idle', 'idle in gear'];
@@ -12,9 +12,9 @@ export const egrAtIdle: MomentRule = {
   at: idle,
   checkMoment: (moment, { car }): Diagnostic | undefined => {
     if (!car.hasThrottle || !idle.includes(stateName(moment) ?? '')) return undefined;
-    const command = inForm(moment, 'egr_cmd', '%');
-    const actual = inForm(moment, 'egr_actual', '%');
-    const error = inForm(moment, 'egr_error', '%');
+    const command = inForm(moment.values.egr_cmd, '%');
+    const actual = inForm(moment.values.egr_actual, '%');
+    const error = inForm(moment.values.egr_error, '%');
     if (command === undefined || command.si > shut) return undefined;
     const facts = { command: writtenAs(command) };
     if (actual !== undefined && actual.si - command.si > open + actual.halfWidth) {

@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { writtenAs } from '../measured.ts';
-import { inForm, stateName } from '../moments.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { stateName } from '../moments.ts';
 import type { MomentRule } from '../rule.ts';
 
 const steady: readonly string[] = [
@@ -18,8 +18,8 @@ export const egrNotCommanded: MomentRule = {
   at: steady,
   checkMoment: (moment): Diagnostic | undefined => {
     if (!steady.includes(stateName(moment) ?? '')) return undefined;
-    const command = inForm(moment, 'egr_cmd', '%');
-    const actual = inForm(moment, 'egr_actual', '%');
+    const command = inForm(moment.values.egr_cmd, '%');
+    const actual = inForm(moment.values.egr_actual, '%');
     if (command === undefined || actual === undefined || command.si > shut) return undefined;
     if (actual.si - actual.halfWidth < open) return undefined;
     const facts = {

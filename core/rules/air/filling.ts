@@ -1,6 +1,6 @@
 import { volumetricEfficiency } from '../../engine/air/airFlow.ts';
-import type { Measured } from '../measured.ts';
-import { inForm, type Moment, stateName } from '../moments.ts';
+import { inForm, type Measured } from '../measured.ts';
+import { type Moment, stateName } from '../moments.ts';
 import { barometerOf } from '../pressure/barometerOf.ts';
 import { soundManifold } from '../pressure/manifold.ts';
 import type { RuledCase } from '../rule.ts';
@@ -22,8 +22,8 @@ export interface Filling {
 export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined {
   const { displacement, isTwoStroke, isUnboosted } = ruled.car;
   const limits = isTwoStroke ? undefined : limitsAt(moment, isUnboosted);
-  const maf = inForm(moment, 'maf', 'g/s');
-  const rpm = inForm(moment, 'rpm', 'rpm');
+  const maf = inForm(moment.values.maf, 'g/s');
+  const rpm = inForm(moment.values.rpm, 'rpm');
   if (limits === undefined || maf === undefined || rpm === undefined || displacement === undefined)
     return undefined;
   const map = soundManifold(moment, ruled);
@@ -41,8 +41,8 @@ export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined
 
 /** Without a compressor the air is not hotter than the coolant; where it is said to be, `chargeHotterThanCoolant` tells it. */
 function believableCharge(moment: Moment): number | undefined {
-  const iat = inForm(moment, 'iat', '°C');
-  const ect = inForm(moment, 'ect', '°C');
+  const iat = inForm(moment.values.iat, '°C');
+  const ect = inForm(moment.values.ect, '°C');
   return iat !== undefined && ect !== undefined && iat.si > ect.si ? undefined : iat?.si;
 }
 
@@ -57,7 +57,7 @@ type Limits = Pick<Filling, 'low' | 'high'>;
 function limitsAt(moment: Moment, isUnboosted: boolean): Limits | undefined {
   switch (stateName(moment)) {
     case 'wide open throttle': {
-      const isFast = (inForm(moment, 'rpm', 'rpm')?.si ?? 0) > fast;
+      const isFast = (inForm(moment.values.rpm, 'rpm')?.si ?? 0) > fast;
       if (!isUnboosted) return { low: 0.5, high: 1.3 };
       return { low: isFast ? 0.7 : 0.6, high: 1.2 };
     }

@@ -1,8 +1,8 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { plainUnit } from '../../quantity/unit.ts';
-import { writtenAs } from '../measured.ts';
+import { inForm, writtenAs } from '../measured.ts';
 import { totalTrims, writtenTrim } from '../mixture/totalTrim.ts';
-import { inForm, stateName } from '../moments.ts';
+import { stateName } from '../moments.ts';
 import type { MomentRule } from '../rule.ts';
 
 /** The idle valve nearly closed while fuel is added: air comes in another way. */
@@ -13,10 +13,10 @@ export const idleAirShut: MomentRule = {
   checkMoment: (moment): Diagnostic | undefined => {
     const iac = moment.values.iac;
     if (stateName(moment) !== 'warm idle' || iac === undefined) return undefined;
-    const isShut = iac.si <= (iac.form.unit === plainUnit.symbol ? fewSteps : nearlyShut);
+    const isShut = iac.si <= (iac.unit === plainUnit.symbol ? fewSteps : nearlyShut);
     const added = isShut ? totalTrims(moment).find(({ share }) => share >= adding) : undefined;
     if (added === undefined) return undefined;
-    const rpm = inForm(moment, 'rpm', 'rpm');
+    const rpm = inForm(moment.values.rpm, 'rpm');
     const facts = {
       written: writtenAs(iac),
       trim: writtenTrim(added),

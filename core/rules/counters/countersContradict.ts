@@ -16,11 +16,12 @@ export const countersContradict: CellRule = {
     'misfires_total',
   ],
   in: ['readings'],
-  checkCell: ({ readings, header }) => {
+  checkCell: ({ readings, moments, header }) => {
     const odometer = header.values.get('vehicle.odometer');
     const found: Diagnostic[] = [];
-    for (const here of byColumn(readings).values()) {
-      if (odometer !== undefined) here.set('odometer', odometer);
+    for (const { column } of moments) {
+      const here = readings.filter((each) => each.column === column);
+      if (odometer !== undefined) here.push(odometer);
       for (const row of rows) {
         const one = row(here);
         if (one !== undefined) found.push(one);
@@ -30,33 +31,23 @@ export const countersContradict: CellRule = {
   },
 };
 
-function byColumn(readings: readonly Reading[]) {
-  const columns = new Map<string | undefined, Map<string, Reading>>();
-  for (const reading of readings) {
-    const here = columns.get(reading.column);
-    if (here === undefined) columns.set(reading.column, new Map([[reading.key, reading]]));
-    else here.set(reading.key, reading);
-  }
-  return columns;
-}
-
-type Compares = (here: ReadonlyMap<string, Reading>) => Diagnostic | undefined;
+type Compares = (here: readonly Reading[]) => Diagnostic | undefined;
 
 const rows: readonly Compares[] = [
   (here) => {
-    const mil = here.get('mil');
+    const mil = read(here, 'mil');
     // With the key on every lamp lights for a moment, to be seen.
     if (wordOf(mil) !== 'on' || mil?.state?.known?.name === 'key on engine off') return undefined;
-    if (numberOf(here.get('dtc_count')) !== 0) return undefined;
-    return told(here.get('dtc_count'), mil, 'the lamp is on for a code that is stored.');
+    if (numberOf(read(here, 'dtc_count')) !== 0) return undefined;
+    return told(read(here, 'dtc_count'), mil, 'the lamp is on for a code that is stored.');
   },
   (here) => {
-    if (numberOf(here.get('monitors_left')) !== 0) return undefined;
-    const open = [...here.values()].find(
+    if (numberOf(read(here, 'monitors_left')) !== 0) return undefined;
+    const open = here.find(
       (each) => each.value.kind === 'words' && each.key.endsWith('_monitor') && wordOf(each) === 'incomplete',
     );
     return told(
-      here.get('monitors_left'),
+      read(here, 'monitors_left'),
       open,
       'a monitor that has not run to the end is one that is left.',
     );
@@ -67,27 +58,31 @@ const rows: readonly Compares[] = [
     longer(
       here,
       'distance_since_clear',
-      'odometer',
+      'vehicle.odometer',
       miles,
       'no car was driven further than its odometer says.',
     ),
   (here) => {
-    const [total, each] = [numberOf(here.get('misfires_total')), mostOf(here.get('misfires'))];
+    const [total, each] = [numberOf(read(here, 'misfires_total')), mostOf(read(here, 'misfires'))];
     if (total === undefined || each === undefined || total + counting >= each) return undefined;
     return told(
-      here.get('misfires_total'),
-      here.get('misfires'),
+      read(here, 'misfires_total'),
+      read(here, 'misfires'),
       'all together are no fewer than those of one.',
     );
   },
   (here) => {
-    const driven = numberOf(here.get('distance_since_clear'));
-    if (numberOf(here.get('warm_ups_since_clear')) !== 0 || driven === undefined || driven < far)
+    const driven = numberOf(read(here, 'distance_since_clear'));
+    if (numberOf(read(here, 'warm_ups_since_clear')) !== 0 || driven === undefined || driven < far)
       return undefined;
     const because = 'nobody drives so far without one start from cold.';
-    return told(here.get('warm_ups_since_clear'), here.get('distance_since_clear'), because);
+    return told(read(here, 'warm_ups_since_clear'), read(here, 'distance_since_clear'), because);
   },
 ];
+
+/** The last reading of a key counts, as everywhere. */
+const read = (here: readonly Reading[], key: string): Reading | undefined =>
+  here.findLast((each) => each.key === key);
 
 const sinceClear = 'the lamp cannot have been on for longer than since the codes were cleared.';
 
@@ -101,15 +96,15 @@ const step = 1e-6;
 const far = 1_500_000;
 
 function longer(
-  here: ReadonlyMap<string, Reading>,
+  here: readonly Reading[],
   part: string,
   whole: string,
   slack: number,
   because: string,
 ): Diagnostic | undefined {
-  const [one, other] = [numberOf(here.get(part)), numberOf(here.get(whole))];
+  const [one, other] = [numberOf(read(here, part)), numberOf(read(here, whole))];
   if (one === undefined || other === undefined || one <= other + slack) return undefined;
-  return told(here.get(part), here.get(whole), because);
+  return told(read(here, part), read(here, whole), because);
 }
 
 function told(one: Reading | undefined, other: Reading | undefined, because: string): Diagnostic | undefined {

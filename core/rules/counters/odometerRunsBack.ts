@@ -5,16 +5,13 @@ import { scanQuantity } from '../../quantity/scan.ts';
 import type { Unit } from '../../quantity/types.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Span } from '../../text/span.ts';
-import { eachCell, type KeptCells } from '../eachCell.ts';
-import type { Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 
 /** An odometer that shows less after the repair than before it. */
 export const odometerRunsBack: CaseRule = {
   code: 'odometer-runs-back',
   check: (ruled) => {
-    const shown: Shown[] = [];
-    for (const cell of ruled.once(readShown)) if (cell?.made !== undefined) shown.push(cell.made);
+    const shown = shownIn(ruled);
     if (!shown.some(({ isAfter }) => isAfter)) return [];
     const header = ruled.car.header.values.get('vehicle.odometer');
     const first: Shown[] =
@@ -59,29 +56,28 @@ interface Shown extends Distance {
   readonly span: Span;
 }
 
-function readShown(
-  ruled: RuledCase,
-  before: KeptCells<Shown | undefined> | undefined,
-): KeptCells<Shown | undefined> {
-  return eachCell(
-    ruled.moments,
-    ruled,
-    before,
-    () => readShown,
-    (moments) => shownIn(moments, ruled),
-  );
-}
-
-function shownIn([first]: readonly Moment[], { read }: RuledCase): Shown | undefined {
-  if (first === undefined) return undefined;
-  const { cell, when } = first;
-  const of = read(cell)?.cell;
-  if (of?.kind !== 'readings' || of.odometer === undefined) return undefined;
-  const { text, span } = of.odometer;
-  const quantity = scanQuantity(text, 0)?.quantity;
-  if (quantity === undefined || (when !== 'before' && when !== 'after')) return undefined;
-  const metres = toSi(quantity.value, quantity.unit, 'none');
-  return { cell, ...distanceOf(metres, quantity.unit), written: text, isAfter: when === 'after', span };
+/** What cells of readings show, cell by cell. */
+function shownIn({ moments, read }: RuledCase): readonly Shown[] {
+  const shown: Shown[] = [];
+  let last = -1;
+  for (const { cell, when } of moments) {
+    if (cell === last) continue;
+    last = cell;
+    const of = read(cell)?.cell;
+    if (of?.kind !== 'readings' || of.odometer === undefined) continue;
+    const { text, span } = of.odometer;
+    const quantity = scanQuantity(text, 0)?.quantity;
+    if (quantity === undefined || (when !== 'before' && when !== 'after')) continue;
+    const metres = toSi(quantity.value, quantity.unit, 'none');
+    shown.push({
+      cell,
+      ...distanceOf(metres, quantity.unit),
+      written: text,
+      isAfter: when === 'after',
+      span,
+    });
+  }
+  return shown;
 }
 
 function distanceOf(metres: number, unit: Unit): Distance {

@@ -23,9 +23,12 @@ export function byCylinder(sets: readonly Reading[], signal: string, when: When)
   return found;
 }
 
-/** The visits at which a signal was read by cylinder. */
-export function visitsOf(sets: readonly Reading[], signal: string): ReadonlySet<When> {
-  return new Set(sets.filter((each) => each.signal?.name === signal).map(({ when }) => when));
+/** The visits at which a signal was read by cylinder, each once. */
+export function visitsOf(sets: readonly Reading[], signal: string): readonly When[] {
+  const visits: When[] = [];
+  for (const { signal: of, when } of sets)
+    if (of?.name === signal && !visits.includes(when)) visits.push(when);
+  return visits;
 }
 
 /** `before.compression[3]` */

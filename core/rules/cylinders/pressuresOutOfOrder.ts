@@ -1,7 +1,7 @@
 import { diagnose, type Facts } from '../../diagnostics/diagnostic.ts';
-import type { Finding } from '../../study/types.ts';
-import { writtenAs } from '../measured.ts';
-import { fullNameOf, inForm } from '../moments.ts';
+import type { Finding, Reading } from '../../study/types.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { fullNameOf } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { byCylinder, nameOf, type OfCylinder, visitsOf, writtenOf } from './bySet.ts';
 
@@ -9,7 +9,13 @@ import { byCylinder, nameOf, type OfCylinder, visitsOf, writtenOf } from './bySe
 export const pressuresOutOfOrder: CaseRule = {
   code: 'pressures-out-of-order',
   of: ['wet_compression', 'fifth_puff', 'running_compression', 'dead_head_pressure'],
-  check: (ruled) => [...rows.flatMap((row) => ofRow(row, ruled)), ...againstDeadHead(ruled)],
+  check: (ruled) => {
+    const found: Finding[] = [];
+    const sets = ruled.sets();
+    for (const row of rows) addOfRow(row, sets, found);
+    addDeadHead(ruled, found);
+    return found;
+  },
 };
 
 interface Row {
@@ -36,17 +42,23 @@ const rows: readonly Row[] = [
   { lower: 'first_puff', upper: 'fifth_puff', pair: 'puffs', from: 0, share: 0.03 },
 ];
 
-function ofRow({ lower, upper, pair, from, share }: Row, ruled: RuledCase): Finding[] {
-  const sets = ruled.sets();
-  const found: Finding[] = [];
+function addOfRow(
+  { lower, upper, pair, from, share }: Row,
+  sets: readonly Reading[],
+  found: Finding[],
+): void {
   for (const when of visitsOf(sets, upper)) {
     const below = byCylinder(sets, lower, when);
+    if (below.length === 0) continue;
     const above = byCylinder(sets, upper, when);
-    for (const cylinder of new Set(above.map((each) => each.cylinder))) {
+    for (let place = 0; place < above.length; place++) {
+      const cylinder = above[place]?.cylinder ?? '';
       // Of several tests the pair that contradicts least: an engine may have been cold at one and warm at the other.
       const one = leastOf(below, cylinder, 1);
       const other = leastOf(above, cylinder, -1);
       if (one === undefined || other === undefined || other.si < from) continue;
+      // A cylinder is looked at where it first stands.
+      if (above.findIndex((each) => each.cylinder === cylinder) < place) continue;
       if (one.si - other.si <= share * other.si + least + one.halfWidth + other.halfWidth) continue;
       const facts = {
         lower: nameOf(one),
@@ -60,7 +72,6 @@ function ofRow({ lower, upper, pair, from, share }: Row, ruled: RuledCase): Find
       found.push({ cell: at.cell, diagnostic: diagnose('pressures-out-of-order', at.valueSpan, facts) });
     }
   }
-  return found;
 }
 
 /** The least figure of a cylinder, or with -1 the greatest. */
@@ -72,12 +83,12 @@ function leastOf(figures: readonly OfCylinder[], cylinder: string, sign: 1 | -1)
 }
 
 /** The regulated pressure of the same visit above what the pump makes against a shut line. */
-function againstDeadHead(ruled: RuledCase): Finding[] {
-  return ruled.holding('dead_head_pressure').flatMap((moment): Finding[] => {
-    const most = inForm(moment, 'dead_head_pressure', 'kPa');
-    if (most === undefined) return [];
+function addDeadHead(ruled: RuledCase, found: Finding[]): void {
+  for (const moment of ruled.holding('dead_head_pressure')) {
+    const most = inForm(moment.values.dead_head_pressure, 'kPa');
+    if (most === undefined) continue;
     for (const each of ruled.holding('fuel_pressure')) {
-      const one = each.when === moment.when ? inForm(each, 'fuel_pressure', 'kPa') : undefined;
+      const one = each.when === moment.when ? inForm(each.values.fuel_pressure, 'kPa') : undefined;
       if (one === undefined || one.si - most.si <= share * most.si + least + one.halfWidth + most.halfWidth)
         continue;
       const facts = {
@@ -88,8 +99,8 @@ function againstDeadHead(ruled: RuledCase): Finding[] {
         pair: 'dead head' as const,
       };
       const { cell, valueSpan } = most.reading;
-      return [{ cell, diagnostic: diagnose('pressures-out-of-order', valueSpan, facts) }];
+      found.push({ cell, diagnostic: diagnose('pressures-out-of-order', valueSpan, facts) });
+      break;
     }
-    return [];
-  });
+  }
 }

@@ -1,7 +1,7 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { formatQuantity } from '../../quantity/format.ts';
-import { writtenAs } from '../measured.ts';
-import { inForm, stateName } from '../moments.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 
 /** A rested battery whose voltage is not that of its acid. */
@@ -13,14 +13,18 @@ export const acidAgainstVolts: CellRule = {
     const found: Diagnostic[] = [];
     for (const { from, signal, fullName, value, column } of sets) {
       if (from !== 'readings' || signal?.name !== 'specific_gravity' || value.kind !== 'members') continue;
-      const cells = [...value.members.values()].flatMap((each) => ('si' in each ? [each.si] : []));
+      let [count, means] = [0, 0];
+      for (const gravity of value.members.values()) {
+        if (!('si' in gravity)) continue;
+        count++;
+        means += gravity.si + overAcid;
+      }
       const moment = moments.find((each) => each.column === column);
-      if (cells.length !== ofTwelveVolts || moment === undefined) continue;
+      if (count !== ofTwelveVolts || moment === undefined) continue;
       const rested =
-        inForm(moment, 'resting_voltage', 'V') ??
-        (stateName(moment) === 'key off' ? inForm(moment, 'battery', 'V') : undefined);
+        inForm(moment.values.resting_voltage, 'V') ??
+        (stateName(moment) === 'key off' ? inForm(moment.values.battery, 'V') : undefined);
       if (rested === undefined) continue;
-      const means = cells.reduce((sum, gravity) => sum + gravity + overAcid, 0);
       if (Math.abs(rested.si - means) <= apart + rested.halfWidth) continue;
       const facts = {
         name: rested.name,

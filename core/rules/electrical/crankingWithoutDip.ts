@@ -1,8 +1,8 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
-import { type Measured, writtenAs } from '../measured.ts';
-import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
+import { inForm, type Measured, writtenAs } from '../measured.ts';
+import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 
 /** A battery that a starter does not pull down: above its rest, or by less than the starter's current must cost. */
@@ -16,7 +16,7 @@ export const crankingWithoutDip: CaseRule = {
       const cranked = crankedIn(moment);
       const rested = cranked === undefined ? undefined : restedBeside(moment, ruled.moments);
       if (cranked === undefined || rested === undefined) continue;
-      const current = inForm(moment, 'starter_current', 'A');
+      const current = inForm(moment.values.starter_current, 'A');
       const least = current === undefined || current.si < draws ? 0 : resistance * current.si;
       const slack = meter + cranked.halfWidth + rested.halfWidth;
       if (rested.si - cranked.si >= least - slack) continue;
@@ -49,8 +49,8 @@ const draws = 60;
 
 function crankedIn(moment: Moment): Measured | undefined {
   return (
-    inForm(moment, 'cranking_voltage', 'V') ??
-    (stateName(moment) === 'cranking' ? inForm(moment, 'battery', 'V') : undefined)
+    inForm(moment.values.cranking_voltage, 'V') ??
+    (stateName(moment) === 'cranking' ? inForm(moment.values.battery, 'V') : undefined)
   );
 }
 
@@ -59,8 +59,8 @@ function restedBeside({ when }: Moment, moments: readonly Moment[]): Measured | 
   for (const each of moments) {
     if (each.when !== when) continue;
     const rested =
-      inForm(each, 'resting_voltage', 'V') ??
-      (stateName(each) === 'key off' ? inForm(each, 'battery', 'V') : undefined);
+      inForm(each.values.resting_voltage, 'V') ??
+      (stateName(each) === 'key off' ? inForm(each.values.battery, 'V') : undefined);
     if (rested !== undefined) return rested;
   }
   return undefined;

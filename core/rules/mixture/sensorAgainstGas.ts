@@ -1,8 +1,8 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
-import { writtenAs } from '../measured.ts';
-import { fullNameOf, inForm } from '../moments.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { lambdaOfGas } from './gasOf.ts';
 
@@ -14,7 +14,7 @@ export const sensorAgainstGas: CaseRule = {
   check: (ruled) => {
     const found: Finding[] = [];
     for (const moment of ruled.holding('lambda_b1')) {
-      const sensor = inForm(moment, 'lambda_b1', '1');
+      const sensor = inForm(moment.values.lambda_b1, '1');
       // Of two banks the tailpipe shows the mean.
       if (sensor === undefined || moment.values.lambda_b2 !== undefined) continue;
       const gases = ruled.alike(moment, 'co2').flatMap((each) => lambdaOfGas(each, ruled.car) ?? []);

@@ -1,7 +1,8 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
-import { inForm, type Moment } from '../moments.ts';
+import { inForm } from '../measured.ts';
+import type { Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { lambdaOfGas } from './gasOf.ts';
 import { type TotalTrim, totalTrims, trimShare, writtenTrim } from './totalTrim.ts';
@@ -66,10 +67,10 @@ interface Lambda {
 
 /** What the exhaust says: of the same moment first, then of the same state and visit. */
 function lambdasFor(moment: Moment, ruled: RuledCase): readonly Lambda[] {
-  const own = inForm(moment, 'lambda_b1', '1');
+  const own = inForm(moment.values.lambda_b1, '1');
   const found: Lambda[] = own === undefined ? [] : [{ lambda: own.si, from: '`lambda_b1`' }];
   for (const each of ruled.alike(moment, 'analyser_lambda')) {
-    const shown = inForm(each, 'analyser_lambda', '1');
+    const shown = inForm(each.values.analyser_lambda, '1');
     if (shown !== undefined) found.push({ lambda: shown.si, from: '`analyser_lambda`' });
   }
   for (const each of ruled.alike(moment, 'co2')) {

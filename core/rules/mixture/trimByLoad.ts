@@ -1,9 +1,10 @@
-import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { diagnose, type Facts } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Car } from '../car.ts';
 import { headerWord } from '../headerWords.ts';
 import { isSameList } from '../kept.ts';
-import { inForm, type Moment, stateName } from '../moments.ts';
+import { inForm } from '../measured.ts';
+import { type Moment, stateName } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { steadyStates } from '../steadyStates.ts';
 import { hasTrim, type TotalTrim, totalTrim, trimShare, writtenTrim } from './totalTrim.ts';
@@ -73,38 +74,36 @@ function hasEachOnce(visit: readonly Moment[]): boolean {
 }
 
 function findingsOf(loads: readonly Moment[], car: Car): readonly Finding[] {
-  const patterns = { 1: patternOf(loads, 1), 2: patternOf(loads, 2) };
-  if (patterns[1] === undefined && patterns[2] === undefined) return none;
-  return ([1, 2] as const).flatMap((bank) => {
-    const pattern = patterns[bank];
-    if (pattern === undefined) return [];
-    const { shape, low, high } = pattern;
-    const other = patterns[bank === 2 ? 1 : 2];
-    // Both banks alike are told once.
-    if (bank === 2 && other?.shape === shape) return [];
-    const facts = {
-      bank: other?.shape === shape ? ('both' as const) : bank,
-      shape,
-      sign: low.total.share + high.total.share > 0 ? ('adds' as const) : ('takes' as const),
-      low: writtenTrim(low.total),
-      high: writtenTrim(high.total),
-      at: low.moment.state?.name ?? '',
-      to: high.moment.state?.name ?? '',
-      metering:
-        headerWord(car.header, 'engine.metering') === 'manifold pressure'
-          ? ('pressure' as const)
-          : ('flow' as const),
-    };
-    const { cell, valueSpan } = low.total.at.reading;
-    return [{ cell, diagnostic: diagnose('trim-by-load', valueSpan, facts) }];
-  });
+  const [first, second] = [patternOf(loads, 1), patternOf(loads, 2)];
+  if (first === undefined) return second === undefined ? none : [findingOf(second, 2, car)];
+  // Both banks alike are told once.
+  if (first.shape === second?.shape) return [findingOf(first, 'both', car)];
+  const found = findingOf(first, 1, car);
+  return second === undefined ? [found] : [found, findingOf(second, 2, car)];
 }
 
 const none: readonly Finding[] = [];
 
+function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { header }: Car): Finding {
+  const isByPressure = headerWord(header, 'engine.metering') === 'manifold pressure';
+  const facts: Facts['trim-by-load'] = {
+    bank,
+    shape,
+    sign: low.total.share + high.total.share > 0 ? 'adds' : 'takes',
+    low: writtenTrim(low.total),
+    high: writtenTrim(high.total),
+    at: low.moment.state?.name ?? '',
+    to: high.moment.state?.name ?? '',
+    metering: isByPressure ? 'pressure' : 'flow',
+  };
+  const { cell, valueSpan } = low.total.at.reading;
+  return { cell, diagnostic: diagnose('trim-by-load', valueSpan, facts) };
+}
+
 interface Taken {
   readonly moment: Moment;
   readonly total: TotalTrim;
+  readonly air: number;
 }
 
 interface Pattern {
@@ -119,17 +118,17 @@ const slope = 0.08;
 
 /** The pattern of one bank over loads, from the least air to the most; undefined where there is none, or only one load. */
 export function patternOf(moments: readonly Moment[], bank: 1 | 2): Pattern | undefined {
-  if (!moments.some((each) => Math.abs(trimShare(each, bank) ?? 0) >= much)) return undefined;
   const all: Taken[] = [];
+  let most = 0;
   for (const moment of moments) {
     const total = totalTrim(moment, bank);
-    if (total !== undefined) all.push({ moment, total });
+    if (total === undefined) continue;
+    all.push({ moment, total, air: airAt(moment) });
+    most = Math.max(most, Math.abs(total.share));
   }
-  if (all.length < 2) return undefined;
-  all.sort((a, b) => airAt(a.moment) - airAt(b.moment));
-  const low = all[0];
-  const high = all.at(-1);
-  if (low === undefined || high === undefined) return undefined;
+  if (most < much || all.length < 2) return undefined;
+  const low = all.reduce((least, each) => (each.air < least.air ? each : least));
+  const high = all.reduce((greatest, each) => (each.air >= greatest.air ? each : greatest));
   if (!isIdle(low.moment) || isIdle(high.moment)) return undefined;
   const [atLow, atHigh] = [low.total.share, high.total.share];
   const apart = Math.abs(atLow - atHigh) >= slope;
@@ -148,6 +147,6 @@ function isIdle(moment: Moment): boolean {
 
 /** By measured air where there is any, otherwise by the state: they stand in the order of their loads. */
 function airAt(moment: Moment): number {
-  const maf = inForm(moment, 'maf', 'g/s');
+  const maf = inForm(moment.values.maf, 'g/s');
   return maf?.si ?? 1e-6 * (steadyStates.indexOf(stateName(moment) ?? '') + 1);
 }

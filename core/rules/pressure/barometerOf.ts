@@ -1,6 +1,6 @@
 import { isSameList, lasting } from '../kept.ts';
-import type { Measured } from '../measured.ts';
-import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
+import { inForm, type Measured } from '../measured.ts';
+import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import { explained, pressureSensor, pressureStep } from '../tolerance.ts';
 import { isSeaLevelFigure, type Known, type Site, siteByAnything } from './site.ts';
@@ -15,7 +15,7 @@ export function barometerOf(moment: Moment, ruled: RuledCase): Known | undefined
 }
 
 export function barometerAmong({ cells, visits }: Barometers, moment: Moment, site: Site): Known | undefined {
-  const own = inForm(moment, 'baro', 'kPa');
+  const own = inForm(moment.values.baro, 'kPa');
   if (own !== undefined && !isSeaLevelFigure(own, site)) return knownFrom(own);
   const near = cells.get(moment.cell);
   if (near !== undefined) return near;
@@ -69,11 +69,11 @@ function readBarometers(
 ): readonly Measured[] {
   const all: Measured[] = [];
   for (const moment of holding('baro')) {
-    const baro = isAway(moment) ? undefined : inForm(moment, 'baro', 'kPa');
+    const baro = isAway(moment) ? undefined : inForm(moment.values.baro, 'kPa');
     if (baro !== undefined && !isSeaLevelFigure(baro, car.site)) all.push(baro);
   }
   for (const moment of holding('map')) {
-    const map = stateName(moment) === 'key on engine off' ? inForm(moment, 'map', 'kPa') : undefined;
+    const map = stateName(moment) === 'key on engine off' ? inForm(moment.values.map, 'kPa') : undefined;
     if (map !== undefined) all.push(map);
   }
   return lasting(all, before);

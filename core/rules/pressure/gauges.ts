@@ -1,5 +1,5 @@
-import type { Measured } from '../measured.ts';
-import { inForm, type Moment } from '../moments.ts';
+import { inForm, type Measured } from '../measured.ts';
+import type { Moment } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 
 /** The vacuum of the same moment, or else those of the same visit and state. */
@@ -11,7 +11,7 @@ export function vacuumsLike(moment: Moment, gauges: Gauges): readonly Gauge[] {
 }
 
 /** The vacuum of a moment itself. */
-export const ownGauge = (moment: Moment): Measured | undefined => inForm(moment, 'vacuum', 'inHg');
+export const ownGauge = (moment: Moment): Measured | undefined => inForm(moment.values.vacuum, 'inHg');
 
 /** A vacuum, Pa, and nothing of where it stands: it is the same while its number is. */
 export type Gauge = Pick<Measured, 'si' | 'halfWidth'>;

@@ -2,8 +2,8 @@ import type { Unit } from '../../quantity/types.ts';
 import { rangesOf } from '../../signals/ranges.ts';
 import type { Car } from '../car.ts';
 import { eachCell, type KeptCells } from '../eachCell.ts';
-import type { Measured } from '../measured.ts';
-import { inForm, type Moment, stateName } from '../moments.ts';
+import { inForm, type Measured } from '../measured.ts';
+import { type Moment, stateName } from '../moments.ts';
 import type { RuledCase } from '../rule.ts';
 import {
   explained,
@@ -92,7 +92,7 @@ function readRow(moments: readonly Moment[], against: Against): Row {
 
 /** The manifold pressure of a moment while the engine runs. */
 export function runningMap(moment: Moment): Measured | undefined {
-  return moment.state?.known?.engine === 'running' ? inForm(moment, 'map', 'kPa') : undefined;
+  return moment.state?.known?.engine === 'running' ? inForm(moment.values.map, 'kPa') : undefined;
 }
 
 /** The manifold pressure of a moment, where it and the others of its row can be believed. */
@@ -110,26 +110,33 @@ function doubtOf(
   if (!car.isUnboosted) return undefined;
   const known = barometerAmong(barometers, moment, car.site);
   const barometer = known ?? highestBarometer;
+  const most = map.si > barometer.si ? mostUnder(barometer, map) : map.si;
+  if (map.si > most) return { kind: 'above barometer', barometer, unit: meantUnit(map, most) };
+  if (!car.hasThrottle) return undefined;
+  const vacuums = vacuumsLike(moment, gauges);
+  if (known !== undefined && isReadAsVacuum(map, known, vacuums))
+    return { kind: 'is a vacuum', barometer, because: 'gauge' };
+  const at = throttleOf(moment);
+  if (at === undefined) return undefined;
+  const across = acrossFrom(at, row);
+  if (known !== undefined && across.some((other) => isFalling(at, map, other)))
+    return { kind: 'is a vacuum', barometer, because: 'load' };
+  const missing = barometer.si - map.si;
+  if (at === 'closed' && missing + unsure(barometer) < leastVacuum && !isConfirmed(missing, vacuums))
+    return { kind: 'at barometer', barometer };
+  // Exactly the same at a closed and at an open throttle, in one table.
+  return across.some((other) => other.si === map.si) ? { kind: 'frozen' } : undefined;
+}
+
+/** Pa: the most that a manifold pressure under this barometer may be read as. */
+function mostUnder(barometer: Known, map: Measured): number {
   const width = explained(
     Math.max(map.halfWidth, pressureSensor),
     Math.max(barometer.halfWidth, pressureSensor),
     pressureStep,
     pressureStep,
   );
-  if (map.si > barometer.si + width)
-    return { kind: 'above barometer', barometer, unit: meantUnit(map, barometer.si + width) };
-  if (!car.hasThrottle) return undefined;
-  const vacuums = vacuumsLike(moment, gauges);
-  const swapped = known === undefined ? undefined : vacuumWritten(moment, map, known, vacuums, row);
-  if (swapped !== undefined) return { kind: 'is a vacuum', barometer, because: swapped };
-  const missing = barometer.si - map.si;
-  if (
-    map.si > barometer.si + unsure(barometer) - leastVacuum &&
-    isClosed(moment) &&
-    !isConfirmed(missing, vacuums)
-  )
-    return { kind: 'at barometer', barometer };
-  return isFrozen(moment, map, row) ? { kind: 'frozen' } : undefined;
+  return barometer.si + width;
 }
 
 /** Pa: what a barometer may be higher than it is taken for, beyond the step of a reading. */
@@ -137,14 +144,19 @@ const unsure = ({ halfWidth }: Known): number => Math.max(0, halfWidth - pressur
 
 /** Pa: no throttled engine idles with less between its manifold and the air outside. */
 const leastVacuum = 8000;
-const closedStates: ReadonlySet<string> = new Set([
-  'warm idle',
-  'cold idle',
-  'idle in gear',
-  '1500 rpm no load',
-  '2500 rpm no load',
-  'deceleration',
+
+/** States at an end of the throttle's way. */
+const throttle: ReadonlyMap<string, 'closed' | 'open'> = new Map([
+  ['warm idle', 'closed'],
+  ['cold idle', 'closed'],
+  ['idle in gear', 'closed'],
+  ['1500 rpm no load', 'closed'],
+  ['2500 rpm no load', 'closed'],
+  ['deceleration', 'closed'],
+  ['wide open throttle', 'open'],
 ]);
+
+const throttleOf = (moment: Moment): 'closed' | 'open' | undefined => throttle.get(stateName(moment) ?? '');
 
 /** The unit in which the same number would be usual in its state, or at least possible, and not above the barometer. */
 function meantUnit(map: Measured, most: number): Unit | undefined {
@@ -153,44 +165,34 @@ function meantUnit(map: Measured, most: number): Unit | undefined {
   return likelierUnit(map, { low: usual?.low ?? 8000, high: Math.min(usual?.high ?? most, most) });
 }
 
-/**
- * A vacuum in the place of the manifold pressure: a vacuum gauge of the same state reads the same number while both do not add up to the barometer,
- * or the number falls as the throttle opens.
- */
-function vacuumWritten(
-  moment: Moment,
-  map: Measured,
-  barometer: Known,
-  vacuums: readonly Gauge[],
-  row: readonly Moment[],
-): 'gauge' | 'load' | undefined {
-  if (Math.abs(barometer.si - 2 * map.si) >= 2 * vacuumGauge) {
-    for (const vacuum of vacuums) {
-      const isSame = Math.abs(vacuum.si - map.si) < vacuumGauge;
-      const apart = Math.abs(barometer.si - map.si - vacuum.si);
-      if (isSame && apart > sumWidth(map, vacuum, barometer)) return 'gauge';
-    }
-  }
-  return fallsAsItOpens(moment, map, row) ? 'load' : undefined;
+/** A vacuum in its place: a vacuum gauge of the same state reads the same number, while both do not add up to the barometer. */
+function isReadAsVacuum(map: Measured, barometer: Known, vacuums: readonly Gauge[]): boolean {
+  if (vacuums.length === 0 || Math.abs(barometer.si - 2 * map.si) < 2 * vacuumGauge) return false;
+  return vacuums.some((vacuum) => {
+    const isSame = Math.abs(vacuum.si - map.si) < vacuumGauge;
+    return isSame && Math.abs(barometer.si - map.si - vacuum.si) > sumWidth(map, vacuum, barometer);
+  });
 }
 
-function fallsAsItOpens(moment: Moment, map: Measured, row: readonly Moment[]): boolean {
-  if (row.length < 2) return false;
+/** The manifold pressures of a row that were read at the other end of the throttle's way. */
+function acrossFrom(at: 'closed' | 'open', row: readonly Moment[]): readonly Measured[] {
+  if (row.length < 2) return none;
+  const across: Measured[] = [];
   for (const other of row) {
-    const there = inForm(other, 'map', 'kPa');
-    if (there === undefined || !isClosedAndOpen(moment, other)) continue;
-    const [closed, open] = isWideOpen(moment) ? [there, map] : [map, there];
-    if (open.si < vacuumLeft && open.si < closed.si) return true;
+    const there = throttleOf(other);
+    const map = there === undefined || there === at ? undefined : inForm(other.values.map, 'kPa');
+    if (map !== undefined) across.push(map);
   }
-  return false;
+  return across;
 }
 
-const isClosed = (moment: Moment): boolean => closedStates.has(stateName(moment) ?? '');
-const isWideOpen = (moment: Moment): boolean => stateName(moment) === 'wide open throttle';
+const none: readonly Measured[] = [];
 
-/** One of the two moments has its throttle closed, and the other has it open. */
-const isClosedAndOpen = (one: Moment, other: Moment): boolean =>
-  (isClosed(one) && isWideOpen(other)) || (isWideOpen(one) && isClosed(other));
+/** Less of it as the throttle opens, as of a vacuum. */
+function isFalling(at: 'closed' | 'open', map: Measured, other: Measured): boolean {
+  const [closed, open] = at === 'closed' ? [map, other] : [other, map];
+  return open.si < vacuumLeft && open.si < closed.si;
+}
 
 /** How far the sum of a manifold pressure and a vacuum may be from the barometer. */
 export function sumWidth(map: Measured, vacuum: Gauge, barometer: Known): number {
@@ -202,12 +204,6 @@ export function sumWidth(map: Measured, vacuum: Gauge, barometer: Known): number
     pressureStep,
     idleWander,
   );
-}
-
-/** Exactly the same at a closed and at an open throttle, in one table. */
-function isFrozen(moment: Moment, map: Measured, row: readonly Moment[]): boolean {
-  if (row.length < 2) return false;
-  return row.some((other) => isClosedAndOpen(moment, other) && inForm(other, 'map', 'kPa')?.si === map.si);
 }
 
 /** A gauge shows the same lack of vacuum. */

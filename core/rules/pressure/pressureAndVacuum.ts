@@ -1,8 +1,8 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
 import { eachCell, type KeptCells } from '../eachCell.ts';
-import { type Measured, writtenAs } from '../measured.ts';
-import { fullNameOf, inForm, type Moment } from '../moments.ts';
+import { inForm, type Measured, writtenAs } from '../measured.ts';
+import { fullNameOf, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
 import { barometerOf } from './barometerOf.ts';
@@ -42,7 +42,7 @@ const isPaired = (moment: Moment): boolean =>
 function inMoments(moments: readonly Moment[], ruled: RuledCase): readonly Finding[] {
   const found: Finding[] = [];
   for (const moment of moments) {
-    const vacuum = inForm(moment, 'vacuum', 'inHg');
+    const vacuum = inForm(moment.values.vacuum, 'inHg');
     if (vacuum === undefined) continue;
     const barometer = barometerOf(moment, ruled);
     const deeper = barometer ?? highestBarometer;

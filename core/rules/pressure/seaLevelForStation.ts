@@ -4,8 +4,8 @@ import { formatQuantity } from '../../quantity/format.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Car } from '../car.ts';
 import { headerNumber } from '../headerWords.ts';
-import { writtenAs } from '../measured.ts';
-import { fullNameOf, inForm, type Moment } from '../moments.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { fullNameOf, type Moment } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
 import { isSeaLevelFigure, siteByReport } from './site.ts';
@@ -27,7 +27,7 @@ export const seaLevelForStation: CaseRule = {
 };
 
 function inReading({ site }: Car, moment: Moment): Finding | undefined {
-  const one = inForm(moment, 'baro', 'kPa');
+  const one = inForm(moment.values.baro, 'kPa');
   const here = one === undefined ? undefined : siteByReport(site, moment.when);
   if (one === undefined || here === undefined || !isSeaLevelFigure(one, site)) return undefined;
   const facts = {

@@ -13,7 +13,8 @@ export const missingCylinder: CellRule = {
       if (from !== 'readings') continue;
       const missing: string[] = [];
       for (let each = 1; each <= cylinders && each <= most; each++) {
-        if (!value.members.has(String(each))) missing.push(String(each));
+        const name = names[each] ?? '';
+        if (!value.members.has(name)) missing.push(name);
       }
       if (missing.length === 0) continue;
       found.push(diagnose('missing-cylinder', keySpan, { name: key, cylinders, missing }));
@@ -24,3 +25,4 @@ export const missingCylinder: CellRule = {
 
 /** No engine on a road has more; a slip in the header is told elsewhere. */
 const most = 24;
+const names = Array.from({ length: most + 1 }, (_, each) => String(each));

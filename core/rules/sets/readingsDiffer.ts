@@ -4,59 +4,63 @@ import { gasolineDensity } from '../../engine/fuel/ethanolBlend.ts';
 import { stoichiometricRatio } from '../../engine/fuel/stoichiometry.ts';
 import { formatNumber, formatQuantity } from '../../quantity/format.ts';
 import type { Car } from '../car.ts';
-import { type Measured, writtenAs } from '../measured.ts';
+import { inForm, type Measured, writtenAs } from '../measured.ts';
 import { lambdaOfGas } from '../mixture/gasOf.ts';
-import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
+import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 import { steadyStates } from '../steadyStates.ts';
+import type { RuledSignal } from '../values.ts';
+
+type Compares = (moment: Moment, car: Car) => Diagnostic | undefined;
+
+/** What is compared where the first of both was read. */
+const pairs: readonly { readonly of: RuledSignal; readonly compare: Compares }[] = [
+  { of: 'load_abs', compare: loadAndFlow },
+  { of: 'afr_b1', compare: ({ values }, car) => lambdaAndRatio(values.lambda_b1, values.afr_b1, car) },
+  { of: 'afr_b2', compare: ({ values }, car) => lambdaAndRatio(values.lambda_b2, values.afr_b2, car) },
+  {
+    of: 'charging_voltage',
+    compare: ({ values }) => oneThing(values.battery, values.charging_voltage, volts),
+  },
+  {
+    of: 'cranking_voltage',
+    compare: ({ values }) => oneThing(values.battery, values.cranking_voltage, volts),
+  },
+  { of: 'analyser_lambda', compare: analyserAndGas },
+  { of: 'fuel_rate', compare: fuelAndAir },
+  { of: 'boost', compare: boostAndManifold },
+  { of: 'air_charge', compare: chargeAndFlow },
+  { of: 'gear_ratio', compare: ratioAndSpeeds },
+  { of: 'tcc_slip', compare: slipAndSpeeds },
+];
 
 /** Two readings of one thing at one moment that differ by more than their accuracy. */
 export const readingsDiffer: CellRule = {
   code: 'readings-differ',
-  of: [
-    'load_abs',
-    'afr_b1',
-    'afr_b2',
-    'charging_voltage',
-    'cranking_voltage',
-    'analyser_lambda',
-    'fuel_rate',
-    'boost',
-    'air_charge',
-    'gear_ratio',
-    'tcc_slip',
-  ],
+  of: pairs.map(({ of }) => of),
   checkCell: ({ car, moments }) => {
-    // A row is told once.
-    const rows = new Set<Compares>();
     const found: Diagnostic[] = [];
-    for (const moment of moments) {
-      for (const compare of pairs) {
-        const differs = rows.has(compare) ? undefined : compare(moment, car);
-        if (differs === undefined) continue;
-        rows.add(compare);
-        found.push(differs);
-      }
+    for (const { of, compare } of pairs) {
+      const differs = firstOf(moments, of, compare, car);
+      if (differs !== undefined) found.push(differs);
     }
     return found;
   },
 };
 
-type Compares = (moment: Moment, car: Car) => Diagnostic | undefined;
-
-const pairs: readonly Compares[] = [
-  loadAndFlow,
-  ({ values }, car) => lambdaAndRatio(values.lambda_b1, values.afr_b1, car),
-  ({ values }, car) => lambdaAndRatio(values.lambda_b2, values.afr_b2, car),
-  ({ values }) => oneThing(values.battery, values.charging_voltage, volts),
-  ({ values }) => oneThing(values.battery, values.cranking_voltage, volts),
-  analyserAndGas,
-  fuelAndAir,
-  boostAndManifold,
-  chargeAndFlow,
-  ratioAndSpeeds,
-  slipAndSpeeds,
-];
+/** A row is told once. */
+function firstOf(
+  moments: readonly Moment[],
+  of: RuledSignal,
+  compare: Compares,
+  car: Car,
+): Diagnostic | undefined {
+  for (const moment of moments) {
+    const differs = moment.values[of] === undefined ? undefined : compare(moment, car);
+    if (differs !== undefined) return differs;
+  }
+  return undefined;
+}
 
 /** V: two meters on one battery, a few seconds apart. */
 const volts = 0.6;
@@ -69,7 +73,7 @@ const ofLambda = { absolute: 0.04, lean: 0.1 };
 
 /** An analyser works its lambda out of the gases that it shows. */
 function analyserAndGas(moment: Moment, car: Car): Diagnostic | undefined {
-  const shown = inForm(moment, 'analyser_lambda', '1');
+  const shown = inForm(moment.values.analyser_lambda, '1');
   const lambda = shown === undefined ? undefined : lambdaOfGas(moment, car);
   if (shown === undefined || lambda === undefined) return undefined;
   const width = ofLambda.absolute + ofLambda.lean * Math.max(0, lambda - 1) + shown.halfWidth;
@@ -84,11 +88,11 @@ const leastFuel = 1e-4;
 
 function fuelAndAir(moment: Moment, { fuel, hasThrottle }: Car): Diagnostic | undefined {
   const { fuel_rate: rate } = moment.values;
-  const maf = inForm(moment, 'maf', 'g/s');
+  const maf = inForm(moment.values.maf, 'g/s');
   if (rate === undefined || maf === undefined || fuel === undefined || !hasThrottle) return undefined;
   if (!steadyStates.includes(stateName(moment) ?? '')) return undefined;
   const ratio = stoichiometricRatio(fuel);
-  const mass = rate.form.unit === 'g/s' ? rate.si : rate.si * gasolineDensity * 1000;
+  const mass = rate.unit === 'g/s' ? rate.si : rate.si * gasolineDensity * 1000;
   if (typeof ratio !== 'number' || mass < leastFuel) return undefined;
   const air = mass * ratio;
   if (maf.si <= ofFuel * air && air <= ofFuel * maf.si) return undefined;
@@ -100,9 +104,9 @@ function fuelAndAir(moment: Moment, { fuel, hasThrottle }: Car): Diagnostic | un
 
 /** The air of one stroke is the flow for speed and cylinders. */
 function chargeAndFlow(moment: Moment, { header: { cylinders }, isTwoStroke }: Car): Diagnostic | undefined {
-  const charge = inForm(moment, 'air_charge', 'mg/stroke');
-  const maf = inForm(moment, 'maf', 'g/s');
-  const rpm = inForm(moment, 'rpm', 'rpm');
+  const charge = inForm(moment.values.air_charge, 'mg/stroke');
+  const maf = inForm(moment.values.maf, 'g/s');
+  const rpm = inForm(moment.values.rpm, 'rpm');
   if (
     charge === undefined ||
     maf === undefined ||
@@ -122,8 +126,8 @@ const leastCharge = 2e-5;
 
 /** Into the transmission over out of it; standing, there is none. */
 function ratioAndSpeeds(moment: Moment): Diagnostic | undefined {
-  const ratio = inForm(moment, 'gear_ratio', '1');
-  const [into, out] = [inForm(moment, 'tss', 'rpm'), inForm(moment, 'oss', 'rpm')];
+  const ratio = inForm(moment.values.gear_ratio, '1');
+  const [into, out] = [inForm(moment.values.tss, 'rpm'), inForm(moment.values.oss, 'rpm')];
   if (ratio === undefined || into === undefined || out === undefined || out.si < turning) return undefined;
   const is = into.si / out.si;
   // In reverse programs show the ratio with its sign or without.
@@ -136,8 +140,8 @@ function ratioAndSpeeds(moment: Moment): Diagnostic | undefined {
 
 /** Engine speed less turbine speed, in states that hold still. */
 function slipAndSpeeds(moment: Moment): Diagnostic | undefined {
-  const slip = inForm(moment, 'tcc_slip', 'rpm');
-  const [rpm, into] = [inForm(moment, 'rpm', 'rpm'), inForm(moment, 'tss', 'rpm')];
+  const slip = inForm(moment.values.tcc_slip, 'rpm');
+  const [rpm, into] = [inForm(moment.values.rpm, 'rpm'), inForm(moment.values.tss, 'rpm')];
   if (slip === undefined || rpm === undefined || into === undefined) return undefined;
   if (!steadyStates.includes(stateName(moment) ?? '')) return undefined;
   const is = rpm.si - into.si;
@@ -160,8 +164,8 @@ const barometers = { low: 48_000, high: 115_000 };
 
 /** Manifold pressure less boost is a barometer. */
 function boostAndManifold(moment: Moment): Diagnostic | undefined {
-  const boost = inForm(moment, 'boost', 'psi');
-  const map = inForm(moment, 'map', 'kPa');
+  const boost = inForm(moment.values.boost, 'psi');
+  const map = inForm(moment.values.map, 'kPa');
   if (boost === undefined || map === undefined) return undefined;
   const baro = map.si - boost.si;
   if (baro >= barometers.low && baro <= barometers.high) return undefined;
@@ -174,9 +178,9 @@ function boostAndManifold(moment: Moment): Diagnostic | undefined {
 
 /** Absolute load is the air flow in another form (SAE J1979), of four strokes. */
 function loadAndFlow(moment: Moment, { displacement, isTwoStroke }: Car): Diagnostic | undefined {
-  const load = inForm(moment, 'load_abs', '%');
-  const maf = inForm(moment, 'maf', 'g/s');
-  const rpm = inForm(moment, 'rpm', 'rpm');
+  const load = inForm(moment.values.load_abs, '%');
+  const maf = inForm(moment.values.maf, 'g/s');
+  const rpm = inForm(moment.values.rpm, 'rpm');
   if (load === undefined || maf === undefined || rpm === undefined) return undefined;
   if (displacement === undefined || isTwoStroke) return undefined;
   const share = absoluteLoad(maf.si, rpm.si, displacement);
@@ -192,7 +196,7 @@ function lambdaAndRatio(
   ratio: Measured | undefined,
   { fuel }: Car,
 ): Diagnostic | undefined {
-  if (lambda?.form.unit !== '1' || ratio?.form.unit !== '1' || fuel === undefined) return undefined;
+  if (lambda?.unit !== '1' || ratio?.unit !== '1' || fuel === undefined) return undefined;
   const stoichiometric = stoichiometricRatio(fuel);
   if (typeof stoichiometric !== 'number') return undefined;
   const expected = lambda.si * stoichiometric;

@@ -6,15 +6,14 @@ export const suspectTwice: CellRule = {
   code: 'suspect-twice',
   in: ['suspects'],
   checkCell: ({ read: { cell } }): readonly Diagnostic[] => {
-    if (cell?.kind !== 'suspects') return [];
+    const found: Diagnostic[] = [];
+    if (cell?.kind !== 'suspects') return found;
     const before = new Set<string>();
-    return (cell.consider ?? []).flatMap(({ name }) => {
+    for (const { name } of cell.consider ?? []) {
       const text = name.text.trim();
-      if (!before.has(text)) {
-        before.add(text);
-        return [];
-      }
-      return [diagnose('suspect-twice', name.span, { name: text })];
-    });
+      if (before.has(text)) found.push(diagnose('suspect-twice', name.span, { name: text }));
+      else before.add(text);
+    }
+    return found;
   },
 };

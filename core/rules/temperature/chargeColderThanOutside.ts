@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { writtenAs } from '../measured.ts';
-import { fullNameOf, inForm } from '../moments.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { fullNameOf } from '../moments.ts';
 import type { MomentRule } from '../rule.ts';
 
 /** Intake air far colder than the air outside, on the road. */
@@ -9,8 +9,8 @@ export const chargeColderThanOutside: MomentRule = {
   of: ['ambient'],
   at: ['light cruise', 'cruise', 'heavy load', 'wide open throttle'],
   checkMoment: (moment): Diagnostic | undefined => {
-    const iat = inForm(moment, 'iat', '°C');
-    const ambient = inForm(moment, 'ambient', '°C');
+    const iat = inForm(moment.values.iat, '°C');
+    const ambient = inForm(moment.values.ambient, '°C');
     if (iat === undefined || ambient === undefined) return undefined;
     if (ambient.si - iat.si <= far + iat.halfWidth + ambient.halfWidth) return undefined;
     const facts = {

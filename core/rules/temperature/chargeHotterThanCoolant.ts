@@ -1,6 +1,6 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
-import { writtenAs } from '../measured.ts';
-import { fullNameOf, inForm, stateName } from '../moments.ts';
+import { inForm, writtenAs } from '../measured.ts';
+import { fullNameOf, stateName } from '../moments.ts';
 import type { MomentRule } from '../rule.ts';
 import { steadyStates } from '../steadyStates.ts';
 import { explained, temperatureSensor } from '../tolerance.ts';
@@ -14,11 +14,10 @@ export const chargeHotterThanCoolant: MomentRule = {
   of: ['iat'],
   at: running,
   checkMoment: (moment, { car }): Diagnostic | undefined => {
-    if (!car.isUnboosted || !running.includes(stateName(moment) ?? '')) return undefined;
-    const iat = inForm(moment, 'iat', '°C');
-    const ect = inForm(moment, 'ect', '°C');
+    const iat = inForm(moment.values.iat, '°C');
+    const ect = inForm(moment.values.ect, '°C');
     if (iat === undefined || ect === undefined) return undefined;
-    if (iat.si <= ect.si) return undefined;
+    if (iat.si <= ect.si || !car.isUnboosted || !running.includes(stateName(moment) ?? '')) return undefined;
     const width = explained(
       Math.max(iat.halfWidth, temperatureSensor),
       Math.max(ect.halfWidth, temperatureSensor),

@@ -1,8 +1,8 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { fromSi } from '../../quantity/convert.ts';
 import { formatNumber } from '../../quantity/format.ts';
-import { type Measured, writtenAs } from '../measured.ts';
-import { fullNameOf, inForm, type Moment, stateName } from '../moments.ts';
+import { inForm, type Measured, writtenAs } from '../measured.ts';
+import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
 import { steadyStates } from '../steadyStates.ts';
 
@@ -15,7 +15,7 @@ export const thermostatEarly: CellRule = {
     if (rating === undefined) return [];
     let coldest: { readonly moment: Moment; readonly ect: Measured } | undefined;
     for (const moment of moments) {
-      const ect = inForm(moment, 'ect', '°C');
+      const ect = inForm(moment.values.ect, '°C');
       if (ect === undefined || !warmStates.has(stateName(moment) ?? '')) continue;
       if (coldest === undefined || ect.si < coldest.ect.si) coldest = { moment, ect };
     }
