@@ -15,6 +15,8 @@ export interface Car {
   readonly hasThrottle: boolean;
   /** It draws in at every turn: what is known of four strokes is not its. */
   readonly isTwoStroke: boolean;
+  /** Air is worked out from the manifold pressure alone: what goes round a meter is not its concern. */
+  readonly metersByPressure: boolean;
   readonly site: Site;
 }
 
@@ -29,6 +31,7 @@ export function carOf(header: Header): Car {
     isUnboosted: aspiration === undefined || aspiration === 'natural',
     hasThrottle: fuel === undefined || !isDiesel(fuel),
     isTwoStroke: headerNumber(header, 'engine.strokes') === 2,
+    metersByPressure: headerWord(header, 'engine.metering') === 'manifold pressure',
     site: siteOf(header),
   };
 }

@@ -3,6 +3,9 @@ import type { Rows } from '../row.ts';
 type Sign = 'adds' | 'takes';
 
 /** Findings of the rules about air, fuel and the exhaust. */
+/** What tells the control how much air comes in. */
+type Metering = 'pressure' | 'flow';
+
 export interface RulesMixtureFacts {
   readonly 'filling-unlikely': {
     readonly name: string;
@@ -17,6 +20,8 @@ export interface RulesMixtureFacts {
     readonly more: readonly string[];
     /** The same number in the unit in which it would fit. */
     readonly meant?: string;
+    /** The manifold pressure that would fit as a gauge pressure, and what it then is. */
+    readonly gauge?: { readonly name: string; readonly written: string; readonly absolute: string };
   };
   readonly 'egr-at-idle': { readonly name: string; readonly written: string; readonly command: string };
   readonly 'idle-air-shut': {
@@ -24,6 +29,7 @@ export interface RulesMixtureFacts {
     readonly trim: string;
     readonly bank: 1 | 2;
     readonly rpm?: string;
+    readonly metering: Metering;
   };
   readonly 'trim-by-load': {
     readonly bank: 1 | 2 | 'both';
@@ -33,7 +39,7 @@ export interface RulesMixtureFacts {
     readonly high: string;
     readonly at: string;
     readonly to: string;
-    readonly metering: 'pressure' | 'flow';
+    readonly metering: Metering;
   };
   readonly 'banks-apart': {
     readonly state: string;
@@ -47,6 +53,7 @@ export interface RulesMixtureFacts {
     readonly first: string;
     readonly second: string;
     readonly sign: Sign;
+    readonly metering: Metering;
   };
   readonly 'trim-against-gas': {
     readonly trim: string;
@@ -70,10 +77,14 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
   'filling-unlikely': {
     severity: 'warning',
     title: 'An air flow that this engine cannot have',
-    say: ({ name, written, percent, low, high, state, isFull, from, more, meant }) =>
+    say: ({ name, written, percent, low, high, state, isFull, from, more, meant, gauge }) =>
       `\`${name}\` at ${written} means a volumetric efficiency of ${percent} % (by the ${from}); at ${state} engines have ${low} to ${high} %.${
         more.length === 0 ? '' : ` So it is with ${more.map((each) => `\`${each}\``).join(', ')}.`
-      }${meant === undefined ? '' : ` Is it ${meant}?`} ${nextForFilling(percent > high, isFull)}`,
+      }${
+        gauge === undefined
+          ? ''
+          : ` Is \`${gauge.name}\`, ${gauge.written}, counted from the barometer? Then it is ${gauge.absolute} absolute, which fits.`
+      }${meant === undefined || gauge !== undefined ? '' : ` Is it ${meant}?`} ${nextForFilling(percent > high, isFull)}`,
     why: 'Speed, displacement and the density in the manifold say how much air four-stroke cylinders draw in (Heywood, Internal Combustion Engine Fundamentals, equation 2.27). A metered flow far from that is a wrong number, a meter that lies, air that is not metered, or an engine that cannot breathe.',
     wrong:
       'engine:\n  displacement: 2.4 L\n# …\nstate: warm idle\nvalues:\n  rpm: 700 rpm\n  map: 34 kPa\n  iat: 98 °F\n  maf: 35 g/s',
@@ -92,8 +103,12 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
   'idle-air-shut': {
     severity: 'info',
     title: 'Idle air nearly shut while fuel is added',
-    say: ({ written, trim, bank, rpm }) =>
-      `The idle valve is at ${written}${rpm === undefined ? '' : ` (${rpm})`} and bank ${bank} has ${trim} of trim: air seems to come in another way, and not through the meter. Smoke the intake, or clamp its hoses one by one.`,
+    say: ({ written, trim, bank, rpm, metering }) =>
+      `The idle valve is at ${written}${rpm === undefined ? '' : ` (${rpm})`} and bank ${bank} has ${trim} of trim: air seems to come in another way${
+        metering === 'flow'
+          ? ', and not through the meter. Smoke the intake, or clamp its hoses one by one.'
+          : '. Where the manifold pressure meters, that alone needs no trim: smoke the intake, then look at the fuel pressure and at the exhaust joints before the sensor.'
+      }`,
     why: 'The control closes the idle valve when too much air comes in. That it also adds fuel says that the air was not metered (common practice).',
     wrong: 'state: warm idle\nvalues:\n  iac: 3 %\n  ltft_b1: +17 %',
     right: 'state: warm idle\nvalues:\n  iac: 24 %\n  ltft_b1: +2 %',
@@ -125,11 +140,11 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
   'banks-together': {
     severity: 'info',
     title: 'Both banks trimmed alike',
-    say: ({ state, first, second, sign }) =>
+    say: ({ state, first, second, sign, metering }) =>
       `At ${state} bank 1 has ${first} and bank 2 ${second}: a cause that both share, ${
         sign === 'adds'
-          ? 'air past the meter, the meter, the fuel pressure'
-          : 'too much fuel pressure, purge, the meter'
+          ? `${metering === 'flow' ? 'air past the meter, the meter' : 'the sensor of the manifold pressure'}, the fuel pressure`
+          : `too much fuel pressure, purge, the ${metering === 'flow' ? 'meter' : 'sensor of the manifold pressure'}`
       }. Read the trims at idle, at 2500 rpm and at cruise to tell which.`,
     why: 'Two banks with their own sensors that agree are right about the mixture. What makes it lies before they part (common practice).',
     wrong: 'state: cruise\nvalues:\n  ltft_b1: +18 %\n  ltft_b2: +17 %',
@@ -168,21 +183,35 @@ function nextForFilling(isHigh: boolean, isFull: boolean): string {
     : 'Check the decimal point and the units, the displacement and the meter; then look for air that goes round the meter.';
 }
 
-function nextForTrim(shape: 'falls' | 'same' | 'rises', sign: Sign, metering: 'pressure' | 'flow'): string {
-  if (shape === 'same') {
-    return sign === 'adds'
-      ? 'The same share at every load is a meter that reads low, low fuel pressure or another fuel: measure the fuel pressure, then compare the air flow with the volumetric efficiency.'
-      : 'The same share at every load is a meter that reads high or too much fuel pressure: measure the fuel pressure, then compare the air flow with the volumetric efficiency.';
-  }
-  if (shape === 'rises') {
-    return sign === 'adds'
-      ? 'It grows with the air: measure the fuel pressure under load, then compare the air flow with the volumetric efficiency.'
-      : 'It grows with the air: measure the fuel pressure under load, and look whether the meter reads high.';
-  }
+function nextForTrim(shape: 'falls' | 'same' | 'rises', sign: Sign, metering: Metering): string {
+  if (shape === 'same') return sameShare(sign, metering);
+  if (shape === 'rises') return growingShare(sign, metering);
   if (sign === 'takes') {
     return 'It looks like a fixed amount of fuel that no injector was told to give: purge, the crankcase, a dripping injector.';
   }
   return metering === 'flow'
     ? 'It looks like a fixed amount of air past the meter: smoke the intake; a leak in the exhaust before the front sensor can look alike.'
     : 'That looks like a fixed amount missing at little air: with metering by manifold pressure look at the sensor’s zero, at a leak in the exhaust before the front sensor and at the injectors, before the intake.';
+}
+
+function sameShare(sign: Sign, metering: Metering): string {
+  const meter = metering === 'flow' ? 'a meter' : 'a sensor of the manifold pressure';
+  const wrong = sign === 'adds' ? 'low, low fuel pressure or another fuel' : 'high or too much fuel pressure';
+  const next =
+    metering === 'flow'
+      ? 'compare the air flow with the volumetric efficiency'
+      : 'compare the sensor with the barometer, key on, engine off';
+  return `The same share at every load is ${meter} that reads ${wrong}: measure the fuel pressure, then ${next}.`;
+}
+
+function growingShare(sign: Sign, metering: Metering): string {
+  const first = 'It grows with the air: measure the fuel pressure under load';
+  if (metering === 'pressure') {
+    return sign === 'adds'
+      ? `${first}, then compare the sensor of the manifold pressure with a gauge there.`
+      : `${first}, then the pressure in the exhaust: spent gas that cannot leave takes the place of air, and the manifold pressure does not show it.`;
+  }
+  return sign === 'adds'
+    ? `${first}, then compare the air flow with the volumetric efficiency.`
+    : `${first}, and look whether the meter reads high.`;
 }

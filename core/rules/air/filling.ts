@@ -8,6 +8,8 @@ import type { RuledCase } from '../rule.ts';
 /** The volumetric efficiency that a moment's air flow means, and what an engine can have there. */
 export interface Filling {
   readonly maf: Measured;
+  /** The manifold pressure that its density was taken from, where it was. */
+  readonly map: Measured | undefined;
   readonly share: number;
   readonly low: number;
   readonly high: number;
@@ -36,7 +38,7 @@ export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined
   const share = volumetricEfficiency(maf.si, rpm.si, pressure, temperature, displacement);
   if (typeof share !== 'number') return undefined;
   const from = map === undefined ? 'barometer' : 'manifold pressure';
-  return { maf, share, low: limits.low, high: limits.high, from };
+  return { maf, map, share, low: limits.low, high: limits.high, from };
 }
 
 /** Without a compressor the air is not hotter than the coolant; where it is said to be, `chargeHotterThanCoolant` tells it. */

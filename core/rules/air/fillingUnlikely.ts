@@ -1,4 +1,5 @@
 import { diagnose } from '../../diagnostics/diagnostic.ts';
+import { seaLevelPressure } from '../../engine/air/standardAtmosphere.ts';
 import { fromSi } from '../../quantity/convert.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import type { Unit } from '../../quantity/types.ts';
@@ -7,9 +8,11 @@ import type { Finding } from '../../study/types.ts';
 import { eachCell, type KeptCells } from '../eachCell.ts';
 import { type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
+import { barometerOf } from '../pressure/barometerOf.ts';
 import { againstOf, rowsOf } from '../pressure/manifold.ts';
 import { rewritten } from '../rewritten.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
+import { spokenPressure } from '../spokenPressure.ts';
 import { type Filling, fillingOf, isUnlikely } from './filling.ts';
 
 /** Air flow against speed, displacement and pressure: the volumetric efficiency must be one that an engine can have. */
@@ -60,6 +63,7 @@ function inMoments(moments: readonly Moment[], ruled: RuledCase): Finding | unde
 
 function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {
   const meant = meantUnit(filling);
+  const gauge = ruled.car.isUnboosted ? undefined : asGauge(filling, barometerOf(moment, ruled)?.si);
   const { maf, share, low, high, from } = filling;
   const facts = {
     name: fullNameOf(maf),
@@ -71,12 +75,23 @@ function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {
     isFull: stateName(moment) === 'wide open throttle',
     from,
     more,
+    ...(gauge === undefined ? {} : { gauge }),
     ...(meant === undefined ? {} : { meant: `${formatNumber(inUnit(maf))} ${meant.symbol}` }),
   };
   const read = ruled.read(moment.cell);
   const fixes =
     meant === undefined || read === undefined ? [] : rewritten(read, maf.reading, maf.type.unit, meant);
   return { cell: moment.cell, diagnostic: diagnose('filling-unlikely', maf.reading.valueSpan, facts, fixes) };
+}
+
+/** Behind a compressor: the manifold pressure as it would be if it were counted from the barometer, where the flow then fits. */
+function asGauge({ map, share, low, high }: Filling, barometer = seaLevelPressure) {
+  if (map === undefined || share <= high) return undefined;
+  const absolute = map.si + barometer;
+  const then = (share * map.si) / absolute;
+  return then < low || then > high
+    ? undefined
+    : { name: fullNameOf(map), written: writtenAs(map), absolute: spokenPressure(absolute, map) };
 }
 
 const inUnit = ({ si, type }: Measured): number => fromSi(si, type.unit, type.kind);

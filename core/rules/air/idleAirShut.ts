@@ -10,7 +10,7 @@ export const idleAirShut: MomentRule = {
   code: 'idle-air-shut',
   of: ['iac'],
   at: ['warm idle'],
-  checkMoment: (moment): Diagnostic | undefined => {
+  checkMoment: (moment, { car }): Diagnostic | undefined => {
     const iac = moment.values.iac;
     if (stateName(moment) !== 'warm idle' || iac === undefined) return undefined;
     const isShut = iac.si <= (iac.unit === plainUnit.symbol ? fewSteps : nearlyShut);
@@ -21,6 +21,7 @@ export const idleAirShut: MomentRule = {
       written: writtenAs(iac),
       trim: writtenTrim(added),
       bank: added.bank,
+      metering: car.metersByPressure ? ('pressure' as const) : ('flow' as const),
       ...(rpm === undefined ? {} : { rpm: writtenAs(rpm) }),
     };
     return diagnose('idle-air-shut', iac.reading.valueSpan, facts);

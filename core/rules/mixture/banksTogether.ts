@@ -11,7 +11,7 @@ export const banksTogether: CellRule = {
   code: 'banks-together',
   of: ['stft_b2', 'ltft_b2'],
   at: steadyStates,
-  checkCell: ({ moments }) => {
+  checkCell: ({ moments, car }) => {
     const found = moments.find(isFarOut);
     const both = found === undefined ? undefined : bothBanks(found);
     if (both === undefined) return [];
@@ -22,6 +22,7 @@ export const banksTogether: CellRule = {
       first: writtenTrim(one),
       second: writtenTrim(other),
       sign: one.share > 0 ? ('adds' as const) : ('takes' as const),
+      metering: car.metersByPressure ? ('pressure' as const) : ('flow' as const),
     };
     return [diagnose('banks-together', one.at.reading.valueSpan, facts)];
   },

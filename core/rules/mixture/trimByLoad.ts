@@ -1,7 +1,6 @@
 import { diagnose, type Facts } from '../../diagnostics/diagnostic.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Car } from '../car.ts';
-import { headerWord } from '../headerWords.ts';
 import { isSameList } from '../kept.ts';
 import { inForm } from '../measured.ts';
 import { type Moment, stateName } from '../moments.ts';
@@ -84,8 +83,7 @@ function findingsOf(loads: readonly Moment[], car: Car): readonly Finding[] {
 
 const none: readonly Finding[] = [];
 
-function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { header }: Car): Finding {
-  const isByPressure = headerWord(header, 'engine.metering') === 'manifold pressure';
+function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { metersByPressure }: Car): Finding {
   const facts: Facts['trim-by-load'] = {
     bank,
     shape,
@@ -94,7 +92,7 @@ function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { header
     high: writtenTrim(high.total),
     at: low.moment.state?.name ?? '',
     to: high.moment.state?.name ?? '',
-    metering: isByPressure ? 'pressure' : 'flow',
+    metering: metersByPressure ? 'pressure' : 'flow',
   };
   const { cell, valueSpan } = low.total.at.reading;
   return { cell, diagnostic: diagnose('trim-by-load', valueSpan, facts) };

@@ -162,6 +162,9 @@ const isNear = (a: number, b: number, relative: number, absolute: number): boole
 /** Pa: what a barometer can be on a road, from 5000 m up to the highest weather at the Dead Sea, with two gauges' errors. */
 const barometers = { low: 48_000, high: 115_000 };
 
+/** Pa: two gauges on one pressure. */
+const alike = 5000;
+
 /** Manifold pressure less boost is a barometer. */
 function boostAndManifold(moment: Moment): Diagnostic | undefined {
   const boost = inForm(moment.values.boost, 'psi');
@@ -170,9 +173,13 @@ function boostAndManifold(moment: Moment): Diagnostic | undefined {
   const baro = map.si - boost.si;
   if (baro >= barometers.low && baro <= barometers.high) return undefined;
   const means = formatQuantity(Number(baro.toPrecision(3)), map.type);
+  const looks =
+    Math.abs(baro) <= alike
+      ? `: \`${fullNameOf(map)}\` looks like the same gauge pressure, counted from the barometer and not from nothing`
+      : '';
   return differ(
     boost,
-    `\`${fullNameOf(map)}\` is ${writtenAs(map)}, which leaves ${means} for the barometer`,
+    `\`${fullNameOf(map)}\` is ${writtenAs(map)}, which leaves ${means} for the barometer${looks}`,
   );
 }
 
