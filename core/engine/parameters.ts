@@ -1,8 +1,13 @@
 import type { Parameter } from '../expression/functionRow.ts';
 import type { Kind } from '../quantity/types.ts';
+import { standardPressure } from './air/standardAtmosphere.ts';
+import type { Answer } from './answer.ts';
 
 /** What may be said of a parameter beside what it takes. */
-type More = Pick<Parameter, 'header' | 'otherwise' | 'optional' | 'repeats' | 'barometer' | 'within'> & {
+type More = Pick<
+  Parameter,
+  'header' | 'otherwise' | 'otherwiseBy' | 'optional' | 'repeats' | 'barometer' | 'within'
+> & {
   readonly kind?: Exclude<Kind, 'open'>;
 };
 
@@ -42,6 +47,19 @@ export function curve(name: string, meaning: string): Parameter {
 export function text(name: string, meaning: string, more: Omit<More, 'kind'> = {}): Parameter {
   return { name, takes: { what: 'text' }, meaning, ...more };
 }
+
+/** A barometer that is left out: the case's own, or else the standard atmosphere's at the site, or else that at the sea. */
+export function caseBarometer(name: string, meaning: string): Parameter {
+  return absolutePressure(name, meaning, {
+    within: { above: '0 kPa' },
+    barometer: true,
+    otherwise: '101.325 kPa',
+    otherwiseBy: { header: 'site.altitude', of: (altitude) => numberOrNone(standardPressure(altitude)) },
+  });
+}
+
+const numberOrNone = (answer: Answer): number | undefined =>
+  typeof answer === 'number' ? answer : undefined;
 
 export const airFlow = quantity('maf', 'g/s', 'air mass flow', { within: { from: '0 g/s' } });
 export const engineSpeed = quantity('rpm', 'rpm', 'engine speed', { within: { above: '0 rpm' } });

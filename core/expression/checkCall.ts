@@ -267,7 +267,7 @@ function supply(
 }
 
 function leftOut(checking: Checking, row: FunctionRow, tree: Call, parameter: Parameter): Supply | undefined {
-  const { name, header, barometer, otherwise, optional } = parameter;
+  const { name, header, barometer, otherwise, otherwiseBy, optional } = parameter;
   const type = header === undefined ? undefined : checking.scope.headerType(header);
   if (header !== undefined && type !== undefined) {
     if (headerFits(type, parameter)) return { from: 'header', name: header };
@@ -283,7 +283,14 @@ function leftOut(checking: Checking, row: FunctionRow, tree: Call, parameter: Pa
     return undefined;
   }
   if (otherwise !== undefined && barometer === true)
-    return { from: 'barometer', otherwise: substitute(parameter, otherwise) };
+    return {
+      from: 'barometer',
+      otherwise: substitute(parameter, otherwise),
+      by:
+        otherwiseBy !== undefined && checking.scope.headerType(otherwiseBy.header)?.kind === 'one'
+          ? otherwiseBy
+          : undefined,
+    };
   if (otherwise !== undefined) return { from: 'row', value: substitute(parameter, otherwise) };
   if (optional === true) return { from: 'nowhere' };
   if (header !== undefined) {

@@ -8,7 +8,7 @@ import { shortText } from './checking.ts';
 import { combine, finite, mapAmounts, memberOf, negative, sayMember } from './combine.ts';
 import { convertPressure } from './convertPressure.ts';
 import { decide, opposite, verdictRank } from './decide.ts';
-import type { FunctionRow } from './functionRow.ts';
+import type { FunctionRow, Parameter } from './functionRow.ts';
 import { lift } from './lift.ts';
 import { cutSeries, pickSamples } from './pickSamples.ts';
 import type { Environment } from './scope.ts';
@@ -28,7 +28,7 @@ import type {
   Typed,
   TypedExpression,
 } from './typed.ts';
-import type { Absent, Fields, Truth, Value } from './value.ts';
+import type { Absent, Fields, One, Truth, Value } from './value.ts';
 
 /**
  * Computes a typed expression. What is not there, or has no answer, comes out as an absent value with its reason,
@@ -173,26 +173,41 @@ function supplied(supply: Supply, call: Apply, environment: Environment): Value 
   }
 }
 
+/** The row's substitute, or the better one that a number of the header makes. */
+function substituteBy(
+  by: Parameter['otherwiseBy'] | undefined,
+  otherwise: One,
+  node: Apply,
+  environment: Environment,
+): Value {
+  const found = by === undefined ? undefined : environment.header(by.header, node);
+  const si = found?.kind === 'one' ? by?.of(found.amount.si) : undefined;
+  return si === undefined ? otherwise : { ...otherwise, amount: { ...otherwise.amount, si } };
+}
+
 /** The barometer of what the call is about, of each state its own; where the case has none at all, the row's substitute. */
 function barometerFor(
   node: Apply,
   at: number,
-  otherwise: Value,
+  { otherwise, by }: Extract<Supply, { readonly from: 'barometer' }>,
   args: readonly (Value | undefined)[],
   environment: Environment,
   stoodIn: (caution: Caution) => void,
 ): Value {
   const byState = args.find((each) => each?.kind === 'members' && each.by === 'state');
   let isTold = false;
+  let standIn: Value | undefined;
   const ofState = (state: string | undefined): Value => {
     const found = environment.barometer(node, state);
     if (found !== noBarometer || otherwise.kind !== 'one') return found;
-    if (isTold) return otherwise;
+    standIn ??= substituteBy(by, otherwise, node, environment);
+    if (isTold || standIn.kind !== 'one') return standIn;
     isTold = true;
-    const taken = formatQuantity(otherwise.amount.si, otherwise.type);
+    const place = standIn === otherwise ? '' : ` of the standard atmosphere at \`${by?.header}\``;
+    const taken = `${formatQuantity(Number(standIn.amount.si.toPrecision(6)), standIn.type)}${place}`;
     const parameter = node.row.parameters[at]?.name ?? '';
     stoodIn({ kind: 'standard barometer', parameter, taken });
-    return otherwise;
+    return standIn;
   };
   if (byState?.kind !== 'members') return ofState(undefined);
   const members = new Map<string, Amount | Absent>();
@@ -211,8 +226,7 @@ function apply(node: Apply, environment: Environment): Value {
   const substitutes: Caution[] = [];
   const stoodIn = (caution: Caution): number => substitutes.push(caution);
   for (const [at, supply] of node.supplies.entries())
-    if (supply.from === 'barometer')
-      args[at] = barometerFor(node, at, supply.otherwise, args, environment, stoodIn);
+    if (supply.from === 'barometer') args[at] = barometerFor(node, at, supply, args, environment, stoodIn);
   const absent = absentOf(args);
   if (absent !== undefined) return absent;
   const value = applied(row, args, type);

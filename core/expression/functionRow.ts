@@ -84,6 +84,8 @@ export interface Parameter {
   readonly barometer?: true;
   /** Used when neither given nor in the header nor found: as it would be written ("0 %", "0.45 V", "E0"). */
   readonly otherwise?: string;
+  /** A better substitute where the header has this number: both in SI; undefined where there is none for it. */
+  readonly otherwiseBy?: { readonly header: string; readonly of: (si: number) => number | undefined };
   /** Beyond these it is not computed, or only with a caution. */
   readonly within?: Limits;
   /** May be left out without a substitute; the function then receives undefined. */

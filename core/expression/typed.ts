@@ -96,7 +96,12 @@ export interface FieldOf extends Base {
 export type Supply =
   | { readonly from: 'call'; readonly value: Typed }
   | { readonly from: 'header'; readonly name: string }
-  | { readonly from: 'barometer'; readonly otherwise: Value }
+  | {
+      readonly from: 'barometer';
+      readonly otherwise: Value;
+      /** The number of the header that makes a better substitute. */
+      readonly by: Parameter['otherwiseBy'] | undefined;
+    }
   | { readonly from: 'row'; readonly value: Value }
   | { readonly from: 'nowhere' };
 

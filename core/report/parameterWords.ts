@@ -8,10 +8,17 @@ interface Substitute {
 }
 
 /** What stands in for a parameter that is left out, in the order in which it is looked for. */
-export function substitutesFor({ header, barometer, otherwise }: Parameter): readonly Substitute[] {
+export function substitutesFor({
+  header,
+  barometer,
+  otherwise,
+  otherwiseBy,
+}: Parameter): readonly Substitute[] {
   const found: Substitute[] = [];
   if (header !== undefined) found.push({ words: header, is: 'name' });
   if (barometer === true) found.push({ words: 'the case’s barometer', is: 'words' });
+  if (otherwiseBy !== undefined)
+    found.push({ words: `the standard atmosphere’s at the header’s ${otherwiseBy.header}`, is: 'words' });
   if (otherwise !== undefined) found.push({ words: otherwise, is: 'value' });
   return found;
 }

@@ -68,6 +68,22 @@ describe('a function that lacks the barometer', () => {
     expect(file.cells[finding?.cell ?? 0]?.raw.text.slice(start, end)).toBe('injector_pressure');
   });
 
+  it('takes the standard one of the site’s altitude where that is all that is known', () => {
+    const high = `${header}site:\n  altitude: 5000 ft\n`;
+    const text = high + idle + asked('injector_pressure(idle.fuel_pressure, 35 kPa)');
+    const { value, from, said } = across(text);
+    // U.S. Standard Atmosphere 1976 at 1524 m geometric: 84.311 kPa; 300 + 84.311 − 35.
+    expect(value).toMatchObject({ amount: { si: expect.closeTo(349_311, -1) } });
+    expect(from).toEqual(['idle.fuel_pressure', 'site.altitude']);
+    expect(said).toEqual([
+      'standard-barometer: `injector_pressure` needs the barometer, and the case has none that is certain: 84.3111 kPa of the standard atmosphere at `site.altitude` was taken. Record one `baro`, a key-on engine-off `map`, or the site’s altitude with its sea level pressure, or write `baro = …`.',
+    ]);
+    // Another altitude makes another: what was computed before does not stay.
+    const [before, after] = [text, text.replace('5000 ft', '100 ft')];
+    const again = study(after, study(before)).computed.find(({ name }) => name === 'across');
+    expect(again?.value).toEqual(across(after).value);
+  });
+
   it('says it once, of however many states', () => {
     const table =
       '---\nreadings: Two\nas: two\nstates:\n  low: warm idle\n  high: 2500 rpm no load\ntable: |\n  reading        low  high  unit\n  fuel_pressure  300  310   kPa\n';

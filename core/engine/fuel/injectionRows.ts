@@ -1,7 +1,14 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
 import { ofNumbers, ofNumbersAndFuel } from '../answer.ts';
 import { numbersInWords } from '../inWords.ts';
-import { absolutePressure, cylinders, engineSpeed, fuelName, quantity } from '../parameters.ts';
+import {
+  absolutePressure,
+  caseBarometer,
+  cylinders,
+  engineSpeed,
+  fuelName,
+  quantity,
+} from '../parameters.ts';
 import { gasolineDensity } from './ethanolBlend.ts';
 import { fuelCut, fuelCutSayings } from './fuelCut.ts';
 import { airForFuel, injectedFuel, injectorPressure, pressureTrim } from './injectedFuel.ts';
@@ -70,11 +77,7 @@ export const injectionRows: readonly FunctionRow[] = [
     parameters: [
       quantity('fuel_pressure', 'kPa', 'rail pressure on the gauge', { kind: 'gauge' }),
       absolutePressure('map', 'manifold pressure', { within: { above: '0 kPa' } }),
-      absolutePressure('baro', 'the barometer at the site', {
-        within: { above: '0 kPa' },
-        barometer: true,
-        otherwise: '101.325 kPa',
-      }),
+      caseBarometer('baro', 'the barometer at the site'),
     ],
     result: { kind: 'fixed', unit: 'kPa', quantityKind: 'difference' },
     formula: 'Δp = fuel_pressure + baro − map',

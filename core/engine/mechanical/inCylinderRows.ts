@@ -1,6 +1,6 @@
 import type { FunctionRow } from '../../expression/functionRow.ts';
 import { typeIn } from '../../waveform/arguments.ts';
-import { absolutePressure, quantity, series } from '../parameters.ts';
+import { caseBarometer, quantity, series } from '../parameters.ts';
 import { crankAngle, valveEvents } from './inCylinder.ts';
 
 const inCylinder = series(
@@ -53,11 +53,7 @@ export const inCylinderRows: readonly FunctionRow[] = [
         header: 'engine.compression_ratio',
         otherwise: '10',
       }),
-      absolutePressure('barometer', 'the barometer of the day', {
-        within: { above: '0 kPa' },
-        barometer: true,
-        otherwise: '101.325 kPa',
-      }),
+      caseBarometer('barometer', 'the barometer of the day'),
     ],
     result: {
       kind: 'fields',
