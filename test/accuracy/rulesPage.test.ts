@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { allRules } from '../../core/rules/allRules.ts';
 import { faults } from '../support/engineModel/faults.ts';
 import { judgeFault, mustBeTold } from '../support/engineModel/judge.ts';
 import { judgingSeeds } from '../support/engineModel/seeds.ts';
+import { unjudged } from '../support/engineModel/unjudged.ts';
 import { faulty, rowText, rulesPage, sound, warnedSound } from './rulesPage.ts';
 
 const page = readFileSync(join(import.meta.dirname, '..', '..', rulesPage), 'utf8');
@@ -20,6 +22,13 @@ describe('the page of the rules (npm run accuracy writes it)', () => {
 
   it('has each fault at each size', () => {
     expect(rows.length).toBe(faults.flatMap(({ sizes }) => sizes).length);
+  });
+
+  it('has a fault for each rule, or says why there is none', () => {
+    const judged = new Set<string>(faults.flatMap(({ codes }) => codes));
+    const without = allRules.map(({ code }) => code).filter((code) => !judged.has(code));
+    expect(without.sort()).toEqual(Object.keys(unjudged).sort());
+    expect(without.filter((code) => !page.includes(`| \`${code}\` |`))).toEqual([]);
   });
 
   it('says of every size that must be told: by the right rule in at least 95 %', () => {

@@ -1,5 +1,6 @@
 import { hear, type Judged, judgeFaults, mustBeTold } from '../support/engineModel/judge.ts';
 import { judgingSeeds } from '../support/engineModel/seeds.ts';
+import { unjudged } from '../support/engineModel/unjudged.ts';
 
 /** Where the page of the rules is written, from the repository's root. */
 export const rulesPage = 'core/rules/ACCURACY.md';
@@ -36,6 +37,16 @@ Sizes from which on a fault must be told are in bold.
 ${lines.join('\n')}
 
 ${summary(rows)}
+
+## Rules without a fault of their own
+
+They look at writing alone, or give information only; the cases in \`test/rules/spec\` say what they tell.
+
+| rule | what it looks at |
+| --- | --- |
+${Object.entries(unjudged)
+  .map(([code, why]) => `| \`${code}\` | ${why} |`)
+  .join('\n')}
 `;
 }
 
@@ -61,7 +72,7 @@ const head = `# How the rules were judged
 
 A small physical model of an engine (\`test/support/engineModel\`) writes cases of synthetic engines; no car was measured.
 It draws displacement, cylinders and banks, altitude, weather and temperature, metering by air flow, by manifold pressure or both, switching and wideband front sensors, with and without a compressor.
-Beside the scan data stand what a workshop measures: vacuum, cylinders by gauge, the battery, the gas at the tailpipe, a look on the road, what a controller counts.
+Beside the scan data stands what a workshop measures: vacuum, cylinders by gauge, the battery, oil and fuel pressure, the gas at the tailpipe, a look on the road, what a controller counts, the odometer of two visits, and what is read in two ways at one look.
 Sensors are off by their tolerances and show the steps of SAE J1979.
 The rules' limits were chosen on other engines than these: \`test/support/engineModel/seeds.ts\` keeps the seeds apart.
 \`npm run accuracy\` writes this page; nothing here is written by hand.

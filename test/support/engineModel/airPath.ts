@@ -1,14 +1,18 @@
 import { type Engine, fillingAt } from './engine.ts';
 import { density, orificeFlow, residualShare, speedDensityFlow } from './physics.ts';
 
-/** What disturbs the way of the air. All zero in a sound engine. */
+/** What disturbs the way of the air. In a sound engine the throttle opens wholly and all else is zero. */
 export interface AirFaults {
   /** m² of holes behind the meter and the throttle, discharge included. */
   readonly leak: number;
   /** Share of recirculated gas in the charge that nobody commanded. */
   readonly strayGas: number;
+  /** The same, of a valve that vacuum from above the throttle plate opens: shut at idle and with the throttle wide open. */
+  readonly strayOffIdle: number;
   /** Share of the filling that a blocked exhaust takes at an air flow of 25 g/s for each litre; grows with the flow. */
   readonly blocked: number;
+  /** Share of its area that the throttle opens at full pedal. */
+  readonly opens: number;
 }
 
 /** Where the driver or the idle control wants the engine. */
@@ -31,8 +35,9 @@ export interface AirState {
   /** kg/s of fresh air into the cylinders, and the part of it that came through the hole. */
   readonly air: number;
   readonly leaked: number;
-  /** Share of recirculated gas in the charge. */
+  /** Share of recirculated gas in the charge, and the part of it that was commanded. */
   readonly gas: number;
+  readonly commanded: number;
   /** Share of the throttle's full area that is open. */
   readonly open: number;
   /** Share of the idle valve's air that it still passes: 1 where nothing else lets air in. */
@@ -56,7 +61,9 @@ export function airState(engine: Engine, demand: Demand, faults: AirFaults, char
   if (demand.kind === 'full') return fullThrottle(engine, demand, faults, charge);
   let rpm = demand.kind === 'idle' ? engine.idleSpeed : demand.rpm;
   const commanded = demand.kind === 'load' ? demand.recirculation : 0;
-  const gas = commanded + faults.strayGas * (demand.kind === 'load' ? 0.5 : 1);
+  const isPorted = demand.kind === 'load' || demand.kind === 'no load';
+  const valve = Math.max(commanded, isPorted ? faults.strayOffIdle : 0);
+  const gas = valve + faults.strayGas * (demand.kind === 'load' ? 0.5 : 1);
   const need = (speed: number): number => {
     if (demand.kind === 'load') {
       return (
@@ -88,6 +95,7 @@ export function airState(engine: Engine, demand: Demand, faults: AirFaults, char
     air,
     leaked,
     gas,
+    commanded,
     open: throttled / full,
     idleValve: Math.max(0, (throttled - least) / (air - least)),
     charge,
@@ -106,15 +114,11 @@ function fullThrottle(
   // The flow decides the losses and the losses the flow; a few rounds settle it.
   for (let round = 0; round < 40; round++) {
     const most = speedDensityFlow(1, engine.site.barometer, charge, engine.displacement, 6000);
-    map = ahead - intakeLoss * Math.min(1, (air / most) ** 2) - 600;
-    const sound = cylinderAir(
-      engine,
-      map,
-      rpm,
-      0,
-      engine.site.barometer + backPressure(engine, air, { ...faults, blocked: 0 }),
-      charge,
-    );
+    const exhaust = engine.site.barometer + backPressure(engine, air, { ...faults, blocked: 0 });
+    const drawn = (pressure: number): number => cylinderAir(engine, pressure, rpm, 0, exhaust, charge);
+    const before = ahead - intakeLoss * Math.min(1, (air / most) ** 2) - 600;
+    map = behindThrottle(engine, before, faults.opens, drawn);
+    const sound = drawn(map);
     const lost = Math.min(0.9, faults.blocked * (air / (engine.displacement * 1000 * 0.025)));
     air = 0.7 * air + 0.3 * sound * (1 - lost);
   }
@@ -126,10 +130,28 @@ function fullThrottle(
     air,
     leaked,
     gas: 0,
-    open: 1,
+    commanded: 0,
+    open: faults.opens,
     idleValve: 1,
     charge,
   };
+}
+
+/** The pressure behind a throttle that opens this share of its area, where the cylinders draw what comes through. */
+function behindThrottle(
+  { throttleArea, site }: Engine,
+  before: number,
+  opens: number,
+  drawn: (pressure: number) => number,
+): number {
+  if (opens === 1) return before;
+  let [low, high] = [5000, before];
+  for (let round = 0; round < 60; round++) {
+    const middle = (low + high) / 2;
+    if (drawn(middle) < orificeFlow(opens * throttleArea, before, middle, site.outside)) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
 }
 
 /** A sound exhaust has about 20 kPa at 80 g/s for each litre, growing with the square of the flow; 40 kPa at 25 g/s takes a third of the filling. */

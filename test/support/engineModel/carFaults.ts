@@ -12,7 +12,9 @@ export function soundCar(engine: Engine, chance: Chance): CarFaults {
   return {
     leak: orificeArea(engine, chance.between(0, 0.01)),
     strayGas: 0,
+    strayOffIdle: 0,
     blocked: 0,
+    opens: 1,
     meter,
     mapOffset: 0,
     injectors,
@@ -33,11 +35,19 @@ export function withFault(car: CarFaults, engine: Engine, fault: OneFault | unde
     case 'weak fuel supply':
       return { ...car, starved: share };
     case 'air-flow meter reads low everywhere':
+    case 'air-flow meter reads low, one load looked at':
       return { ...car, meter: car.meter - share };
     case 'injectors of one bank give too little':
       return { ...car, injectors: [car.injectors[0], car.injectors[1] - share] };
     case 'front sensor sees lean: exhaust leak before it':
+    case 'wide-range sensor shows lambda too high':
       return { ...car, sensorBias: share };
+    case 'wide-range sensor shows lambda too low':
+      return { ...car, sensorBias: -share };
+    case 'recirculation valve opened by a vacuum that leaks to it':
+      return { ...car, strayOffIdle: 0.4 * share };
+    case 'throttle that opens too little at full pedal':
+      return { ...car, opens: share };
     case 'recirculation valve stuck open':
       return { ...car, strayGas: 0.6 * share };
     case 'exhaust blocked':

@@ -1,7 +1,8 @@
 import type { Chance } from './chance.ts';
 import type { Engine } from './engine.ts';
-import type { OneFault } from './faults.ts';
-import { type Hand, pressure, scanPressure, temperature } from './hand.ts';
+import type { FaultName, OneFault } from './faults.ts';
+import { type Hand, pressure, scanPressure, scanTemperature } from './hand.ts';
+import type { History } from './history.ts';
 import type { Instruments } from './instruments.ts';
 import { loads } from './loadsText.ts';
 import type { Point } from './operation.ts';
@@ -14,6 +15,7 @@ import { workshopText } from './workshopText.ts';
 export interface Measurements {
   readonly engine: Engine;
   readonly instruments: Instruments;
+  readonly history: History;
   readonly points: readonly Point[];
   readonly scans: readonly Shown[];
   readonly gas: Shown | undefined;
@@ -29,15 +31,16 @@ export function caseText(measurements: Measurements, fault: OneFault | undefined
   };
   const knowsWeather = chance.happens(0.6) || fault?.name === 'weather report taken for the barometer';
   return [
-    header(measurements, hand, fault, knowsWeather),
+    header(measurements, hand, fault, knowsWeather, chance),
     soak(measurements, hand, fault, chance),
     keyOn(measurements, hand, fault, chance),
     loads(measurements, hand, fault, chance),
+    gaugeBeforeStart(measurements, fault, chance),
     gauge(measurements, hand, fault, chance),
     gas(measurements),
     compression(measurements, fault, chance),
     trace(measurements),
-    fault === undefined && chance.happens(0.3) ? anotherDay(measurements, hand, chance) : '',
+    anotherDay(measurements, hand, fault, chance),
     ...workshopText(measurements, fault, chance),
   ]
     .filter((cell) => cell !== '')
@@ -45,10 +48,11 @@ export function caseText(measurements: Measurements, fault: OneFault | undefined
 }
 
 function header(
-  { engine }: Measurements,
+  { engine, history: { odometer, unit } }: Measurements,
   hand: Hand,
   fault: OneFault | undefined,
   knowsWeather: boolean,
+  chance: Chance,
 ): string {
   const litres = (
     1000 *
@@ -57,16 +61,19 @@ function header(
   ).toFixed(2);
   const order = engine.firingOrder.split('-');
   if (fault?.name === 'a cylinder twice in the firing order') order[1] = order[0] ?? '';
+  const notesOdometer = ofOdometer.some((name) => name === fault?.name) || chance.happens(0.5);
+  const noPoint = fault?.name === 'compression ratio without its decimal point';
+  const ratio = noPoint ? (10 * engine.ratio).toFixed(0) : engine.ratio.toFixed(1);
   const code = fault?.name === 'a code with a letter too few' ? '0171' : 'P0171';
   return `diag: 1
 case: Synthetic engine
 vehicle:
   description: island rental fleet, invented
-engine:
+${notesOdometer ? `  odometer: ${odometer.noted} ${unit}\n` : ''}engine:
   displacement: ${litres} L
   cylinders: ${engine.cylinders}
   firing order: ${order.join('-')}
-  compression ratio: ${engine.ratio.toFixed(1)}
+  compression ratio: ${ratio}
   fuel: ${engine.fuel}
   aspiration: ${engine.boosted ? 'turbocharged' : 'natural'}
   metering: ${engine.metering}
@@ -85,6 +92,11 @@ ${hand.statesGauge ? '    accuracy: 0.5 inHg\n' : ''}codes:
 `;
 }
 
+const ofOdometer: readonly FaultName[] = [
+  'odometer below the distance since the codes were cleared',
+  'two digits of the odometer swapped after the repair',
+];
+
 function soak(
   { engine, instruments }: Measurements,
   hand: Hand,
@@ -97,15 +109,15 @@ function soak(
   const off = fault?.name === 'coolant sensor off after a cold soak' ? fault.size : 0;
   const coolant = substituted ? 273.15 + fault.size : outside + instruments.ect + off + chance.around(0.6);
   const lines = [
-    `  ect: ${temperature(coolant, hand)}`,
-    `  iat: ${temperature(outside + instruments.iat + chance.around(0.6), hand)}`,
-    ...(substituted ? [] : [`  ambient: ${temperature(outside + instruments.ambient, hand)}`]),
+    `  ect: ${scanTemperature(coolant, hand)}`,
+    `  iat: ${scanTemperature(outside + instruments.iat + chance.around(0.6), hand)}`,
+    ...(substituted ? [] : [`  ambient: ${scanTemperature(outside + instruments.ambient, hand)}`]),
   ];
   return `readings: After a night outside\nas: soaked\nstate: cold soak\ntool: scan\nvalues:\n${lines.join('\n')}\n`;
 }
 
 function keyOn(
-  { engine, instruments }: Measurements,
+  { engine, instruments, points, scans, history }: Measurements,
   hand: Hand,
   fault: OneFault | undefined,
   chance: Chance,
@@ -121,15 +133,52 @@ function keyOn(
   const aboutBaro = ['barometric sensor off', 'manifold pressure sensor off'].some(
     (name) => name === fault?.name,
   );
+  const idle = scans[points.findIndex(({ state }) => state === 'warm idle')];
+  if (fault?.name === 'idle written as key on, engine off') return idleAsKeyOn(idle, hand, chance);
   const lines = [
+    ...(chance.happens(0.5) ? ['  rpm: 0 rpm'] : []),
     ...(written && chance.happens(0.5) ? [] : [`  map: ${scanPressure(map, hand)}`]),
     ...(written || aboutBaro || chance.happens(0.5)
       ? [`  baro: ${written ? pressure(baro, hand) : scanPressure(baro, hand)}`]
       : []),
     `  battery: ${chance.between(12.3, 12.8).toFixed(1)} V`,
   ];
-  return `readings: Key on, engine off\nas: koeo\nstate: key on engine off\ntool: scan\nvalues:\n${lines.join('\n')}\n`;
+  const odometer = chance.happens(0.3) ? `odometer: ${history.odometer.exact} ${history.unit}\n` : '';
+  return `readings: Key on, engine off\nas: koeo\nstate: key on engine off\ntool: scan\n${odometer}values:\n${lines.join('\n')}\n`;
 }
+
+/** The engine was started before anyone looked. */
+function idleAsKeyOn(idle: Shown | undefined, hand: Hand, chance: Chance): string {
+  const map = idle?.get('map');
+  return `readings: Key on, engine off
+as: koeo
+state: key on engine off
+tool: scan
+values:
+  rpm: ${idle?.get('rpm')?.toFixed(0)} rpm
+${map === undefined ? '' : `  map: ${scanPressure(1000 * map, hand)}\n`}  battery: ${chance.between(13.6, 14.6).toFixed(1)} V
+`;
+}
+
+/** A look at the gauge's zero; the needle is read to half an inch. */
+function gaugeBeforeStart(
+  { instruments }: Measurements,
+  fault: OneFault | undefined,
+  chance: Chance,
+): string {
+  const off = fault?.name === zeroOff ? fault.size : 0;
+  if (off === 0 && chance.happens(0.7)) return '';
+  const inches = Math.max(0, Math.round(2 * (instruments.gauge / 3386.389 + off)) / 2);
+  return `readings: Vacuum gauge before the start
+as: gauge_zero
+state: key on engine off
+tool: gauge
+values:
+  vacuum: ${inches.toFixed(1)} inHg
+`;
+}
+
+const zeroOff = 'vacuum gauge off zero with the engine off';
 
 function gauge(
   { engine, instruments, points }: Measurements,
@@ -143,7 +192,7 @@ function gauge(
   if (idle === undefined || (!needed && chance.happens(0.3))) return '';
   // The idle wanders a little between two looks.
   const vacuum = engine.site.barometer - idle.air.map + instruments.gauge + chance.around(350);
-  const off = fault?.name === 'vacuum gauge off' ? fault.size : 0;
+  const off = fault?.name === 'vacuum gauge off' ? fault.size : fault?.name === zeroOff ? -fault.size : 0;
   const inches = Math.round(2 * (vacuum / 3386.389 - off)) / 2;
   const value =
     hand.pressure === 'kPa' && chance.happens(0.3)
@@ -165,10 +214,9 @@ function compression(
 ): string {
   const leftOut = fault?.name === 'a cylinder left out';
   if (!leftOut && chance.happens(0.5)) return '';
-  const exponent = chance.between(1.15, 1.24);
   const lines: string[] = [];
   for (let cylinder = 1; cylinder <= engine.cylinders - (leftOut ? 1 : 0); cylinder++) {
-    const gaugePressure = compressionGauge(engine.ratio, engine.site.barometer, exponent);
+    const gaugePressure = compressionGauge(engine.ratio, engine.site.barometer, engine.exponent);
     const read = gaugePressure * (1 + instruments.compression + chance.around(0.02, 0.05));
     lines.push(`    ${cylinder}: ${(read / 6894.757).toFixed(0)} psi`);
   }
@@ -176,18 +224,26 @@ function compression(
 }
 
 /** After a repair, in other weather: nothing of it is to be compared with what was measured before. */
-function anotherDay({ engine, instruments, points }: Measurements, hand: Hand, chance: Chance): string {
+function anotherDay(
+  { engine, instruments, points, history }: Measurements,
+  hand: Hand,
+  fault: OneFault | undefined,
+  chance: Chance,
+): string {
+  const swapped = fault?.name === 'two digits of the odometer swapped after the repair';
+  if (!swapped && (fault !== undefined || !chance.happens(0.3))) return '';
   const weather = chance.around(1500, 3500);
   const idle = points.find(({ state }) => state === 'warm idle');
   if (idle === undefined) return '';
   const barometer = engine.site.barometer + weather;
   const inches = (barometer - idle.air.map + instruments.gauge) / 3386.389;
+  const isNoted = swapped || chance.happens(0.6);
   return `readings: Key on, after
 as: koeo_after
 when: after
 state: key on engine off
 tool: scan
-values:
+${isNoted ? `odometer: ${history.odometer.after} ${history.unit}\n` : ''}values:
   map: ${scanPressure(barometer + instruments.map, hand)}
 ---
 readings: Idle, after

@@ -9,6 +9,8 @@ export interface Engine {
   readonly firingOrder: string;
   readonly banks: 1 | 2;
   readonly ratio: number;
+  /** Polytropic exponent of its compression when it is cranked: it leaks, and the gauge asks for air. */
+  readonly exponent: number;
   readonly fuel: Fuel;
   readonly boosted: boolean;
   readonly metering: 'air flow' | 'manifold pressure' | 'both';
@@ -22,6 +24,8 @@ export interface Engine {
   readonly filling: { readonly best: number; readonly at: number; readonly falls: number };
   /** Air that one litre needs in one second to idle warm at 1000 rpm, kg/s per m³. */
   readonly idleAir: number;
+  /** km/h at 1000 rpm in the gear that the car is driven in. */
+  readonly gearing: number;
   /** m² of the open throttle, discharge included. */
   readonly throttleArea: number;
   readonly site: Site;
@@ -81,6 +85,8 @@ export function drawEngine(
     },
     idleAir: chance.between(1.35, 2.1),
     throttleArea: displacement * chance.between(0.5, 0.7),
+    gearing: chance.between(32, 46),
+    exponent: chance.between(1.15, 1.24),
     site,
     ...given,
     boosted,

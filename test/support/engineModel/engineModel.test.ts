@@ -8,6 +8,7 @@ import { burnt } from './exhaustGas.ts';
 import { faults } from './faults.ts';
 import { closedLoop } from './fuelPath.ts';
 import { generate } from './generate.ts';
+import { drawHistory } from './history.ts';
 import * as shown from './instruments.ts';
 import { oxygenTrace } from './oxygenTrace.ts';
 import {
@@ -114,7 +115,9 @@ describe('the model', () => {
   const silent = {
     leak: 0,
     strayGas: 0,
+    strayOffIdle: 0,
     blocked: 0,
+    opens: 1,
     meter: 0,
     mapOffset: 0,
     injectors: [0, 0],
@@ -197,6 +200,72 @@ describe('the model', () => {
       const specific = (idle?.air.air ?? 0) / engine.displacement;
       expect(specific).toBeGreaterThan(0.75);
       expect(specific).toBeLessThan(1.85);
+    }
+  });
+
+  it('leaves less behind a throttle the less it opens, and what a sound one leaves when it opens wholly', () => {
+    for (const seed of buildingSeeds(20)) {
+      const { engine } = sound(seed);
+      const full = { kind: 'full', rpm: 4000, boost: 0 } as const;
+      const behind = [1, 0.3, 0.1, 0.05].map(
+        (opens) => airState(engine, full, { ...silent, opens }, engine.site.outside + 5).map,
+      );
+      expect(behind).toEqual([...behind].sort((a, b) => b - a));
+      // Choked, the flow goes with the area; the pressure falls a little less, since more of the gas stays in the cylinder.
+      const share = (behind[3] ?? 0) / (behind[2] ?? 0);
+      expect(share).toBeGreaterThan(0.5);
+      expect(share).toBeLessThan(0.65);
+      const { map } = airState(engine, full, { ...silent, opens: 0.05 }, engine.site.outside + 5);
+      expect(map).toBeLessThan(0.528 * engine.site.barometer);
+    }
+  });
+
+  it('works out the lambda of gas that air joins: excess air is air, before the flame or behind it', () => {
+    for (const fuel of ['E0', 'E10', 'E85'] as const) {
+      const mixed = burnt(fuel, 1, 0.05);
+      const lean = burnt(fuel, mixed.lambda);
+      expect(mixed.lambda).toBeGreaterThan(1.04);
+      expect(mixed.co2).toBeCloseTo(lean.co2, 9);
+      expect(mixed.o2).toBeCloseTo(lean.o2, 9);
+      expect(burnt(fuel, 0.9).lambda).toBe(0.9);
+    }
+  });
+
+  it('shuts a valve that ported vacuum opens at idle', () => {
+    const { engine } = sound(6);
+    const { strayOffIdle } = withFault(silent, engine, {
+      name: 'recirculation valve opened by a vacuum that leaks to it',
+      size: 40,
+    });
+    const gasAt = (demand: Parameters<typeof airState>[1]): number =>
+      airState(engine, demand, { ...silent, strayOffIdle }, engine.site.outside + 10).gas;
+    expect(gasAt({ kind: 'idle' })).toBe(0);
+    expect(gasAt({ kind: 'no load', rpm: 2500 })).toBeCloseTo(0.16, 9);
+  });
+
+  it('counts nothing that a sound car cannot have counted', () => {
+    for (const seed of buildingSeeds(300)) {
+      const { odometer, unit, sinceClear, withLamp } = drawHistory(undefined, chanceOf(seed));
+      expect(odometer.after).toBeGreaterThanOrEqual(odometer.exact);
+      expect(sinceClear.distance).toBeLessThan(odometer.exact * (unit === 'km' ? 1 : 1.609344));
+      expect(withLamp.distance).toBeLessThanOrEqual(sinceClear.distance);
+      expect(withLamp.time).toBeLessThanOrEqual(sinceClear.time);
+      // SAE J1979 $30 and $4E: a byte and two.
+      expect(sinceClear.warmUps).toBeLessThanOrEqual(255);
+      expect(sinceClear.time).toBeLessThanOrEqual(65535);
+    }
+  });
+
+  it('swaps digits so that the odometer is less by nine times their difference', () => {
+    const name = 'two digits of the odometer swapped after the repair';
+    for (const seed of buildingSeeds(100)) {
+      const { odometer } = drawHistory({ name, size: 100 }, chanceOf(seed));
+      const lost = odometer.exact - odometer.after;
+      // The car was driven 60 km or less in between.
+      const steps = Math.ceil(lost / 900);
+      expect(steps).toBeGreaterThanOrEqual(1);
+      expect(steps).toBeLessThanOrEqual(9);
+      expect(900 * steps - lost).toBeLessThanOrEqual(60);
     }
   });
 

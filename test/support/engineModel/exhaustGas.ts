@@ -1,10 +1,11 @@
 import { airPerPartOfOxygen, composition, type Fuel } from './physics.ts';
 
-/** Dry exhaust gas, per cent by volume. */
+/** Dry exhaust gas, per cent by volume, and the lambda that it means, with the air that joined. */
 export interface DryGas {
   readonly co2: number;
   readonly co: number;
   readonly o2: number;
+  readonly lambda: number;
 }
 
 /** The water-gas reaction's constant as it freezes (MIT course 2.61 takes 3.7). */
@@ -33,5 +34,11 @@ export function burnt(fuel: Fuel, lambda: number, air = 0): DryGas {
   const o2 = Math.max(0, brought - needs);
   const dry = 1 + h2 + o2 + (airPerPartOfOxygen - 1) * brought;
   const mixed = (share: number, inAir: number): number => 100 * ((1 - air) * (share / dry) + air * inAir);
-  return { co2: mixed(1 - co, 0), co: mixed(co, 0), o2: mixed(o2, 1 / airPerPartOfOxygen) };
+  const joined = ((air / (1 - air)) * dry) / (airPerPartOfOxygen * needs);
+  return {
+    co2: mixed(1 - co, 0),
+    co: mixed(co, 0),
+    o2: mixed(o2, 1 / airPerPartOfOxygen),
+    lambda: lambda + joined,
+  };
 }

@@ -67,7 +67,7 @@ export function meteredAir(engine: Engine, air: AirState, faults: FuelFaults): n
   const filling = tabledFilling(engine, map, air.rpm);
   const all = speedDensityFlow(filling, map, air.charge, engine.displacement, air.rpm);
   // The program knows the recirculation that it commanded, and none that it did not.
-  return (1 + faults.meter) * (1 - air.gas) * all;
+  return (1 + faults.meter) * (1 - air.commanded) * all;
 }
 
 function starvedBy({ displacement }: Engine, { air }: AirState, { starved }: FuelFaults): number {

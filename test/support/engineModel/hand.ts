@@ -1,3 +1,5 @@
+import { celsius } from './instruments.ts';
+
 /** How this author writes: units, and what is written in one cell. */
 export interface Hand {
   readonly pressure: 'kPa' | 'inHg';
@@ -20,8 +22,9 @@ export function pressureNumber(pascal: number, { pressure: unit }: Hand): string
   return (pascal / pascals[unit]).toFixed(unit === 'kPa' ? 0 : 1);
 }
 
-export function temperature(kelvin: number, hand: Hand): string {
-  return `${temperatureNumber(kelvin, hand)} ${hand.temperature}`;
+/** What came over generic data was whole degrees, and ends where a byte ends. */
+export function scanTemperature(kelvin: number, hand: Hand): string {
+  return `${temperatureNumber(273.15 + celsius(kelvin), hand)} ${hand.temperature}`;
 }
 
 export function temperatureNumber(kelvin: number, { temperature: unit }: Hand): string {

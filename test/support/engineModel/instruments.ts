@@ -42,7 +42,7 @@ function encoded(value: number, step: number, low: number, high: number): number
   return low + steps * step;
 }
 
-/** Service 01 parameters: manifold pressure and barometer 1 kPa, temperatures 1 °C, trims 100/128 %, speed 0.25 rpm, air flow 0.01 g/s. */
+/** Service 01 parameters: manifold pressure and barometer 1 kPa, temperatures 1 °C, trims 100/128 %, speed 0.25 rpm, speed of the car 1 km/h, air flow 0.01 g/s. */
 export const kilopascals = (pascal: number): number => encoded(pascal / 1000, 1, 0, 255);
 export const celsius = (kelvin: number): number => encoded(kelvin - 273.15, 1, -40, 215);
 export const trimPercent = (share: number): number => encoded(100 * share, 100 / 128, -100, 99.21875);
@@ -51,4 +51,5 @@ export const airFlow = (flow: number): number => encoded(1000 * flow, 0.01, 0, 6
 export const percent = (share: number): number => encoded(100 * share, 100 / 255, 0, 100);
 export const absoluteLoad = (share: number): number => encoded(100 * share, 100 / 255, 0, 25700);
 export const lambdaStep = (lambda: number): number => encoded(lambda, 2 / 65536, 0, 1.999);
+export const vehicleSpeed = (kmh: number): number => encoded(kmh, 1, 0, 255);
 export const sensorVolts = (volts: number): number => encoded(volts, 0.005, 0, 1.275);

@@ -2,10 +2,12 @@ import type { Measurements } from './caseText.ts';
 import type { Chance } from './chance.ts';
 import { faults, type OneFault } from './faults.ts';
 import { type Hand, pressureNumber, temperatureNumber } from './hand.ts';
+import type { Point } from './operation.ts';
 
 /** What is written of the loads, in the order of a list of scan data, with the unit of the encoding. */
 const listed = [
   'rpm',
+  'vss',
   'map',
   'maf',
   'load_abs',
@@ -32,7 +34,8 @@ export function loads(
   chance: Chance,
 ): string {
   const isInCar = faults.some(({ name, kind }) => name === fault?.name && kind === 'car');
-  return (fault === undefined || isInCar) && chance.happens(0.3)
+  const hasOneLoad = fault?.name === 'air-flow meter reads low, one load looked at';
+  return (fault === undefined || isInCar) && !hasOneLoad && chance.happens(0.3)
     ? loadsInCells(measurements, hand, fault, chance)
     : loadsInTable(measurements, hand, fault, chance);
 }
@@ -64,12 +67,22 @@ ${values.join('\n')}
   return cells.join('---\n');
 }
 
+/** Most look at all loads; who looks at one sees no pattern over them. */
+function looksAt(fault: OneFault | undefined, chance: Chance): (point: Point) => boolean {
+  if (fault?.name !== 'air-flow meter reads low, one load looked at') return () => true;
+  const only = chance.oneOf(['warm idle', '2500 rpm no load', 'light cruise', 'cruise']);
+  return ({ state }) => state === only;
+}
+
 function loadsInTable(
-  { scans, points }: Measurements,
+  { scans: all, points: everywhere }: Measurements,
   hand: Hand,
   fault: OneFault | undefined,
   chance: Chance,
 ): string {
+  const looked = everywhere.map(looksAt(fault, chance));
+  const points = everywhere.filter((_, at) => looked[at]);
+  const scans = all.filter((_, at) => looked[at]);
   const names = points.map(({ state }) => columnNames[state] ?? state.replaceAll(' ', '_'));
   const states = points.map(({ state }, at) => `  ${names[at]}: ${state}`);
   const rows = listed.flatMap((name) => {
@@ -87,6 +100,9 @@ table: |
 ${rows.map((each) => `  ${each}`).join('\n')}
 `;
 }
+
+/** Behind the cold idle. */
+const idleColumn = 1;
 
 const columnNames: Readonly<Record<string, string>> = {
   'cold idle': 'cold',
@@ -129,8 +145,11 @@ function row(
     const times = fault?.name === 'absolute load that its air flow does not give' ? fault.size : 1;
     return `${name} ${cells((value) => (times * value).toFixed(1))} %`;
   }
+  if (name === 'vss') return `${name} ${cells((value) => value.toFixed(0))} km/h`;
   if (name === 'rpm') return `${name} ${cells((value) => value.toFixed(0))} rpm`;
   if (name.startsWith('lambda')) return `${name} ${cells((value) => value.toFixed(3))} -`;
+  if (name === 'o2_b1s1' && fault?.name === 'volts of a wide-range sensor, written as generic sensor volts')
+    return `${name} ${cells((value, at) => (at === idleColumn ? fault.size : value).toFixed(2))} V`;
   if (name.startsWith('o2')) return `${name} ${cells((value) => value.toFixed(2))} V`;
   if (name === 'iac') return `${name} ${cells((value) => value.toFixed(1))} %`;
   const digits = chance.happens(0.5) ? 0 : 1;

@@ -79,7 +79,7 @@ export function operate(engine: Engine, faults: CarFaults, chance: Chance): read
 /** Lambda beyond any scale. */
 const airOnly = 10;
 
-const moving: ReadonlySet<StateName> = new Set([
+export const moving: ReadonlySet<StateName> = new Set([
   'light cruise',
   'cruise',
   'deceleration',

@@ -4,7 +4,7 @@ import type { OneFault } from './faults.ts';
 import { meteredAir } from './fuelPath.ts';
 import type { Instruments } from './instruments.ts';
 import * as shown from './instruments.ts';
-import type { CarFaults, Point } from './operation.ts';
+import { type CarFaults, moving, type Point } from './operation.ts';
 
 /** What the scan data show at one state, in the units of the encoding: kPa, °C, g/s, rpm, %. */
 export type Shown = ReadonlyMap<string, number>;
@@ -22,7 +22,9 @@ export function scanned(
   const { air, mixtures } = point;
   const values = new Map<string, number>();
   const size = fault?.size ?? 0;
-  values.set('rpm', shown.speed(air.rpm * (1 + chance.around(0.003))));
+  const dropsOut = fault?.name === 'engine speed signal that drops out';
+  values.set('rpm', dropsOut ? size : shown.speed(air.rpm * (1 + chance.around(0.003))));
+  values.set('vss', vehicleSpeed(point, engine, fault));
   const hoseOff = fault?.name === 'hose of the manifold pressure sensor off';
   const offset = fault?.name === 'manifold pressure sensor off' ? 1000 * size : 0;
   if (hasMap) {
@@ -56,14 +58,24 @@ export function scanned(
     const stuck =
       fault?.name === 'recirculation valve stuck open' && point.state === 'warm idle' ? size / 100 : 0;
     values.set('egr_cmd', shown.percent(2.5 * point.commandedGas));
-    const opened = Math.max(2.5 * point.commandedGas, stuck) + Math.max(0, chance.around(0.006));
+    const byVacuum = fault?.name === 'recirculation valve opened by a vacuum that leaks to it' ? air.gas : 0;
+    const opened =
+      Math.max(2.5 * point.commandedGas, 2.5 * byVacuum, stuck) + Math.max(0, chance.around(0.006));
     values.set('egr_actual', shown.percent(opened));
   }
   if (engine.idleControl === 'valve' && point.state === 'warm idle') {
     values.set('iac', Math.max(0, Math.round(10 * (2 + 30 * air.idleValve + chance.around(1))) / 10));
   }
-  values.set('tp', shown.percent(0.1 + 0.9 * throttleAngle(Math.min(1, air.open))));
+  const high = fault?.name === 'throttle position sensor reads high' ? size / 100 : 0;
+  values.set('tp', shown.percent(0.1 + 0.9 * throttleAngle(Math.min(1, air.open)) + high));
   return values;
+}
+
+/** km/h: the car stands but where it is driven. */
+function vehicleSpeed({ state, air }: Point, { gearing }: Engine, fault: OneFault | undefined): number {
+  if (fault?.name === 'speed sensor that sees nothing') return moving.has(state) ? fault.size : 0;
+  if (fault?.name === 'idle read while the car rolls' && state === 'warm idle') return fault.size;
+  return moving.has(state) ? shown.vehicleSpeed((air.rpm / 1000) * gearing) : 0;
 }
 
 /** Share of the way from closed to open at which a butterfly opens this share of its bore: 1 − cos θ. */

@@ -1,8 +1,13 @@
 import type { Measurements } from './caseText.ts';
 import type { Chance } from './chance.ts';
-import { burnt } from './exhaustGas.ts';
-import type { OneFault } from './faults.ts';
+import { counters } from './countersText.ts';
+import type { Engine } from './engine.ts';
+import { burnt, type DryGas } from './exhaustGas.ts';
+import type { FaultName, OneFault } from './faults.ts';
+import { celsius } from './instruments.ts';
+import type { Point } from './operation.ts';
 import { compressionGauge, stoichiometric } from './physics.ts';
+import { twice } from './twiceText.ts';
 
 /** What else a workshop measures on a car: cylinders by gauge, the battery, the tailpipe, what controllers count. */
 export function workshopText(
@@ -14,8 +19,10 @@ export function workshopText(
     cylinders(measurements, fault, chance),
     battery(measurements, fault, chance),
     tailpipe(measurements, fault, chance),
-    road(measurements, chance),
-    counters(chance),
+    ...road(measurements, fault, chance),
+    oil(fault, chance),
+    counters(measurements, fault, chance),
+    ...twice(measurements, fault, chance),
   ];
 }
 
@@ -28,9 +35,8 @@ function cylinders(
   chance: Chance,
 ): string {
   const idle = points.find(({ state }) => state === 'warm idle');
-  const wanted = fault?.name.includes('compression') === true || fault?.name.includes('leak-down') === true;
+  const wanted = ['compression', 'leak-down', 'puff'].some((word) => fault?.name.includes(word) === true);
   if (idle === undefined || (!wanted && chance.happens(0.5))) return '';
-  const exponent = chance.between(1.15, 1.24);
   const sets = {
     compression: '',
     wet_compression: '',
@@ -39,13 +45,14 @@ function cylinders(
     running_compression: '',
     leakdown: '',
   };
+  const puffs = fault?.name === 'first and fifth puff swapped';
   const write = (name: keyof typeof sets, cylinder: number, value: string): void => {
     sets[name] += `    ${cylinder}: ${value}\n`;
   };
   for (let cylinder = 1; cylinder <= engine.cylinders; cylinder++) {
     const isOdd = cylinder === 1;
     const full =
-      compressionGauge(engine.ratio, engine.site.barometer, exponent) * (1 + instruments.compression);
+      compressionGauge(engine.ratio, engine.site.barometer, engine.exponent) * (1 + instruments.compression);
     const repeated = (pressure: number): number => pressure * (1 + chance.around(0.02, 0.04));
     const pounds = (pressure: number): string => `${Math.max(0, pressure / psi).toFixed(0)} psi`;
     const swapped = fault?.name === 'dry and wet compression swapped' && isOdd;
@@ -59,8 +66,9 @@ function cylinders(
     write('compression', cylinder, pounds(swapped ? wet : dry));
     write('wet_compression', cylinder, pounds(swapped ? dry : wet));
     const fifth = repeated(full);
-    write('first_puff', cylinder, pounds(fifth * chance.between(0.45, 0.7)));
-    write('fifth_puff', cylinder, pounds(fifth));
+    const first = fifth * (puffs && isOdd ? fault.size / 100 : chance.between(0.45, 0.7));
+    write('first_puff', cylinder, pounds(puffs && isOdd ? fifth : first));
+    write('fifth_puff', cylinder, pounds(puffs && isOdd ? first : fifth));
     write('running_compression', cylinder, pounds(held ? (fault.size / 100) * dry : repeated(atIdle)));
     write('leakdown', cylinder, `${(wrongStroke ? fault.size : lost).toFixed(0)} %`);
   }
@@ -72,7 +80,9 @@ function cylinders(
 function battery(_: Measurements, fault: OneFault | undefined, chance: Chance): string {
   const charged = fault?.name === 'charger connected while cranking';
   const surface = fault?.name === 'surface charge beside the acid' ? fault.size : 0;
-  if (!charged && surface === 0 && chance.happens(0.5)) return '';
+  const started = fault?.name === 'engine that had started, written as cranking';
+  const charging = fault?.name === 'charger connected at rest';
+  if (!charged && surface === 0 && !started && !charging && chance.happens(0.5)) return '';
   const rest = chance.between(12.35, 12.85);
   const current = chance.between(90, 260);
   const isMeasured = chance.happens(0.5);
@@ -86,35 +96,42 @@ function battery(_: Measurements, fault: OneFault | undefined, chance: Chance): 
 as: rested
 state: key off
 values:
-  resting_voltage: ${(rest + surface + chance.around(0.02)).toFixed(2)} V
+  resting_voltage: ${((charging ? fault.size : rest + surface) + chance.around(0.02)).toFixed(2)} V
   specific_gravity: {${gravities.join(', ')}}
 ---
 readings: Battery while cranking
 as: turned
 state: cranking
 values:
-  rpm: ${chance.between(150, 280).toFixed(0)} rpm
+  rpm: ${(started ? fault.size : chance.between(150, 280)).toFixed(0)} rpm
   cranking_voltage: ${cranked.toFixed(2)} V
 ${isMeasured ? `  starter_current: ${current.toFixed(0)} A\n` : ''}`;
 }
 
 /** An analyser at a warm idle, with its errors: OIML R 99 class I lets it be off by 5 %, or by 0.5 % of CO2 (from memory). */
-function tailpipe({ engine, points }: Measurements, fault: OneFault | undefined, chance: Chance): string {
+function tailpipe(
+  { engine, instruments, points }: Measurements,
+  fault: OneFault | undefined,
+  chance: Chance,
+): string {
   const off = fault?.name === 'CO2 channel of the analyser reads low' ? fault.size : 0;
+  const counted = fault?.name === 'analyser that counts with another fuel' ? fault.size : 0;
   const idle = points.find(({ state }) => state === 'warm idle');
   // Trims are of another fault then, and what the gas says of it is told by other rules.
-  if (idle === undefined || (off === 0 && (fault !== undefined || chance.happens(0.5)))) return '';
+  const wanted = off + counted !== 0 || fault?.name.startsWith('wide-range sensor shows lambda') === true;
+  if (idle === undefined || (!wanted && (fault !== undefined || chance.happens(0.5)))) return '';
   const lambda = (idle.mixtures[0].lambda + idle.mixtures[engine.banks - 1 ? 1 : 0].lambda) / 2;
   // Cylinders differ a little; a leaking probe draws some air.
   const spread = chance.between(0, 0.03);
   const air = chance.happens(0.3) ? chance.between(0, 0.04) : 0;
   const [rich, lean] = [burnt(engine.fuel, lambda - spread, air), burnt(engine.fuel, lambda + spread, air)];
-  const mean = (name: 'co2' | 'co' | 'o2'): number => (rich[name] + lean[name]) / 2;
+  const mean = (name: keyof DryGas): number => (rich[name] + lean[name]) / 2;
   const shown = (value: number, absolute: number): number =>
     Math.max(
       0,
       value + chance.around(0.4 * Math.max(absolute, 0.05 * value), Math.max(absolute, 0.05 * value)),
     );
+  const showsLambda = counted !== 0 || chance.happens(0.5);
   return `readings: Gas at the tailpipe
 as: tailpipe
 state: warm idle
@@ -123,53 +140,76 @@ values:
   co: ${shown(mean('co'), 0.06).toFixed(2)} %
   o2_gas: ${shown(mean('o2'), 0.1).toFixed(2)} %
   hc: ${chance.between(5, 180).toFixed(0)} ppm
-`;
+${showsLambda ? `  analyser_lambda: ${(mean('lambda') * (1 + instruments.analyser) + counted).toFixed(3)}\n` : ''}`;
 }
 
-/** One look at a cruise: speeds, pulse, fuel, and the air outside. */
-function road({ engine, instruments, points, scans }: Measurements, chance: Chance): string {
-  const at = points.findIndex(({ state }) => state === 'cruise');
-  const [point, scan] = [points[at], scans[at]];
-  if (point === undefined || scan === undefined || chance.happens(0.5)) return '';
-  const lambda = point.mixtures[0].lambda;
-  const fuel = point.air.air / (stoichiometric[engine.fuel] * lambda);
-  const litres = (fuel / (engine.fuel === 'E85' ? 0.782 : 0.748)) * 3600;
-  // An injector that is open for 85 % of the time at 35 g/s of air a litre, and 0.8 ms to open.
-  const most = (0.035 * engine.displacement * 1000) / stoichiometric[engine.fuel] / 0.85 / engine.cylinders;
-  const pulse = (fuel / engine.cylinders / most) * (120 / point.air.rpm) * 1000 + 0.8;
-  const maf = scan.get('maf');
-  return `readings: One look on the road
-as: road
-state: cruise
+/** One look at a cruise and one at full throttle: speeds, pulse, fuel, and the air outside. */
+function road(measurements: Measurements, fault: OneFault | undefined, chance: Chance): string[] {
+  const { engine, instruments, points, scans } = measurements;
+  const wanted = onTheRoad.some((name) => name === fault?.name);
+  if (!wanted && chance.happens(0.5)) return [];
+  const ambient = engine.site.outside + instruments.ambient + chance.between(-1, 4);
+  const used = chance.between(0.9, 1.1);
+  return (['cruise', 'wide open throttle'] as const).flatMap((state) => {
+    const at = points.findIndex((each) => each.state === state);
+    const [point, scan] = [points[at], scans[at]];
+    if (point === undefined || scan === undefined) return [];
+    const times = fault?.name === 'fuel rate that its air flow does not give' ? fault.size : 1;
+    const misread = state !== 'cruise' && fault?.name === 'injector pulse misread' ? fault.size : 1;
+    const litres = (fuelFlow(engine, point) / (engine.fuel === 'E85' ? 0.782 : 0.748)) * 3600;
+    const maf = scan.get('maf');
+    return [
+      `readings: One look at ${state}
+as: ${state === 'cruise' ? 'road' : 'road_full'}
+state: ${state}
 tool: scan
 values:
   rpm: ${point.air.rpm.toFixed(0)} rpm
-  vss: ${((point.air.rpm / 1000) * chance.between(32, 46)).toFixed(0)} km/h
-  iat: ${(point.charge + instruments.iat - 273.15).toFixed(0)} °C
-  ambient: ${(engine.site.outside + instruments.ambient + chance.between(-1, 4) - 273.15).toFixed(0)} °C
-  pulse_width: ${pulse.toFixed(2)} ms
-  fuel_rate: ${(Math.round(litres * 20 * chance.between(0.9, 1.1)) / 20).toFixed(2)} L/h
-${maf === undefined ? '' : `  maf: ${maf.toFixed(2)} g/s\n`}`;
+  vss: ${scan.get('vss')?.toFixed(0)} km/h
+  ect: ${scan.get('ect')?.toFixed(0)} °C
+  iat: ${scan.get('iat')?.toFixed(0)} °C
+  ambient: ${celsius(ambient)} °C
+  pulse_width: ${(misread * pulse(engine, point)).toFixed(2)} ms
+  fuel_rate: ${(Math.round(times * litres * 20 * used) / 20).toFixed(2)} L/h
+${maf === undefined ? '' : `  maf: ${maf.toFixed(2)} g/s\n`}`,
+    ];
+  });
 }
 
-/** What a controller counts, all of one moment. */
-function counters(chance: Chance): string {
-  if (chance.happens(0.5)) return '';
-  const driven = Math.round(chance.between(0, 4000));
-  const lamp = Math.round(driven * chance.between(0, 1));
-  const left = chance.happens(0.5) ? 1 : 0;
-  return `readings: What the controller counts
-as: counted
+const onTheRoad: readonly FaultName[] = [
+  'injector pulse misread',
+  'intake air sensor reads cold',
+  'fuel rate that its air flow does not give',
+];
+
+/** kg/s */
+function fuelFlow({ fuel }: Engine, { air, mixtures }: Point): number {
+  return air.air / (stoichiometric[fuel] * mixtures[0].lambda);
+}
+
+/** ms: an injector that is open for 85 % of the cycle at the most air that the engine draws, lambda 0.85, and 0.8 ms to open. */
+function pulse(engine: Engine, point: Point): number {
+  const { fuel, displacement, cylinders, boosted } = engine;
+  const most = ((boosted ? 0.11 : 0.06) * displacement * 1000) / stoichiometric[fuel] / 0.85 / cylinders;
+  const open = (0.85 * fuelFlow(engine, point)) / cylinders / most;
+  return open * (120 / point.air.rpm) * 1000 + 0.8;
+}
+
+/** Oil pressure by the car's own sensor before the start and at idle; sensors are off by 2 psi (common practice). */
+function oil(fault: OneFault | undefined, chance: Chance): string {
+  const off = fault?.name === 'oil pressure sensor off zero' ? fault.size : 0;
+  if (off === 0 && chance.happens(0.6)) return '';
+  const shown = (pressure: number): string => `${(pressure + off + chance.around(0.8, 2)).toFixed(0)} psi`;
+  return `readings: Oil pressure before the start
+as: oil_standing
 state: key on engine off
-tool: scan
 values:
-  mil: on
-  dtc_count: 1
-  monitors_left: ${left}
-  catalyst_monitor: complete
-  evap_monitor: ${left === 1 ? 'incomplete' : 'complete'}
-  distance_since_clear: ${driven} km
-  distance_with_mil: ${lamp} km
-  warm_ups_since_clear: ${Math.min(255, Math.round(driven / chance.between(8, 60)))}
+  oil_pressure: ${shown(0)}
+---
+readings: Oil pressure at idle
+as: oil_idle
+state: warm idle
+values:
+  oil_pressure: ${shown(chance.between(14, 45))}
 `;
 }
