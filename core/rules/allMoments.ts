@@ -16,8 +16,14 @@ export function allMoments(taken: readonly Taken[], before: AllMoments | undefin
   const counts = remade(taken, before && { of, made: before.counts }, ({ moments }) => moments.length);
   const asked = remade(taken, before && { of, made: before.asked }, (each) => each.asked);
   const isSameCount = before !== undefined && counts === before.counts;
-  const moments = isSameCount ? replaced(taken, before) : taken.flatMap((each) => each.moments);
+  const moments = isSameCount ? replaced(taken, before) : inOrder(taken);
   return { taken, counts, asked, moments };
+}
+
+function inOrder(taken: readonly Taken[]): readonly Moment[] {
+  const all: Moment[] = [];
+  for (const { moments } of taken) for (const moment of moments) all.push(moment);
+  return all;
 }
 
 /** While each cell has as many as before, those of the others stand where they stood. */

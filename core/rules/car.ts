@@ -37,4 +37,5 @@ export function carOf(header: Header): Car {
 }
 
 /** Diesel, or a blend with so many percent of biodiesel: B7. */
-export const isDiesel = (fuel: string): boolean => /^(diesel|b\d+)$/i.test(fuel);
+export const isDiesel = (fuel: string): boolean =>
+  'bBdD'.includes(fuel.charAt(0)) && /^(diesel|b\d+)$/i.test(fuel);

@@ -123,11 +123,21 @@ function together(
   more: readonly Finding[],
 ): readonly Finding[] {
   if (byRules.length + more.length === 0) return studied;
+  if (studied.length + byRules.length === 0 && isInOrder(more)) return more;
+  if (studied.length + more.length === 0 && isInOrder(byRules)) return byRules;
   const all = [...studied, ...byRules, ...more];
-  return all.length === 1 ? all : inOrder(all);
+  return isInOrder(all) ? all : all.sort((a, b) => placeOf(a) - placeOf(b));
 }
 
 /** By place; findings at one place stay in the order they were made. */
-function inOrder(findings: Finding[]): readonly Finding[] {
-  return findings.sort((a, b) => a.diagnostic.span.start - b.diagnostic.span.start);
+function isInOrder(findings: readonly Finding[]): boolean {
+  let last = 0;
+  for (const finding of findings) {
+    const place = placeOf(finding);
+    if (place < last) return false;
+    last = place;
+  }
+  return true;
 }
+
+const placeOf = ({ diagnostic }: Finding): number => diagnostic.span.start;

@@ -26,17 +26,15 @@ export type Doubt =
   | { readonly kind: 'frozen' };
 
 /** A moment's manifold pressure with what is doubtful about it. */
-export interface Manifold {
+export interface Doubted<D extends Doubt = Doubt> {
   readonly moment: Moment;
   readonly map: Measured;
-  readonly doubt: Doubt | undefined;
+  readonly doubt: D;
 }
 
-/** The manifold pressures of a cell while the engine runs, column by column. */
+/** The manifold pressures of a cell while the engine runs: those that are doubted, column by column. */
 export interface Row {
-  readonly manifolds: readonly Manifold[];
-  /** None of them is doubted. */
-  readonly isSound: boolean;
+  readonly doubted: readonly Doubted[];
 }
 
 /** What the rows of a case are looked at against; the very same as before a change while all of it is. */
@@ -78,16 +76,13 @@ function readRows(ruled: RuledCase, before: KeptCells<Row> | undefined): KeptCel
 }
 
 function readRow(moments: readonly Moment[], against: Against): Row {
-  const manifolds: Manifold[] = [];
-  let isSound = true;
+  const doubted: Doubted[] = [];
   for (const moment of moments) {
     const map = runningMap(moment);
-    if (map === undefined) continue;
-    const doubt = doubtOf(moment, map, moments, against);
-    manifolds.push({ moment, map, doubt });
-    if (doubt !== undefined) isSound = false;
+    const doubt = map === undefined ? undefined : doubtOf(moment, map, moments, against);
+    if (map !== undefined && doubt !== undefined) doubted.push({ moment, map, doubt });
   }
-  return { manifolds, isSound };
+  return { doubted };
 }
 
 /** The manifold pressure of a moment while the engine runs. */
@@ -95,10 +90,13 @@ export function runningMap(moment: Moment): Measured | undefined {
   return moment.state?.known?.engine === 'running' ? inForm(moment.values.map, 'kPa') : undefined;
 }
 
+/** Whether a cell has manifold pressures and none of them is doubted. */
+export const isSound = (row: Row | undefined): boolean => row?.doubted.length === 0;
+
 /** The manifold pressure of a moment, where it and the others of its row can be believed. */
 export function soundManifold(moment: Moment, ruled: RuledCase): Measured | undefined {
   const map = runningMap(moment);
-  return map !== undefined && rowsOf(ruled)[moment.cell]?.made.isSound === true ? map : undefined;
+  return map !== undefined && isSound(rowsOf(ruled)[moment.cell]?.made) ? map : undefined;
 }
 
 function doubtOf(

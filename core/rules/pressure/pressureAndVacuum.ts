@@ -6,7 +6,7 @@ import { fullNameOf, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
 import { barometerOf } from './barometerOf.ts';
-import { rowsOf, runningMap, soundManifold, sumWidth } from './manifold.ts';
+import { isSound, rowsOf, runningMap, soundManifold, sumWidth } from './manifold.ts';
 import { highestBarometer, type Known, lowestBarometer } from './site.ts';
 
 /** Manifold pressure and manifold vacuum of one state are two sides of the barometer: together they are it. */
@@ -31,7 +31,7 @@ function readCells(
     ruled.holding('vacuum'),
     ruled,
     before,
-    (cell) => (rows[cell]?.made.isSound && ruled.inCell(cell).every(isPaired) ? rows[cell] : undefined),
+    (cell) => (isSound(rows[cell]?.made) && ruled.inCell(cell).every(isPaired) ? rows[cell] : undefined),
     (moments) => inMoments(moments, ruled),
   );
 }
