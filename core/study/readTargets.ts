@@ -36,7 +36,7 @@ export function readTargets(
   const targets = named.map((each) => targetOf(each, around));
   for (const call of calls) {
     const row = functionRow(call.name);
-    const names = row?.parameters.map(({ header }) => header) ?? [];
+    const names = row?.parameters.flatMap(({ header, otherwiseBy }) => [header, otherwiseBy?.header]) ?? [];
     for (const name of row?.fourStroke ? [...names, strokes] : names) {
       if (name === undefined) continue;
       targets.push({ kind: 'header', name, value: around.header.values.get(name)?.value });
