@@ -5,7 +5,7 @@ import { decodeParameter, type FullScale, hex } from './decodeParameter.ts';
 import { joinFrames, type Message } from './isoTp.ts';
 import type { Item } from './item.ts';
 import { answersService } from './layouts.ts';
-import { monitorTests, sensorTest } from './monitorTests.ts';
+import { monitorTests, sensorTest, testBeforeCan } from './monitorTests.ts';
 import { parameterRow } from './parameterTable.ts';
 import { noProblems, type Problems, tell } from './problems.ts';
 import { type Lines, readLines } from './readLines.ts';
@@ -157,6 +157,8 @@ function itemsOf(decoding: Decoding, message: Message, service: number): readonl
       tell(problems, 'obd-short-answer', spanOnTape(tape, tests.unread, to), facts);
     }
     if (tests.items.length > 0) return tests.items;
+    const before = message.delimited === true ? [] : testBeforeCan(tape.bytes, from, to);
+    if (before.length > 0) return before;
   }
   if (items.length === 0) {
     const what = service === 6 ? 'monitor' : service === 9 ? 'kind' : 'test';

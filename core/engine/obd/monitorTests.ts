@@ -69,6 +69,21 @@ export function monitorTests(
   return { items, unread: at };
 }
 
+/**
+ * Service 06 before CAN: `46 test component value limit`, two bytes each, in steps that are the maker's own. The highest bit of
+ * the component says that the limit is the lowest allowed; otherwise it is the highest. Nothing where the length is another.
+ */
+export function testBeforeCan(bytes: Uint8Array, from: number, to: number): readonly Item[] {
+  if (to - from !== 7) return [];
+  const [test = 0, component = 0] = bytes.subarray(from + 1, from + 3);
+  const name = `Test ${hex(test)}, component ${hex(component & 0x7f)}, in the maker’s steps`;
+  const limit = component >= 0x80 ? 'lowest allowed' : 'highest allowed';
+  return [name, `${name}, ${limit}`].map((meaning, i) => {
+    const at = from + 3 + 2 * i;
+    return item(meaning, numberOf(rawOf(bytes, at, 2), '1', 0), at, at + 2);
+  });
+}
+
 /** Monitors A2 to AD are misfires of cylinder 1 to 12: test 0B the mean of ten drives, 0C this drive or the last. */
 function misfiresOf(
   monitor: number,

@@ -24,7 +24,7 @@ export function testScale(id: number): TestScale | undefined {
     step,
     unit,
     plus: more === '-40' ? -40 : 0,
-    kind: unit === '°C' ? 'point' : unit === 'kPa' ? 'open' : 'none',
+    kind: unit === '°C' ? 'point' : unit === 'kPa' || unit === 'Pa' ? 'open' : 'none',
     counts: more === 'counts',
   };
 }
@@ -62,6 +62,10 @@ const scales: Readonly<Record<number, Row>> = {
   23: [0.01, 'kPa'],
   26: [1, 'kPa'],
   27: [10, 'kPa'],
+  28: [0.01, '°'],
+  29: [0.5, '°'],
+  30: [2 / 65536, '1'],
+  32: [1 / 256, '1'],
   33: [0.001, 'Hz'],
   34: [1, 'Hz'],
   35: [1000, 'Hz'],
@@ -70,6 +74,7 @@ const scales: Readonly<Record<number, Row>> = {
   39: [0.01, 'g/s'],
   40: [1, 'g/s'],
   47: [0.01, '%'],
+  48: [100 / 65536, '%'],
   52: [1, 'min'],
   53: [10, 'ms'],
 };
@@ -89,6 +94,12 @@ const signedAlike: Readonly<Record<number, Row>> = {
   142: [1, 'mA'],
   144: [1, 'ms'],
   150: [0.1, '°C'],
+  156: [0.01, '°'],
+  157: [0.5, '°'],
   168: [1, 'g/s'],
   175: [0.01, '%'],
+  176: [100 / 32768, '%'],
+  252: [0.01, 'kPa'],
+  253: [0.001, 'kPa'],
+  254: [0.25, 'Pa'],
 };

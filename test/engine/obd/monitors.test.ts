@@ -174,6 +174,37 @@ describe('results of the controller’s own tests', () => {
         'Monitor 01, test 80, highest allowed FF FF, scale 7D',
       ],
     ],
+    [
+      '46 3D 80 FE FF 38 FC 18 00 C8',
+      [
+        'Monitor 3D, test 80 -50 Pa',
+        'Monitor 3D, test 80, lowest allowed -250 Pa',
+        'Monitor 3D, test 80, highest allowed 50 Pa',
+      ],
+    ],
+    [
+      '46 01 80 1E 80 00 40 00 C0 00',
+      [
+        'Monitor 01, test 80 1',
+        'Monitor 01, test 80, lowest allowed 0.5',
+        'Monitor 01, test 80, highest allowed 1.5',
+      ],
+    ],
+    // Before CAN: test, component with the limit's sense in its highest bit, value, limit; the steps are the maker's.
+    [
+      '46 01 01 00 10 00 20',
+      [
+        'Test 01, component 01, in the maker’s steps 16',
+        'Test 01, component 01, in the maker’s steps, highest allowed 32',
+      ],
+    ],
+    [
+      '46 05 82 01 00 00 40',
+      [
+        'Test 05, component 02, in the maker’s steps 256',
+        'Test 05, component 02, in the maker’s steps, lowest allowed 64',
+      ],
+    ],
   ])('%s', (text, says) => {
     expect(saidBy(text)).toEqual(says);
     expect(foundIn(text)).toEqual([]);
