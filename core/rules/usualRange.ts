@@ -50,7 +50,8 @@ function isSaidOf(source: string, fuel: string | undefined): boolean {
   return !source.includes('diesel engine');
 }
 
-const hasLittleCarbon = (fuel: string): boolean => /^(methane|hydrogen)$/i.test(fuel);
+const hasLittleCarbon = (fuel: string): boolean =>
+  'hHmM'.includes(fuel.charAt(0)) && /^(methane|hydrogen)$/i.test(fuel);
 
 /** Who says what is usual, and what was taken off. */
 export function sourceOf({ source, less, by }: Usual): string {

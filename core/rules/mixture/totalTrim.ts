@@ -49,7 +49,7 @@ function sumOf({ values }: Moment, bank: 1 | 2): number {
 
 /** "+25 %" */
 export function writtenTrim({ share, at: { type } }: TotalTrim): string {
-  const number = Number(fromSi(share, type.unit, type.kind).toFixed(1));
+  const number = Math.round(fromSi(share, type.unit, type.kind) * 10) / 10;
   return `${number > 0 ? '+' : ''}${formatNumber(number)} ${type.unit.symbol}`;
 }
 
