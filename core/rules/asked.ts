@@ -10,9 +10,9 @@ interface Bit extends Asked {
 const bits: Bit[] = [];
 
 /** The bit of rules that are asked whatever was read. The lowest ones are those of `oddities`. */
-export const always = 16;
-const firstBit = 32;
-const room = 27;
+export const always = 32;
+const firstBit = 64;
+const room = 26;
 
 /** The bit of a rule. */
 export function bitOf({ of, at }: Asked): number {

@@ -2,6 +2,7 @@ import { signalOf } from '../signals/lookup.ts';
 import { type FormRanges, type Interval, rangesOf, usualIn } from '../signals/ranges.ts';
 import type { Form } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
+import { type StateLimit, stateLimitOf } from './stateLimits.ts';
 import { mostStates, stateNumber } from './stateNumber.ts';
 import { isRuled, type RuledSignal } from './values.ts';
 
@@ -14,7 +15,9 @@ export interface Limits {
   readonly possible: Interval | undefined;
   /** What is usual in that state. A vacuum's is that at the sea. */
   readonly usual: FormRanges['usual'][number] | undefined;
-  /** From `low` to `high` it is possible, carried, usual and no sign of a failed circuit: nothing more needs to be looked up. */
+  /** What it cannot be in that state. */
+  readonly ofState: StateLimit | undefined;
+  /** From `low` to `high` it is possible, carried, usual, of its state, and no sign of a failed circuit: nothing more needs to be looked up. */
   readonly low: number;
   readonly high: number;
   /** The field of a moment that it stands in. */
@@ -46,8 +49,9 @@ function readLimits(signal: string, form: Form, state: string): Limits {
   const ranges = rangesOf(form);
   const possible = possibleFor(signal, state) ?? ranges.physical;
   const usual = usualIn(form, state);
-  let low = Number.NEGATIVE_INFINITY;
-  let high = Number.POSITIVE_INFINITY;
+  const ofState = stateLimitOf(signal, form.unit, state);
+  let low = ofState?.least ?? Number.NEGATIVE_INFINITY;
+  let high = ofState?.most ?? Number.POSITIVE_INFINITY;
   for (const range of [possible, ranges.encoding, usual?.range]) {
     if (range === undefined) continue;
     low = Math.max(low, range.low);
@@ -62,7 +66,7 @@ function readLimits(signal: string, form: Form, state: string): Limits {
   // What is usual for a vacuum depends on the altitude.
   if (usual !== undefined && signal === 'vacuum') [low, high] = [0, -1];
   const field = isRuled(signal) ? signal : undefined;
-  return { form, unit: form.unit, ranges, possible, usual, low, high, field, asked: undefined };
+  return { form, unit: form.unit, ranges, possible, usual, ofState, low, high, field, asked: undefined };
 }
 
 /** A manifold pressure with the engine standing still is a barometer, so it can only be what the barometer can be. */

@@ -5,6 +5,7 @@ import type { FormRanges, Interval } from '../signals/ranges.ts';
 import type { Form } from '../signals/types.ts';
 import type { Reading } from '../study/types.ts';
 import { closeTo, type Limits, limitsOf } from './limits.ts';
+import { isBeyond } from './stateLimits.ts';
 
 /**
  * One number of a reading: the whole of it, or a member of a map. It is made of every number of a case,
@@ -63,7 +64,13 @@ export class Measured {
 }
 
 /** What a number alone can be odd in, as bits beside those of `asked.ts`. A vacuum is always taken for unusual: what is usual for it depends on the place. */
-export const oddities = { impossible: 1, 'end of scale': 2, 'beyond encoding': 4, unusual: 8 };
+export const oddities = {
+  impossible: 1,
+  'end of scale': 2,
+  'beyond encoding': 4,
+  unusual: 8,
+  'against its state': 16,
+};
 export type Oddity = keyof typeof oddities;
 
 /** The numbers of those readings that were measured on the car and fit a form of their signal. */
@@ -102,7 +109,7 @@ function endAt(si: number, { ranges }: Limits): Measured['end'] {
 function oddIn(amount: Amount, limits: Limits): number {
   const { si } = amount;
   if (si >= limits.low && si <= limits.high) return 0;
-  const { ranges, possible, usual, field } = limits;
+  const { ranges, possible, usual, ofState, field } = limits;
   const { encoding } = ranges;
   const width = halfWidth(amount);
   let odd = endAt(si, limits) === undefined ? 0 : oddities['end of scale'];
@@ -110,6 +117,7 @@ function oddIn(amount: Amount, limits: Limits): number {
   if (encoding !== undefined && isOutside(si, width, encoding)) odd |= oddities['beyond encoding'];
   if (usual !== undefined && (field === 'vacuum' || isOutside(si, width, usual.range)))
     odd |= oddities.unusual;
+  if (ofState !== undefined && isBeyond(si, width, ofState)) odd |= oddities['against its state'];
   return odd;
 }
 

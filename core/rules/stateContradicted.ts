@@ -1,161 +1,27 @@
-import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
-import { engineStates } from '../signals/states.ts';
-import { type Measured, writtenAs } from './measured.ts';
-import { stateName } from './moments.ts';
-import type { MomentRule } from './rule.ts';
-import { leastOpen, vacuumLeft } from './tolerance.ts';
-import type { RuledSignal } from './values.ts';
-
-interface Row {
-  readonly signal: RuledSignal;
-  readonly unit: string;
-  readonly states: readonly string[];
-  /** Beyond these it cannot be, SI units. */
-  readonly least?: number;
-  readonly most?: number;
-  /** Outside of these it is another matter: a slip that a rule of its own tells, a system of another voltage. */
-  readonly from?: number;
-  readonly upTo?: number;
-  readonly because: string;
-  readonly next: string;
-  /** Only of an engine that is governed by its throttle. */
-  readonly throttled?: boolean;
-}
-
-const statesThat = (does: string): readonly string[] =>
-  engineStates.filter(({ engine }) => engine === does).map(({ name }) => name);
-const open = ['wide open throttle'];
-
-/** Limits lie far beyond what is usual, so that a fault is not taken for a slip (common practice). */
-const rows: readonly Row[] = [
-  {
-    signal: 'rpm',
-    unit: 'rpm',
-    states: statesThat('running'),
-    least: 100 / 60,
-    because: 'the engine turns',
-    next: 'look at the crankshaft sensor’s signal on a scope, and whether other modules see a speed.',
-  },
-  {
-    signal: 'rpm',
-    unit: 'rpm',
-    states: ['cranking'],
-    most: 550 / 60,
-    because: 'no starter turns an engine so fast: it had started',
-    next: 'disable fuel or ignition and crank again.',
-  },
-  {
-    signal: 'vss',
-    unit: 'km/h',
-    states: ['light cruise', 'cruise'],
-    least: 3 / 3.6,
-    because: 'the car moves',
-    next: 'compare with the wheel speeds; on a dynamometer say so in the state.',
-  },
-  {
-    signal: 'map',
-    unit: 'kPa',
-    states: open,
-    least: leastOpen,
-    // A vacuum that was written as manifold pressure.
-    from: vacuumLeft,
-    because: 'nothing but a clogged intake stands between the barometer and the manifold',
-    next: 'look whether the throttle plate really opens, and read `map` again at a snap.',
-    throttled: true,
-  },
-  {
-    signal: 'vacuum',
-    unit: 'inHg',
-    states: open,
-    most: 33_864,
-    because: 'nothing but a clogged intake stands between the barometer and the manifold',
-    next: 'look whether the throttle plate really opens, and read the gauge again at a snap.',
-    throttled: true,
-  },
-  {
-    signal: 'vss',
-    unit: 'km/h',
-    states: [
-      'key on engine off',
-      'cranking',
-      'cold idle',
-      'warm idle',
-      '1500 rpm no load',
-      '2500 rpm no load',
-    ],
-    most: 15 / 3.6,
-    because: 'the car stands',
-    next: 'compare with the wheel speeds; wheels that turn on a lift show some, and the state can say so.',
-  },
-  {
-    signal: 'tp',
-    unit: '%',
-    states: ['warm idle', 'idle in gear'],
-    most: 0.6,
-    because: 'a throttle so far open would let the engine race',
-    next: 'measure the sensor’s voltage, and its ground, while the throttle moves.',
-    throttled: true,
-  },
-  ...(['battery', 'resting_voltage'] as const).map(
-    (signal): Row => ({
-      signal,
-      unit: 'V',
-      states: ['key off', 'asleep', 'cold soak'],
-      most: 13.8,
-      // Two batteries in a row.
-      upTo: 20,
-      because: 'no alternator turns',
-      next: 'take off any charger, switch the lights on for a minute, and measure again.',
-    }),
-  ),
-  {
-    signal: 'oil_pressure',
-    unit: 'psi',
-    states: ['key off', 'asleep', 'key on engine off', 'cold soak'],
-    most: 69_000,
-    because: 'no pump turns',
-    next: 'measure with a gauge of your own, then the sensor’s supply, ground and signal.',
-  },
-];
+import { diagnose } from '../diagnostics/diagnostic.ts';
+import { failureOf } from './failedValue.ts';
+import { writtenAs } from './measured.ts';
+import type { ReadingRule } from './rule.ts';
 
 /** A reading that cannot be at the engine state that it stands under. */
-export const stateContradicted: MomentRule = {
+export const stateContradicted: ReadingRule = {
   code: 'state-contradicted',
-  of: [...new Set(rows.map(({ signal }) => signal))],
-  at: [...new Set(rows.flatMap(({ states }) => states))],
-  checkMoment: (moment, { car }): Diagnostic | undefined => {
-    const state = stateName(moment);
-    if (state === undefined) return undefined;
-    for (const row of rowsAt.get(state) ?? none) {
-      const one = moment.values[row.signal];
-      if (one === undefined || one.unit !== row.unit || !contradicts(one, row)) continue;
-      if (row.throttled && !car.hasThrottle) continue;
-      const facts = { name: one.name, written: writtenAs(one), state, because: row.because, next: row.next };
-      return diagnose('state-contradicted', one.reading.valueSpan, facts);
-    }
-    return undefined;
+  odd: 'against its state',
+  checkReading: (one, { car, measured }) => {
+    const { reading, limits } = one;
+    const { ofState } = limits;
+    if (ofState === undefined || reading.from !== 'readings' || reading.value.kind !== 'one')
+      return undefined;
+    if (one.isImpossible || failureOf(one, measured) !== undefined) return undefined;
+    if (ofState.throttled && !car.hasThrottle) return undefined;
+    const { because, next } = ofState;
+    const facts = {
+      name: one.name,
+      written: writtenAs(one),
+      state: reading.state?.name ?? '',
+      because,
+      next,
+    };
+    return diagnose('state-contradicted', reading.valueSpan, facts);
   },
 };
-
-const none: readonly Required<Row>[] = [];
-
-const unlimited = {
-  least: Number.NEGATIVE_INFINITY,
-  most: Number.POSITIVE_INFINITY,
-  from: Number.NEGATIVE_INFINITY,
-  upTo: Number.POSITIVE_INFINITY,
-  throttled: false,
-};
-
-/** All rows are of one shape, with every limit: they are asked of each moment. */
-const rowsAt: ReadonlyMap<string, readonly Required<Row>[]> = new Map(
-  engineStates.map(({ name }) => [
-    name,
-    rows.filter(({ states }) => states.includes(name)).map((row) => ({ ...unlimited, ...row })),
-  ]),
-);
-
-function contradicts({ si, halfWidth }: Measured, { least, most, from, upTo }: Required<Row>): boolean {
-  if (si >= least && si <= most) return false;
-  return (si + halfWidth < least || si - halfWidth > most) && si >= from && si <= upTo;
-}

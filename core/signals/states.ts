@@ -1,4 +1,4 @@
-import { type Lettered, nearestAmong, withLetters } from '../text/nearest.ts';
+import { type ByLength, byLength, nearestAmong } from '../text/nearest.ts';
 import type { EngineState } from './types.ts';
 
 type Row = Omit<EngineState, 'number'>;
@@ -175,7 +175,7 @@ export function stateOf(name: string): EngineState | undefined {
 export function nearestStates(name: string): string[] {
   const offers: string[] = [];
   const asked = name.toLowerCase();
-  for (const spelling of spellings().has(asked) ? [asked] : nearestAmong(asked, lettered(), 6)) {
+  for (const spelling of spellings().has(asked) ? [asked] : nearestAmong(asked, spellingsByLength(), 6)) {
     const state = spellings().get(spelling);
     if (state !== undefined && state !== name && !offers.includes(state)) offers.push(state);
   }
@@ -189,11 +189,11 @@ function byName(): ReadonlyMap<string, EngineState> {
   return named;
 }
 
-let letters: readonly Lettered[] | undefined;
+let sorted: ByLength | undefined;
 
-function lettered(): readonly Lettered[] {
-  letters ??= withLetters(spellings().keys());
-  return letters;
+function spellingsByLength(): ByLength {
+  sorted ??= byLength(spellings().keys());
+  return sorted;
 }
 
 let spelled: ReadonlyMap<string, string> | undefined;

@@ -14,31 +14,40 @@ export function nearest(word: string, candidates: Iterable<string>, most = 3): s
   return first(found, most);
 }
 
-/** A candidate with what is looked at first of it; `small` is its name in small letters. */
-export interface Lettered {
+/** Candidates that are asked again and again, by their lengths: with what is looked at first of each. */
+export type ByLength = readonly (readonly Lettered[] | undefined)[];
+
+interface Lettered {
   readonly name: string;
+  /** In small letters. */
   readonly small: string;
   readonly letters: number;
 }
 
-/** Candidates that are asked again and again. */
-export function withLetters(candidates: Iterable<string>): readonly Lettered[] {
-  return Array.from(candidates, (name) => {
+export function byLength(candidates: Iterable<string>): ByLength {
+  const all: Lettered[][] = [];
+  for (const name of candidates) {
     const small = name.toLowerCase();
-    return { name, small, letters: lettersOf(small) };
-  });
+    const alike = all[name.length] ?? [];
+    alike.push({ name, small, letters: lettersOf(small) });
+    all[name.length] = alike;
+  }
+  return all;
 }
 
 /** As `nearest`. */
-export function nearestAmong(word: string, candidates: readonly Lettered[], most = 3): string[] {
+export function nearestAmong(word: string, candidates: ByLength, most = 3): string[] {
   const asked = asking(word);
   const found: Near[] = [];
-  for (const { name, small, letters } of candidates) {
-    if (Math.abs(name.length - asked.small.length) > asked.limit) continue;
-    addNear(asked, name, small, letters, found);
+  const { length } = asked.small;
+  for (let long = Math.max(0, length - asked.limit); long <= length + asked.limit; long++) {
+    for (const { name, small, letters } of candidates[long] ?? none)
+      addNear(asked, name, small, letters, found);
   }
   return first(found, most);
 }
+
+const none: readonly Lettered[] = [];
 
 interface Asked {
   readonly word: string;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { alikeIn, nearest, sortedWords } from '../../core/text/nearest.ts';
+import { alikeIn, byLength, nearest, nearestAmong, sortedWords } from '../../core/text/nearest.ts';
 
 /** Optimal string alignment with its whole table (G. Navarro, ACM Computing Surveys 33 (2001) 31, section 2.2). */
 function distance(a: string, b: string): number {
@@ -32,6 +32,14 @@ describe('the nearest words', () => {
         expect(nearest(asked, candidates, 20).sort()).toEqual(expected);
       }),
       { numRuns: 2000 },
+    );
+  });
+
+  it('are the same where the candidates were laid out by their lengths', () => {
+    fc.assert(
+      fc.property(word, fc.uniqueArray(word, { maxLength: 20 }), (asked, candidates) => {
+        expect(nearestAmong(asked, byLength(candidates))).toEqual(nearest(asked, candidates));
+      }),
     );
   });
 
