@@ -1,7 +1,7 @@
 import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.ts';
 import { toSi } from '../quantity/convert.ts';
-import { otherUnit } from '../quantity/format.ts';
+import { formatNumber, otherUnit } from '../quantity/format.ts';
 import type { Kind, Quantity, QuantityType, Unit } from '../quantity/types.ts';
 import { plainUnit, unitOf } from '../quantity/unit.ts';
 import { rangesOf } from '../signals/ranges.ts';
@@ -46,10 +46,42 @@ export function fitTo(
   // A signal that leaves the kind open takes it as written: 195 °F is a point.
   const kind = form.kind ?? quantity.kind;
   if (quantity.kindGiven && quantity.kind !== kind) {
-    const facts = { name, meaning: signal.meaning, is: kindWords(quantity.kind), takes: kindWords(kind) };
-    return { fitted: undefined, diagnostics: [diagnose('wrong-kind', node.span, facts)] };
+    return { fitted: undefined, diagnostics: [wrongKind(quantity, kind, signal, name, node)] };
   }
   return { fitted: as(kind, form), diagnostics: [] };
+}
+
+function wrongKind(quantity: Quantity, kind: Kind, signal: Signal, name: string, node: TextNode): Diagnostic {
+  const same = fromOtherSide(quantity, kind);
+  const other = siblings[signal.name]?.[quantity.kind];
+  const facts = {
+    name,
+    meaning: signal.meaning,
+    is: kindWords(quantity.kind),
+    takes: kindWords(kind),
+    ...(same === undefined ? {} : { same }),
+    ...(other === undefined ? {} : { signal: other }),
+  };
+  const fixes: Fix[] =
+    same === undefined || node.style !== 'plain' || !node.text.includes(quantity.unit.symbol)
+      ? []
+      : [{ title: `Write \`${same}\``, edits: [{ span: node.span, newText: same }] }];
+  return diagnose('wrong-kind', node.span, facts, fixes);
+}
+
+/** Signals of one place whose readings are counted from different zeros. */
+const siblings: Readonly<Record<string, Partial<Record<Kind, string>>>> = {
+  map: { vacuum: 'vacuum', gauge: 'boost' },
+  vacuum: { absolute: 'map', gauge: 'boost' },
+  boost: { absolute: 'map', vacuum: 'vacuum' },
+};
+
+const otherSide: Partial<Record<Kind, Kind>> = { btdc: 'atdc', atdc: 'btdc', bbdc: 'abdc', abdc: 'bbdc' };
+
+/** 12 °ATDC are -12 °BTDC; undefined for what is not counted from one dead centre both ways, or has a ±. */
+function fromOtherSide({ value, kind, plusMinus }: Quantity, wanted: Kind): string | undefined {
+  if (otherSide[kind] !== wanted || plusMinus !== 0) return undefined;
+  return `${formatNumber(-value)} °${wanted.toUpperCase()}`;
 }
 
 function missingUnit({ value: number }: Quantity, signal: Signal, name: string, node: TextNode): Diagnostic {

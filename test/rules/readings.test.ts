@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { message } from '../../core/diagnostics/words.ts';
+import { checkCase } from '../../core/rules/checkCase.ts';
+import { applyEdits } from '../../core/text/edits.ts';
 import { annotated, findingsOf } from '../support/annotated.ts';
 
 /** One reading, in a state, with what should be said about it. */
@@ -136,6 +139,24 @@ describe('readings that do not fit their signal', () => {
   it('refuses another kind', () => {
     reading(`  map: 16.4 inHg vacuum
        ^^^^^^^^^^^^^^^^ wrong-kind`);
+  });
+
+  it.each([
+    ['map: 16.4 inHg vacuum', 'Record it as `vacuum`, or convert it with the barometer.', undefined],
+    ['map: 8 psi gauge', 'Record it as `boost`, or convert it with the barometer.', undefined],
+    ['vacuum: 34 kPa absolute', 'Record it as `map`, or convert it with the barometer.', undefined],
+    ['fuel_pressure: 45 psi absolute', 'Convert it, or record it under the signal that it is.', undefined],
+    // Counted from the other side an angle changes its sign.
+    ['spark: 12 °ATDC', 'Write `-12 °BTDC`.', 'spark: -12 °BTDC'],
+  ])('says what to do with another kind: %s', (line, says, fixed) => {
+    const text = `diag: 1\ncase: A case\n---\nreadings: One\nvalues:\n  ${line}\n`;
+    const checked = checkCase(text);
+    const [finding] = checked.findings.filter(({ diagnostic }) => diagnostic.code === 'wrong-kind');
+    if (finding === undefined) return expect.fail('nothing was found');
+    expect(message(finding.diagnostic)).toContain(says);
+    const [fix] = finding.diagnostic.fixes;
+    const cell = checked.file.cells[finding.cell ?? 0]?.raw.text ?? '';
+    expect(fix === undefined ? undefined : applyEdits(cell, fix.edits).split('\n')[2]?.trim()).toBe(fixed);
   });
 
   it('takes the air-flow meter in each of its forms', () => {

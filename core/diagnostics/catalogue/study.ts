@@ -19,6 +19,10 @@ export interface StudyFacts {
     readonly meaning: string;
     readonly is: string;
     readonly takes: string;
+    /** The signal that such a reading is of. */
+    readonly signal?: string;
+    /** The same angle counted from the other side. */
+    readonly same?: string;
   };
   readonly 'too-many-sources': { readonly most: number };
   readonly 'wrong-value-shape': { readonly name: string; readonly got: string; readonly takes: string };
@@ -87,8 +91,14 @@ export const studyRows: Rows<StudyFacts> = {
   'wrong-kind': {
     severity: 'error',
     title: 'The wrong kind of pressure or temperature for this signal',
-    say: ({ name, meaning, is, takes }) =>
-      `\`${name}\` (${meaning}) is ${takes}, and this is written as ${is}. Convert it, or record it under the signal that it is.`,
+    say: ({ name, meaning, is, takes, signal, same }) =>
+      `\`${name}\` (${meaning}) is ${takes}, and this is written as ${is}. ${
+        same !== undefined
+          ? `Write \`${same}\`.`
+          : signal !== undefined
+            ? `Record it as \`${signal}\`, or convert it with the barometer.`
+            : 'Convert it, or record it under the signal that it is.'
+      }`,
     why: 'Fifteen psi gauge and fifteen psi absolute are a barometer apart. A vacuum gauge’s reading is `vacuum`, the sensor’s is `map`.',
     wrong: 'values:\n  map: 16.4 inHg vacuum',
     right: 'values:\n  vacuum: 16.4 inHg',
