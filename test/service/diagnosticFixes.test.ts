@@ -76,6 +76,13 @@ const rows: readonly (readonly [code: string, title: string, before: string, aft
   ],
   ['missing-unit', 'Write `80 °C`', withValues('ect: 80'), withValues('ect: 80 °C')],
   ['unit-slip', 'Write `kPa`', withValues('map: 101 inHg'), withValues('map: 101 kPa')],
+  [
+    'above-barometer',
+    'Write `kPa`',
+    'readings: A\nstate: warm idle\nvalues:\n  map: 35 inHg\n',
+    'readings: A\nstate: warm idle\nvalues:\n  map: 35 kPa\n',
+  ],
+  ['wrong-kind', 'Write `-12 °BTDC`', withValues('spark: 12 °ATDC'), withValues('spark: -12 °BTDC')],
   ['decimal-comma', 'Write 13.1', withValues('map: 13,1 inHg'), withValues('map: 13.1 inHg')],
   [
     'range-in-other-words',
