@@ -129,12 +129,13 @@ function lettersOf(word: string): number {
 }
 
 const beyond = (a: number, b: number, limit: number): boolean =>
-  bitsIn(a & ~b) > limit || bitsIn(b & ~a) > limit;
+  hasMore(a & ~b, limit) || hasMore(b & ~a, limit);
 
-function bitsIn(set: number): number {
-  let count = 0;
-  for (let left = set; left !== 0; left &= left - 1) count++;
-  return count;
+/** Whether a set has more members than that. */
+function hasMore(set: number, limit: number): boolean {
+  let left = set;
+  for (let taken = 0; taken < limit; taken++) left &= left - 1;
+  return left !== 0;
 }
 
 const longest = 64;

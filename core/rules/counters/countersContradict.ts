@@ -1,88 +1,103 @@
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import type { Reading } from '../../study/types.ts';
+import type { Measured } from '../measured.ts';
 import type { CellRule } from '../rule.ts';
+import type { RuledSignal, Values } from '../values.ts';
+
+/** One moment of a cell: its numbers, and its readings in words and by cylinder. */
+interface Here {
+  readonly values: Values;
+  readonly reading: (key: string) => Reading | undefined;
+  readonly openMonitor: () => Reading | undefined;
+  readonly odometer: Reading | undefined;
+}
+
+/** What is compared where a number was read. */
+interface Row {
+  readonly of: RuledSignal;
+  readonly compare: (one: Measured, here: Here) => Diagnostic | undefined;
+}
+
+const rows: readonly Row[] = [
+  {
+    of: 'dtc_count',
+    compare: (one, { reading }) => {
+      const mil = one.si === 0 ? reading('mil') : undefined;
+      // With the key on every lamp lights for a moment, to be seen.
+      if (wordOf(mil) !== 'on' || mil?.state?.known?.name === 'key on engine off') return undefined;
+      return told(one, mil, 'the lamp is on for a code that is stored.');
+    },
+  },
+  {
+    of: 'monitors_left',
+    compare: (one, { openMonitor }) =>
+      told(
+        one,
+        one.si === 0 ? openMonitor() : undefined,
+        'a monitor that has not run to the end is one that is left.',
+      ),
+  },
+  {
+    of: 'distance_with_mil',
+    compare: (one, { values }) => longer(one, values.distance_since_clear, 1000 + step),
+  },
+  {
+    of: 'time_with_mil',
+    compare: (one, { values }) => longer(one, values.time_since_clear, 60 + step),
+  },
+  {
+    of: 'distance_since_clear',
+    compare: (one, { odometer }) => {
+      const driven = numberOf(odometer);
+      if (driven === undefined || one.si <= driven + miles) return undefined;
+      return told(one, odometer, 'no car was driven further than its odometer says.');
+    },
+  },
+  {
+    of: 'misfires_total',
+    compare: (one, { reading }) => {
+      const each = mostOf(reading('misfires'));
+      if (each === undefined || one.si + counting >= each) return undefined;
+      return told(one, reading('misfires'), 'all together are no fewer than those of one.');
+    },
+  },
+  {
+    of: 'warm_ups_since_clear',
+    compare: (one, { values: { distance_since_clear: driven } }) => {
+      if (one.si !== 0 || driven === undefined || driven.si < far) return undefined;
+      return told(one, driven.reading, 'nobody drives so far without one start from cold.');
+    },
+  },
+];
 
 /** Lamp, codes, monitors and distances of one controller that contradict each other. */
 export const countersContradict: CellRule = {
   code: 'counters-contradict',
-  of: [
-    'dtc_count',
-    'monitors_left',
-    'distance_with_mil',
-    'distance_since_clear',
-    'time_with_mil',
-    'warm_ups_since_clear',
-    'misfires_total',
-  ],
+  of: rows.map(({ of }) => of),
   in: ['readings'],
   checkCell: ({ readings, moments, header }) => {
     const odometer = header.values.get('vehicle.odometer');
     const found: Diagnostic[] = [];
-    for (const { column } of moments) {
-      const here = readings.filter((each) => each.column === column);
-      if (odometer !== undefined) here.push(odometer);
-      for (const row of rows) {
-        const one = row(here);
-        if (one !== undefined) found.push(one);
+    for (const { column, values } of moments) {
+      // The last reading of a key counts, as everywhere.
+      const last = (is: (key: string, reading: Reading) => boolean): Reading | undefined =>
+        readings.findLast((each) => each.column === column && is(each.key, each));
+      const here: Here = {
+        values,
+        reading: (name) => last((key) => key === name),
+        openMonitor: () => last((key, each) => key.endsWith('_monitor') && wordOf(each) === 'incomplete'),
+        odometer,
+      };
+      for (const { of, compare } of rows) {
+        const one = values[of];
+        const contradicted = one === undefined ? undefined : compare(one, here);
+        if (contradicted !== undefined) found.push(contradicted);
       }
     }
     return found;
   },
 };
-
-type Compares = (here: readonly Reading[]) => Diagnostic | undefined;
-
-const rows: readonly Compares[] = [
-  (here) => {
-    const mil = read(here, 'mil');
-    // With the key on every lamp lights for a moment, to be seen.
-    if (wordOf(mil) !== 'on' || mil?.state?.known?.name === 'key on engine off') return undefined;
-    if (numberOf(read(here, 'dtc_count')) !== 0) return undefined;
-    return told(read(here, 'dtc_count'), mil, 'the lamp is on for a code that is stored.');
-  },
-  (here) => {
-    if (numberOf(read(here, 'monitors_left')) !== 0) return undefined;
-    const open = here.find(
-      (each) => each.value.kind === 'words' && each.key.endsWith('_monitor') && wordOf(each) === 'incomplete',
-    );
-    return told(
-      read(here, 'monitors_left'),
-      open,
-      'a monitor that has not run to the end is one that is left.',
-    );
-  },
-  (here) => longer(here, 'distance_with_mil', 'distance_since_clear', 1000 + step, sinceClear),
-  (here) => longer(here, 'time_with_mil', 'time_since_clear', 60 + step, sinceClear),
-  (here) =>
-    longer(
-      here,
-      'distance_since_clear',
-      'vehicle.odometer',
-      miles,
-      'no car was driven further than its odometer says.',
-    ),
-  (here) => {
-    const [total, each] = [numberOf(read(here, 'misfires_total')), mostOf(read(here, 'misfires'))];
-    if (total === undefined || each === undefined || total + counting >= each) return undefined;
-    return told(
-      read(here, 'misfires_total'),
-      read(here, 'misfires'),
-      'all together are no fewer than those of one.',
-    );
-  },
-  (here) => {
-    const driven = numberOf(read(here, 'distance_since_clear'));
-    if (numberOf(read(here, 'warm_ups_since_clear')) !== 0 || driven === undefined || driven < far)
-      return undefined;
-    const because = 'nobody drives so far without one start from cold.';
-    return told(read(here, 'warm_ups_since_clear'), read(here, 'distance_since_clear'), because);
-  },
-];
-
-/** The last reading of a key counts, as everywhere. */
-const read = (here: readonly Reading[], key: string): Reading | undefined =>
-  here.findLast((each) => each.key === key);
 
 const sinceClear = 'the lamp cannot have been on for longer than since the codes were cleared.';
 
@@ -95,20 +110,12 @@ const step = 1e-6;
 /** m: two tanks of fuel in one drive. */
 const far = 1_500_000;
 
-function longer(
-  here: readonly Reading[],
-  part: string,
-  whole: string,
-  slack: number,
-  because: string,
-): Diagnostic | undefined {
-  const [one, other] = [numberOf(read(here, part)), numberOf(read(here, whole))];
-  if (one === undefined || other === undefined || one <= other + slack) return undefined;
-  return told(read(here, part), read(here, whole), because);
+function longer(one: Measured, other: Measured | undefined, slack: number): Diagnostic | undefined {
+  return other === undefined || one.si <= other.si + slack ? undefined : told(one, other.reading, sinceClear);
 }
 
-function told(one: Reading | undefined, other: Reading | undefined, because: string): Diagnostic | undefined {
-  if (one === undefined || other === undefined) return undefined;
+function told({ reading: one }: Measured, other: Reading | undefined, because: string) {
+  if (other === undefined) return undefined;
   return diagnose('counters-contradict', one.valueSpan, {
     name: one.fullName,
     written: writtenOf(one),
