@@ -26,7 +26,7 @@ export function formatNumber(value: number, halfWidth = 0, digits = 5): string {
   const magnitude = Math.abs(rounded);
   if (magnitude !== 0 && (magnitude < 1e-9 || magnitude >= 1e21))
     return String(Number(rounded.toPrecision(5)));
-  if (Number(rounded.toPrecision(6)) === rounded) return written(rounded);
+  if (six === rounded) return written(rounded);
   if (magnitude >= 10 ** digits) return fixed(rounded, 0);
   return written(Number(rounded.toPrecision(digits)));
 }
