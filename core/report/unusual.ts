@@ -2,7 +2,7 @@ import { fromSi } from '../quantity/convert.ts';
 import { formatRange } from '../quantity/format.ts';
 import { carOf } from '../rules/car.ts';
 import { isOutside, measuredIn } from '../rules/measured.ts';
-import { sourceOf, usualRange } from '../rules/usualRange.ts';
+import { usualRange } from '../rules/usualRange.ts';
 import type { Reading, Study } from '../study/types.ts';
 import type { Strip } from './blocks.ts';
 
@@ -36,7 +36,7 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
         high: read(high),
         value: fromSi(one.si, type.unit, type.kind),
         plusMinus: one.halfWidth / Math.abs(type.unit.factor),
-        says: `${who}usual at ${usual.state}: ${formatRange(finite(low), finite(high), type)} (${sourceOf(usual)})${ask}`,
+        says: `${who}usual at ${usual.state}: ${formatRange(finite(low), finite(high), type)} (${usual.source})${ask}`,
       },
     ];
   });

@@ -1,5 +1,6 @@
 import type { ReadCell } from '../casefile/readCase.ts';
 import type { CellFacts } from '../study/cellFacts.ts';
+import type { Reading } from '../study/types.ts';
 import type { Car } from './car.ts';
 import type { Moment, Taken } from './moments.ts';
 import type { RuledCase } from './rule.ts';
@@ -28,6 +29,7 @@ export function ruledCase(
     const all = before?.holding.get(signal);
     return all === undefined || changed === undefined ? undefined : replaced(all, changed, signal);
   };
+  let sets: readonly Reading[] | undefined;
   const companies = new Map<RuledSignal, ReadonlyMap<unknown, readonly Moment[]>>();
   const ruled: RuledCase = {
     car,
@@ -41,7 +43,10 @@ export function ruledCase(
       by.set(make, made);
       return made;
     },
-    sets: () => taken.flatMap((each) => each.sets),
+    sets: () => {
+      sets ??= setsIn(taken);
+      return sets;
+    },
     inCell: (cell) => taken[cell]?.moments ?? none,
     holding: (signal) => {
       let all = holding.get(signal);
@@ -63,6 +68,12 @@ export function ruledCase(
     },
   };
   return { ruled, made: { by, holding, moments } };
+}
+
+function setsIn(taken: readonly Taken[]): readonly Reading[] {
+  const all: Reading[] = [];
+  for (const { sets } of taken) for (const set of sets) all.push(set);
+  return all;
 }
 
 /** A moment that is another than before, in the place of that one. */

@@ -7,7 +7,7 @@ import { isOutside, writtenAs } from './measured.ts';
 import { rewritten } from './rewritten.ts';
 import type { ReadingRule } from './rule.ts';
 import { likelierUnit } from './unitSlip.ts';
-import { sourceOf, usualRange } from './usualRange.ts';
+import { usualRange } from './usualRange.ts';
 
 /** Outside what is usual in the state that it was taken in. Information only: a fault is what one looks for. */
 export const unusualValue: ReadingRule = {
@@ -23,7 +23,7 @@ export const unusualValue: ReadingRule = {
       written: writtenAs(one),
       state: usual.state,
       range: rangeWritten(usual.range, one.type),
-      source: sourceOf(usual),
+      source: usual.source,
       ...(other === undefined ? {} : { meant: other.symbol }),
     };
     const fixes = other === undefined ? [] : rewritten(read, one.reading, one.type.unit, other);

@@ -2,20 +2,20 @@ import { seaLevelPressure } from '../engine/air/standardAtmosphere.ts';
 import { fromSi } from '../quantity/convert.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { unitOf } from '../quantity/unit.ts';
-import type { Interval } from '../signals/ranges.ts';
+import type { UsualRange } from '../signals/ranges.ts';
 import { type Car, isDiesel } from './car.ts';
 import type { Measured } from './measured.ts';
 import type { Site } from './pressure/site.ts';
 
-/** What is usual for a reading in its engine state, and who says so. */
-export interface Usual {
-  readonly state: string;
-  readonly range: Interval;
-  readonly source: string;
-  /** Pa: what was taken off, for the barometer beside it or for the altitude. */
+/** A range that was moved to a place. */
+interface Moved {
   readonly less: number;
-  readonly by?: 'barometer' | 'altitude';
+  readonly by: 'barometer' | 'altitude';
+  readonly usual: UsualRange;
 }
+
+/** By the vocabulary's rows, as it was moved last: the readings of a case are of one place. */
+const moved = new WeakMap<UsualRange, Moved>();
 
 /**
  * What is usual for a reading in its state; undefined when nobody says, or when it is said of engines with another fuel.
@@ -26,19 +26,34 @@ export function usualRange(
   { limits, reading }: Measured,
   { fuel, site }: Pick<Car, 'fuel' | 'site'>,
   beside: readonly Measured[],
-): Usual | undefined {
+): UsualRange | undefined {
   const { usual } = limits;
   if (usual === undefined || !isSaidOf(usual.source, fuel)) return undefined;
-  const { state, range, source } = usual;
-  if (limits.field !== 'vacuum') return { state, range, source, less: 0 };
+  if (limits.field !== 'vacuum') return usual;
   const baro = beside.find(
     ({ name, reading: { column, cell } }) =>
       name === 'baro' && column === reading.column && cell === reading.cell,
   );
-  const by = baro === undefined ? 'altitude' : 'barometer';
-  const less = baro === undefined ? lessAt(site) : lessBy(baro.si);
-  if (less === 0) return { state, range, source, less };
-  return { state, range: { low: range.low - less, high: range.high - less }, source, less, by };
+  return baro === undefined
+    ? lessened(usual, lessAt(site), 'altitude')
+    : lessened(usual, lessBy(baro.si), 'barometer');
+}
+
+function lessened(usual: UsualRange, less: number, by: Moved['by']): UsualRange {
+  if (less === 0) return usual;
+  const last = moved.get(usual);
+  if (last?.less === less && last.by === by) return last.usual;
+  const { state, range, source } = usual;
+  const inHg = unitOf('inHg');
+  const said =
+    inHg === undefined ? '' : `${formatNumber(Number(fromSi(less, inHg, 'difference').toFixed(1)))} inHg`;
+  const now = {
+    state,
+    range: { low: range.low - less, high: range.high - less },
+    source: `${source}, less ${said} for the ${by}`,
+  };
+  moved.set(usual, { less, by, usual: now });
+  return now;
 }
 
 /** A range that names the fuel or the ignition it is true of. */
@@ -52,15 +67,6 @@ function isSaidOf(source: string, fuel: string | undefined): boolean {
 
 const hasLittleCarbon = (fuel: string): boolean =>
   'hHmM'.includes(fuel.charAt(0)) && /^(methane|hydrogen)$/i.test(fuel);
-
-/** Who says what is usual, and what was taken off. */
-export function sourceOf({ source, less, by }: Usual): string {
-  if (less === 0) return source;
-  const inHg = unitOf('inHg');
-  const said =
-    inHg === undefined ? '' : `${formatNumber(Number(fromSi(less, inHg, 'difference').toFixed(1)))} inHg`;
-  return `${source}, less ${said} for the ${by ?? 'altitude'}`;
-}
 
 /** By how much less the barometer is there than at the sea, Pa; nothing where that is not noticeable or not known. */
 function lessAt({ byAltitude }: Site): number {

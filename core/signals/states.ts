@@ -172,10 +172,24 @@ export function stateOf(name: string): EngineState | undefined {
 }
 
 /** The states that a name may have meant, by spelling or by another word for it; at most three. */
-export function nearestStates(name: string): string[] {
+export function nearestStates(name: string): readonly string[] {
+  let near = asked.get(name);
+  if (near === undefined) {
+    near = findNearest(name);
+    if (asked.size >= mostAsked) asked.clear();
+    asked.set(name, near);
+  }
+  return near;
+}
+
+/** A case says the same free words in many cells, and each is asked for at every change. */
+const asked = new Map<string, readonly string[]>();
+const mostAsked = 200;
+
+function findNearest(name: string): readonly string[] {
   const offers: string[] = [];
-  const asked = name.toLowerCase();
-  for (const spelling of spellings().has(asked) ? [asked] : nearestAmong(asked, spellingsByLength(), 6)) {
+  const small = name.toLowerCase();
+  for (const spelling of spellings().has(small) ? [small] : nearestAmong(small, spellingsByLength(), 6)) {
     const state = spellings().get(spelling);
     if (state !== undefined && state !== name && !offers.includes(state)) offers.push(state);
   }

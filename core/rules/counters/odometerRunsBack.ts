@@ -2,7 +2,8 @@ import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { fromSi, toSi } from '../../quantity/convert.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import { scanQuantity } from '../../quantity/scan.ts';
-import type { Unit } from '../../quantity/types.ts';
+import type { QuantityType, Unit } from '../../quantity/types.ts';
+import type { Header } from '../../study/header.ts';
 import type { Finding } from '../../study/types.ts';
 import type { Span } from '../../text/span.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
@@ -13,29 +14,36 @@ export const odometerRunsBack: CaseRule = {
   check: (ruled) => {
     const shown = shownIn(ruled);
     if (!shown.some(({ isAfter }) => isAfter)) return [];
-    const header = ruled.car.header.values.get('vehicle.odometer');
-    const first: Shown[] =
-      header?.value.kind === 'one'
-        ? [
-            {
-              cell: -1,
-              ...distanceOf(header.value.amount.si, header.value.type.unit),
-              written: formatQuantity(header.value.amount.si, header.value.type),
-              isAfter: false,
-              span: header.valueSpan,
-            },
-          ]
-        : [];
-    const before = [...first, ...shown.filter(({ isAfter }) => !isAfter)];
-    return shown.flatMap((one): Finding[] => {
-      const more = one.isAfter ? before.find((each) => isFurther(each, one)) : undefined;
-      if (more === undefined) return [];
-      const where = more.cell < 0 ? 'in the header' : `in cell ${more.cell + 1}`;
-      const facts = { written: one.written, before: more.written, where };
-      return [{ cell: one.cell, diagnostic: diagnose('odometer-runs-back', one.span, facts) }];
-    });
+    const noted = notedIn(ruled.car.header);
+    const found: Finding[] = [];
+    for (const one of shown) {
+      const before = one.isAfter ? firstFurther(one, noted, shown) : undefined;
+      if (before === undefined) continue;
+      const facts = { written: one.written, ...before };
+      found.push({ cell: one.cell, diagnostic: diagnose('odometer-runs-back', one.span, facts) });
+    }
+    return found;
   },
 };
+
+/** What shows more before the repair: the header, or else the first cell that does. */
+function firstFurther(one: Shown, noted: Noted | undefined, shown: readonly Shown[]) {
+  if (noted !== undefined && isFurther(noted, one))
+    return { before: formatQuantity(noted.metres, noted.type), where: 'in the header' };
+  const more = shown.find((each) => !each.isAfter && isFurther(each, one));
+  return more === undefined ? undefined : { before: more.written, where: `in cell ${more.cell + 1}` };
+}
+
+interface Noted extends Distance {
+  readonly type: QuantityType;
+}
+
+/** The header's figure. */
+function notedIn({ values }: Header): Noted | undefined {
+  const value = values.get('vehicle.odometer')?.value;
+  if (value?.kind !== 'one') return undefined;
+  return { ...distanceOf(value.amount.si, value.type.unit), type: value.type };
+}
 
 /** m: a figure in whole miles or kilometres. */
 const rounding = 1700;

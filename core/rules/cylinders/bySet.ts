@@ -23,6 +23,18 @@ export function byCylinder(sets: readonly Reading[], signal: string, when: When)
   return found;
 }
 
+/** The greatest of those figures, or with -1 the least; infinitely little, or much, where there is none. */
+export function extremeOf(sets: readonly Reading[], signal: string, when: When, sign: 1 | -1): number {
+  let extreme = -sign * Number.POSITIVE_INFINITY;
+  for (const { from, value, signal: of, when: at } of sets) {
+    if (from !== 'readings' || of?.name !== signal || at !== when) continue;
+    if (value.kind !== 'members' || value.by !== 'cylinder') continue;
+    for (const amount of value.members.values())
+      if ('si' in amount && sign * (amount.si - extreme) > 0) extreme = amount.si;
+  }
+  return extreme;
+}
+
 /** The visits at which a signal was read by cylinder, each once. */
 export function visitsOf(sets: readonly Reading[], signal: string): readonly When[] {
   const visits: When[] = [];

@@ -3,7 +3,7 @@ import type { Finding, Reading } from '../../study/types.ts';
 import { inForm, writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
-import { byCylinder, nameOf, type OfCylinder, visitsOf, writtenOf } from './bySet.ts';
+import { byCylinder, extremeOf, nameOf, type OfCylinder, visitsOf, writtenOf } from './bySet.ts';
 
 /** A pressure above one that it cannot pass: running above cranking compression, dry above wet, the first puff above the fifth. */
 export const pressuresOutOfOrder: CaseRule = {
@@ -48,8 +48,10 @@ function addOfRow(
   found: Finding[],
 ): void {
   for (const when of visitsOf(sets, upper)) {
+    // Of most engines no cylinder's lower figure is above any other's upper one.
+    const [greatest, weakest] = [extremeOf(sets, lower, when, 1), extremeOf(sets, upper, when, -1)];
+    if (greatest - weakest <= share * weakest + least) continue;
     const below = byCylinder(sets, lower, when);
-    if (below.length === 0) continue;
     const above = byCylinder(sets, upper, when);
     for (let place = 0; place < above.length; place++) {
       const cylinder = above[place]?.cylinder ?? '';
