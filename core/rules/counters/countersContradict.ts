@@ -131,8 +131,11 @@ const numberOf = (reading: Reading | undefined): number | undefined =>
 /** The greatest of a set. */
 function mostOf(reading: Reading | undefined): number | undefined {
   if (reading?.value.kind !== 'members') return undefined;
-  const counts = [...reading.value.members.values()].flatMap((each) => ('si' in each ? [each.si] : []));
-  return counts.length === 0 ? undefined : Math.max(...counts);
+  let most: number | undefined;
+  for (const count of reading.value.members.values()) {
+    if ('si' in count && (most === undefined || count.si > most)) most = count.si;
+  }
+  return most;
 }
 
 const wordOf = (reading: Reading | undefined): string | undefined =>
