@@ -1,8 +1,9 @@
 import { fromSi } from '../quantity/convert.ts';
 import { formatRange } from '../quantity/format.ts';
-import { carOf } from '../rules/car.ts';
+import { type Car, carOf } from '../rules/car.ts';
 import { isOutside, measuredIn } from '../rules/measured.ts';
 import { usualRange } from '../rules/usualRange.ts';
+import type { Header } from '../study/header.ts';
 import type { Reading, Study } from '../study/types.ts';
 import type { Strip } from './blocks.ts';
 
@@ -18,8 +19,8 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
       : [],
   );
   if (spoken.length === 0) return [];
-  const car = carOf(study.memo.header.header);
-  const beside = measuredIn(study.readings.filter((each) => each.cell === cell));
+  const car = carIn(study.memo.header.header);
+  const beside = measuredIn(study.memo.names.cells[cell]?.readings ?? []);
   return measuredIn([reading]).flatMap((one) => {
     const usual = usualRange(one, car, beside);
     if (usual === undefined || !isOutside(one.si, one.halfWidth, usual.range)) return [];
@@ -41,5 +42,17 @@ export function unusual(study: Study, reading: Reading): readonly Strip[] {
     ];
   });
 }
+
+/** What the header says of the car, read once for all readings of a case. */
+function carIn(header: Header): Car {
+  let car = cars.get(header);
+  if (car === undefined) {
+    car = carOf(header);
+    cars.set(header, car);
+  }
+  return car;
+}
+
+const cars = new WeakMap<Header, Car>();
 
 const finite = (si: number): number | undefined => (Number.isFinite(si) ? si : undefined);
