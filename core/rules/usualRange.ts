@@ -3,6 +3,7 @@ import { fromSi } from '../quantity/convert.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { unitOf } from '../quantity/unit.ts';
 import type { UsualRange } from '../signals/ranges.ts';
+import type { Burning } from '../signals/types.ts';
 import { type Car, isDiesel } from './car.ts';
 import type { Measured } from './measured.ts';
 import type { Site } from './pressure/site.ts';
@@ -28,7 +29,7 @@ export function usualRange(
   beside: readonly Measured[],
 ): UsualRange | undefined {
   const { usual } = limits;
-  if (usual === undefined || !isSaidOf(usual.source, fuel)) return undefined;
+  if (usual === undefined || !isTrueOf(usual.of, fuel)) return undefined;
   if (limits.field !== 'vacuum') return usual;
   const baro = beside.find(
     ({ name, reading: { column, cell } }) =>
@@ -43,12 +44,12 @@ function lessened(usual: UsualRange, less: number, by: Moved['by']): UsualRange 
   if (less === 0) return usual;
   const last = moved.get(usual);
   if (last?.less === less && last.by === by) return last.usual;
-  const { state, range, source } = usual;
+  const { range, source } = usual;
   const inHg = unitOf('inHg');
   const said =
     inHg === undefined ? '' : `${formatNumber(Number(fromSi(less, inHg, 'difference').toFixed(1)))} inHg`;
   const now = {
-    state,
+    ...usual,
     range: { low: range.low - less, high: range.high - less },
     source: `${source}, less ${said} for the ${by}`,
   };
@@ -56,13 +57,11 @@ function lessened(usual: UsualRange, less: number, by: Moved['by']): UsualRange 
   return now;
 }
 
-/** A range that names the fuel or the ignition it is true of. */
-function isSaidOf(source: string, fuel: string | undefined): boolean {
-  if (fuel === undefined) return true;
-  if (isDiesel(fuel)) return !source.includes('petrol engine');
-  // Carbon dioxide follows from the carbon in the fuel.
-  if (hasLittleCarbon(fuel)) return !source.includes('petrol engine behind');
-  return !source.includes('diesel engine');
+/** Where the header does not say what it burns, an engine is taken for one of those. */
+function isTrueOf(of: Burning | undefined, fuel: string | undefined): boolean {
+  if (of === undefined || fuel === undefined) return true;
+  if (of === 'diesel' || isDiesel(fuel)) return of === 'diesel' && isDiesel(fuel);
+  return of === 'spark' || !hasLittleCarbon(fuel);
 }
 
 const hasLittleCarbon = (fuel: string): boolean =>

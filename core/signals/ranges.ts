@@ -1,7 +1,7 @@
 import { toSi } from '../quantity/convert.ts';
 import { isAbsence, isRange, parseReading } from '../quantity/parse.ts';
 import type { Kind, Quantity } from '../quantity/types.ts';
-import type { Form } from './types.ts';
+import type { Burning, Form } from './types.ts';
 
 /** From low to high in SI, both ends included; an open end is infinite. */
 export interface Interval {
@@ -14,6 +14,8 @@ export interface UsualRange {
   readonly state: string;
   readonly range: Interval;
   readonly source: string;
+  /** The engines that it is true of; undefined for all. */
+  readonly of: Burning | undefined;
 }
 
 /** A form's ranges as numbers in SI. Temperatures are points in kelvin; steps are differences. */
@@ -72,9 +74,9 @@ function readRanges(form: Form): FormRanges {
   };
 }
 
-function readUsual({ state, range: text, source }: UsualText, form: Form): UsualRange | undefined {
+function readUsual({ state, range: text, source, of }: UsualText, form: Form): UsualRange | undefined {
   const range = intervalOf(text, form.kind ?? 'none');
-  return range === undefined ? undefined : { state, range, source };
+  return range === undefined ? undefined : { state, range, source, of };
 }
 
 type UsualText = NonNullable<Form['usual']>[number];

@@ -40,12 +40,21 @@ export interface Form {
   /** What is physically possible for a part that is not broken in half. */
   readonly physical: string;
   /** What is usual in an engine state: common practice unless the source says otherwise. */
-  readonly usual?: readonly { readonly state: string; readonly range: string; readonly source: string }[];
+  readonly usual?: readonly {
+    readonly state: string;
+    readonly range: string;
+    readonly source: string;
+    /** The engines that it is true of, where not of all. */
+    readonly of?: Burning;
+  }[];
   /** Values, or ranges of them, that say "failed" rather than "measured": the ends of the scale, a substitute. */
   readonly failed?: readonly { readonly value: string; readonly means: string }[];
 }
 
 /** An engine state that the trade has a name for. */
+/** How an engine burns: by spark, of itself as a diesel, or by spark the hydrocarbons of petrol, which the exhaust's carbon dioxide shows. */
+export type Burning = 'spark' | 'diesel' | 'petrol';
+
 export interface EngineState {
   /** Its place among the trade's states, counted from 1. */
   readonly number: number;

@@ -40,6 +40,17 @@ describe('the vocabulary', () => {
     expect(names.filter((name, at) => names.indexOf(name) !== at)).toEqual([]);
   });
 
+  it('says of each usual range that names the fuel which engines it is true of', () => {
+    const wrong = formsThat(({ usual = [] }) => {
+      const bad = usual.find(({ source, of }) => {
+        const named = /petrol or diesel/.test(source) ? undefined : /\b(petrol|diesel)\b/.exec(source)?.[1];
+        return (named === 'diesel') !== (of === 'diesel') || (named === undefined) !== (of === undefined);
+      });
+      return bad === undefined ? undefined : `${bad.source} (${bad.of})`;
+    });
+    expect(wrong).toEqual([]);
+  });
+
   it('gives no two signals the same form, since what is known of a form is kept by it', () => {
     const all = forms.map(([, form]) => form);
     expect(new Set(all).size).toBe(all.length);

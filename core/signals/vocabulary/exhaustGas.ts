@@ -1,5 +1,7 @@
 import type { Signal } from '../types.ts';
-import { dieselEngine, usually, warmCatalyst } from './usual.ts';
+import { dieselEngine, practiceOf, usually, warmCatalyst } from './usual.ts';
+
+const behindCatalyst = 'petrol engine behind a warm catalyst';
 
 /** What a gas analyser shows at the tailpipe, dry and by volume. */
 export const exhaustGas: readonly Signal[] = [
@@ -31,12 +33,8 @@ export const exhaustGas: readonly Signal[] = [
         unit: '%',
         physical: '-0.1 .. 22 %',
         usual: [
-          usually('warm idle', '13 .. 16.5 %', 'common practice, petrol engine behind a warm catalyst'),
-          usually(
-            '2500 rpm no load',
-            '13 .. 16.5 %',
-            'common practice, petrol engine behind a warm catalyst',
-          ),
+          usually('warm idle', '13 .. 16.5 %', practiceOf(behindCatalyst, 'petrol')),
+          usually('2500 rpm no load', '13 .. 16.5 %', practiceOf(behindCatalyst, 'petrol')),
         ],
       },
     ],
@@ -52,8 +50,8 @@ export const exhaustGas: readonly Signal[] = [
         unit: '%',
         physical: '-0.5 .. 26 %',
         usual: [
-          usually('warm idle', '0 .. 1.5 %', 'common practice, petrol engine behind a warm catalyst'),
-          usually('2500 rpm no load', '0 .. 1 %', 'common practice, petrol engine behind a warm catalyst'),
+          usually('warm idle', '0 .. 1.5 %', practiceOf(behindCatalyst, 'spark')),
+          usually('2500 rpm no load', '0 .. 1 %', practiceOf(behindCatalyst, 'spark')),
         ],
       },
     ],

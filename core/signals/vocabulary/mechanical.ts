@@ -1,5 +1,5 @@
 import type { Signal } from '../types.ts';
-import { usually } from './usual.ts';
+import { practiceOf, usually } from './usual.ts';
 
 /** Oil, crankcase and exhaust pressure, and whether the camshafts stand where they should. */
 export const mechanical: readonly Signal[] = [
@@ -51,7 +51,11 @@ export const mechanical: readonly Signal[] = [
         kind: 'gauge',
         physical: '-400 .. 400 inH2O',
         usual: [
-          usually('warm idle', '-12 .. 1 inH2O', 'common practice, petrol engine with crankcase ventilation'),
+          usually(
+            'warm idle',
+            '-12 .. 1 inH2O',
+            practiceOf('petrol engine with crankcase ventilation', 'spark'),
+          ),
         ],
       },
     ],

@@ -1,8 +1,7 @@
 import type { Form, Signal } from '../types.ts';
-import { usually } from './usual.ts';
+import { closedLoop, petrolEngine, usually } from './usual.ts';
 
 const zirconia = 'common practice, warm zirconia sensor';
-const closedLoop = 'common practice, petrol engine in closed loop';
 
 /** Oxygen sensors, wide-range sensors, and the catalyst that they watch. */
 export const oxygen: readonly Signal[] = [
@@ -155,7 +154,7 @@ function lambdaUsual() {
     usually('warm idle', '0.94 .. 1.06', closedLoop),
     usually('2500 rpm no load', '0.94 .. 1.06', closedLoop),
     usually('cruise', '0.94 .. 1.06', closedLoop),
-    usually('wide open throttle', '0.74 .. 1.03', 'common practice, petrol engine'),
+    usually('wide open throttle', '0.74 .. 1.03', petrolEngine),
   ];
 }
 
