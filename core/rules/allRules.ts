@@ -42,6 +42,7 @@ import { vacuumForAbsolute } from './pressure/vacuumForAbsolute.ts';
 import { pulseTooLong } from './pulseTooLong.ts';
 import type { CaseRule, CellRule, MomentRule, ReadingRule, Rule } from './rule.ts';
 import { frozenReading } from './sets/frozenReading.ts';
+import { instrumentsDiffer } from './sets/instrumentsDiffer.ts';
 import { missingCylinder } from './sets/missingCylinder.ts';
 import { readingsDiffer } from './sets/readingsDiffer.ts';
 import { suspectTwice } from './sets/suspectTwice.ts';
@@ -81,6 +82,7 @@ export const allRules: readonly Rule[] = [
   fillingUnlikely,
   frozenReading,
   readingsDiffer,
+  instrumentsDiffer,
   pulseTooLong,
   egrAtIdle,
   egrNotCommanded,

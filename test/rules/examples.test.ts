@@ -16,6 +16,7 @@ const elsewhere: ReadonlySet<string> = new Set([
   'obd-code-not-stored',
   'vin-differs',
   'header-impossible',
+  'instruments-differ',
   'unknown-fuel',
 ]);
 

@@ -32,6 +32,13 @@ export interface RulesSetsFacts {
     readonly states: readonly [string, string];
   };
   readonly 'readings-differ': { readonly name: string; readonly written: string; readonly says: string };
+  readonly 'instruments-differ': {
+    readonly name: string;
+    readonly written: string;
+    readonly other: string;
+    readonly otherWritten: string;
+    readonly tools: readonly [string, string];
+  };
   readonly 'suspect-twice': { readonly name: string };
   readonly 'firing-order-unfit': {
     readonly order: string;
@@ -106,6 +113,17 @@ export const rulesSetsRows: Rows<RulesSetsFacts> = {
     why: 'Some readings are another in a different form: absolute load is the air flow for speed and displacement (SAE J1979), an air-fuel ratio is lambda for the fuel. Where they differ, one was misread or belongs to another moment.',
     wrong: 'values:\n  battery: 14.1 V\n  charging_voltage: 12.4 V',
     right: 'values:\n  battery: 14.1 V\n  charging_voltage: 14.2 V',
+  },
+  'instruments-differ': {
+    severity: 'warning',
+    title: 'Two instruments that read one thing differently',
+    say: ({ name, written, other, otherWritten, tools: [one, two] }) =>
+      `\`${name}\` is ${written}, and \`${other}\` in the same state ${otherWritten}: more than the accuracy of \`${one}\` and \`${two}\` and the time between them explain. Read both again side by side, then against a third.`,
+    why: 'A sensor is proven by an instrument that does not share its circuit. What the accuracies do not explain is a fault of one of them, or the readings are of two moments.',
+    wrong:
+      'tools:\n  scan:\n    description: generic scan data\n  gauge:\n    description: pressure gauge\n    accuracy: 1 psi\n…\nstate: warm idle\ntool: scan\nvalues:\n  fuel_pressure: 300 kPa\n…\nstate: warm idle\ntool: gauge\nvalues:\n  fuel_pressure: 30 psi',
+    right:
+      'tools:\n  scan:\n    description: generic scan data\n  gauge:\n    description: pressure gauge\n    accuracy: 1 psi\n…\nstate: warm idle\ntool: scan\nvalues:\n  fuel_pressure: 300 kPa\n…\nstate: warm idle\ntool: gauge\nvalues:\n  fuel_pressure: 43 psi',
   },
   'suspect-twice': {
     severity: 'warning',

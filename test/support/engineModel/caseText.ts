@@ -87,7 +87,9 @@ ${knowsWeather ? `  sea level pressure: ${(engine.site.seaLevel / 3386.389).toFi
     description: generic scan data
   gauge:
     description: vacuum gauge
-${hand.statesGauge ? '    accuracy: 0.5 inHg\n' : ''}codes:
+${hand.statesGauge ? '    accuracy: 0.5 inHg\n' : ''}  fuel gauge:
+    description: mechanical fuel pressure gauge
+${hand.statesGauge ? '    accuracy: 11 kPa\n' : ''}codes:
   - ${code}
 `;
 }

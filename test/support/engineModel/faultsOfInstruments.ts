@@ -214,4 +214,13 @@ export const faultsOfInstruments = [
     given: {},
     codes: ['readings-differ'],
   },
+  {
+    name: 'fuel pressure sensor beside a gauge',
+    kind: 'instrument',
+    unit: 'kPa too low',
+    sizes: [20, 40, 55, 75, 120],
+    tellable: 75,
+    given: {},
+    codes: ['instruments-differ'],
+  },
 ] as const satisfies readonly Fault[];

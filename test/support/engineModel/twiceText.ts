@@ -23,7 +23,10 @@ const looks: readonly Look[] = [
   { odd: ['air of a stroke that its air flow does not give'], write: breathing },
   { odd: ['ratio of another gear', 'slip that its speeds do not give'], write: driveline },
   { odd: ['absolute pressure written as boost'], write: boosted },
-  { odd: ['dead-head pressure read before the line was shut'], write: fuelPressures },
+  {
+    odd: ['dead-head pressure read before the line was shut', 'fuel pressure sensor beside a gauge'],
+    write: fuelPressures,
+  },
 ];
 
 /** How much this fault changes what is read; `none` without it. */
@@ -118,7 +121,10 @@ values:
 `;
 }
 
-/** Regulated at idle, and what the pump makes against a shut line: half as much again or twice it (common practice). */
+/**
+ * Regulated at idle, and what the pump makes against a shut line: half as much again or twice it (common practice).
+ * The car's own sensor, off by 2 % of 700 kPa, shows it in steps of 3 kPa (SAE J1979 $0A); the gauge is off by as much as class 1.6 may be.
+ */
 function fuelPressures(_: Measurements, fault: OneFault | undefined, chance: Chance): string {
   const regulated = chance.between(280, 420);
   const made = sizeOf(
@@ -126,16 +132,29 @@ function fuelPressures(_: Measurements, fault: OneFault | undefined, chance: Cha
     'dead-head pressure read before the line was shut',
     100 * chance.between(1.5, 2),
   );
+  const shut = ((regulated * made) / 100 + chance.around(5)).toFixed(0);
+  const low = sizeOf(fault, 'fuel pressure sensor beside a gauge', 0);
+  const gauged = regulated + chance.around(5, 11);
+  // The pressure wanders a little between two looks.
+  const sensed = regulated + chance.around(4, 10) + chance.around(6, 14) - low;
   return `readings: Fuel pressure
 as: fuel_regulated
 state: warm idle
+tool: fuel gauge
 values:
-  fuel_pressure: ${regulated.toFixed(0)} kPa
+  fuel_pressure: ${gauged.toFixed(0)} kPa
 ---
 readings: Fuel pressure, line shut for a moment
 as: fuel_shut
 state: key on engine off
 values:
-  dead_head_pressure: ${((regulated * made) / 100 + chance.around(5)).toFixed(0)} kPa
+  dead_head_pressure: ${shut} kPa
+---
+readings: Fuel pressure by the car's own sensor
+as: fuel_sensed
+state: warm idle
+tool: scan
+values:
+  fuel_pressure: ${3 * Math.round(sensed / 3)} kPa
 `;
 }
