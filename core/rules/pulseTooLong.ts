@@ -1,7 +1,6 @@
 import { type Diagnostic, diagnose } from '../diagnostics/diagnostic.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { inForm, writtenAs } from './measured.ts';
-
 import type { MomentRule } from './rule.ts';
 
 /** An injector pulse longer than an engine cycle. */

@@ -6,7 +6,7 @@ import type { UsualRange } from '../signals/ranges.ts';
 import type { Burning } from '../signals/types.ts';
 import { type Car, isDiesel } from './car.ts';
 import type { Measured } from './measured.ts';
-import type { Site } from './pressure/site.ts';
+import { isSeaLevelFigure, type Site } from './pressure/site.ts';
 
 /** A range that was moved to a place. */
 interface Moved {
@@ -20,6 +20,7 @@ const moved = new WeakMap<UsualRange, Moved>();
 
 /**
  * What is usual for a reading in its state; undefined when nobody says, or when it is said of engines with another fuel.
+ * `beside` are the numbers of its cell.
  * A vacuum is counted down from the barometer, so where that is less it is less by as much: by the barometer read beside it,
  * or at the site's altitude (U.S. Standard Atmosphere, 1976); the trade's rule for that is an inch for a thousand feet.
  */
@@ -31,14 +32,15 @@ export function usualRange(
   const { usual } = limits;
   if (usual === undefined || !isTrueOf(usual.of, fuel)) return undefined;
   if (limits.field !== 'vacuum') return usual;
-  const baro = beside.find(
-    ({ name, reading: { column, cell } }) =>
-      name === 'baro' && column === reading.column && cell === reading.cell,
-  );
+  const baro = beside.find((each) => each.reading.column === reading.column && tellsBarometer(each, site));
   return baro === undefined
     ? lessened(usual, lessAt(site), 'altitude')
     : lessened(usual, lessBy(baro.si), 'barometer');
 }
+
+/** A barometer that can be one, and not the weather report's. */
+const tellsBarometer = (one: Measured, site: Site): boolean =>
+  one.limits.field === 'baro' && !one.isImpossible && !isSeaLevelFigure(one, site);
 
 function lessened(usual: UsualRange, less: number, by: Moved['by']): UsualRange {
   if (less === 0) return usual;

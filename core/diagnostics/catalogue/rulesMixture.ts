@@ -2,10 +2,10 @@ import type { Rows } from '../row.ts';
 
 type Sign = 'adds' | 'takes';
 
-/** Findings of the rules about air, fuel and the exhaust. */
 /** What tells the control how much air comes in. */
 type Metering = 'pressure' | 'flow';
 
+/** Findings of the rules about air, fuel and the exhaust. */
 export interface RulesMixtureFacts {
   readonly 'filling-unlikely': {
     readonly name: string;

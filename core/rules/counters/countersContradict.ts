@@ -10,7 +10,8 @@ interface Here {
   readonly values: Values;
   readonly reading: (key: string) => Reading | undefined;
   readonly openMonitor: () => Reading | undefined;
-  readonly odometer: Reading | undefined;
+  /** The header's, or else the one read beside. */
+  readonly odometer: () => Reading | undefined;
 }
 
 /** What is compared where a number was read. */
@@ -48,7 +49,8 @@ const rows: readonly Row[] = [
   },
   {
     of: 'distance_since_clear',
-    compare: (one, { odometer }) => {
+    compare: (one, here) => {
+      const odometer = here.odometer();
       const driven = numberOf(odometer);
       if (driven === undefined || one.si <= driven + miles) return undefined;
       return told(one, odometer, 'no car was driven further than its odometer says.');
@@ -77,17 +79,14 @@ export const countersContradict: CellRule = {
   of: rows.map(({ of }) => of),
   in: ['readings'],
   checkCell: ({ readings, moments, header }) => {
-    const odometer = header.values.get('vehicle.odometer');
     const found: Diagnostic[] = [];
     for (const { column, values } of moments) {
-      // The last reading of a key counts, as everywhere.
-      const last = (is: (key: string, reading: Reading) => boolean): Reading | undefined =>
-        readings.findLast((each) => each.column === column && is(each.key, each));
+      const isHere = (each: Reading): boolean => each.column === column;
       const here: Here = {
         values,
-        reading: (name) => last((key) => key === name),
-        openMonitor: () => last((key, each) => key.endsWith('_monitor') && wordOf(each) === 'incomplete'),
-        odometer,
+        reading: (name) => readings.findLast((each) => isHere(each) && each.key === name),
+        openMonitor: () => readings.find((each) => isHere(each) && isOpen(each)),
+        odometer: () => header.values.get('vehicle.odometer') ?? here.reading('odometer'),
       };
       for (const { of, compare } of rows) {
         const one = values[of];
@@ -98,6 +97,9 @@ export const countersContradict: CellRule = {
     return found;
   },
 };
+
+const isOpen = (reading: Reading): boolean =>
+  reading.key.endsWith('_monitor') && wordOf(reading) === 'incomplete';
 
 const sinceClear = 'the lamp cannot have been on for longer than since the codes were cleared.';
 

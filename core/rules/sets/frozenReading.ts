@@ -2,7 +2,7 @@ import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import { writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment, stateName } from '../moments.ts';
 import type { CellRule } from '../rule.ts';
-import { leastOpen } from '../tolerance.ts';
+import { leastOpen, vacuumLeft } from '../tolerance.ts';
 import type { RuledSignal } from '../values.ts';
 
 /** What must follow the throttle. */
@@ -36,11 +36,11 @@ const mostAtIdle = 55000;
 
 /**
  * In whole kilopascals a throttle that hardly opens may leave what the idle has; at other loads the sensor follows.
- * `stateContradicted` tells what is wrong with it.
+ * `stateContradicted` tells what is wrong with it, where there is more than a vacuum can be.
  */
 function isLowByChance(shut: Moment, open: Moment, moments: readonly Moment[]): boolean {
   const { map } = open.values;
-  if (map === undefined || map.si >= leastOpen) return false;
+  if (map === undefined || map.si < vacuumLeft || map.si >= leastOpen) return false;
   if (followers.some((signal) => signal !== 'map' && isSame(signal, shut, open))) return false;
   return moments.some(({ values }) => values.map !== undefined && values.map.si !== map.si);
 }
