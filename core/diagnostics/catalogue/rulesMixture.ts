@@ -23,7 +23,12 @@ export interface RulesMixtureFacts {
     /** The manifold pressure that would fit as a gauge pressure, and what it then is. */
     readonly gauge?: { readonly name: string; readonly written: string; readonly absolute: string };
   };
-  readonly 'egr-at-idle': { readonly name: string; readonly written: string; readonly command: string };
+  readonly 'egr-at-idle': {
+    readonly name: string;
+    readonly written: string;
+    /** Undefined where it was not read. */
+    readonly command?: string;
+  };
   readonly 'idle-air-shut': {
     readonly written: string;
     readonly trim: string;
@@ -95,7 +100,9 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
     severity: 'warning',
     title: 'Exhaust gas flows back at idle',
     say: ({ name, written, command }) =>
-      `\`${name}\` is ${written} at idle with a command of ${command}: the recirculation valve is not shut, or its sensor says so wrongly. With the engine off and cool, look whether it is shut; then block its passage for a test, and watch idle speed and manifold pressure.`,
+      command === undefined
+        ? `\`${name}\` is ${written} at idle, where the recirculation valve of a petrol engine is shut (common practice): it stands open, or its sensor says so wrongly. Read \`egr_cmd\`, then close the valve by hand with the engine off and cool, and look at the idle.`
+        : `\`${name}\` is ${written} at idle with a command of ${command}: the recirculation valve is not shut, or its sensor says so wrongly. With the engine off and cool, look whether it is shut; then block its passage for a test, and watch idle speed and manifold pressure.`,
     why: 'At idle a petrol engine takes no exhaust gas back: it would shake or stall. What is open without a command is stuck, carboned up, or misread.',
     wrong: 'state: warm idle\nvalues:\n  egr_cmd: 0 %\n  egr_actual: 18 %',
     right: 'state: warm idle\nvalues:\n  egr_cmd: 0 %\n  egr_actual: 0 %',

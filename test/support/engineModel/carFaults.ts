@@ -49,6 +49,7 @@ export function withFault(car: CarFaults, engine: Engine, fault: OneFault | unde
     case 'throttle that opens too little at full pedal':
       return { ...car, opens: share };
     case 'recirculation valve stuck open':
+    case 'recirculation valve far open, its command not read':
       return { ...car, strayGas: 0.6 * share };
     case 'exhaust blocked':
       return { ...car, blocked: share };

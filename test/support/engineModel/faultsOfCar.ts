@@ -71,6 +71,15 @@ export const faultsOfCar = [
     codes: ['egr-at-idle'],
   },
   {
+    name: 'recirculation valve far open, its command not read',
+    kind: 'car',
+    unit: '% open at idle',
+    sizes: [10, 20, 24, 30, 45],
+    tellable: 30,
+    given: { recirculates: true, boosted: false },
+    codes: ['egr-at-idle'],
+  },
+  {
     name: 'exhaust blocked',
     kind: 'car',
     unit: '% of the filling lost at 25 g/s a litre',

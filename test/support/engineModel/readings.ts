@@ -55,9 +55,10 @@ export function scanned(
     }
   }
   if (engine.recirculates) {
-    const stuck =
-      fault?.name === 'recirculation valve stuck open' && point.state === 'warm idle' ? size / 100 : 0;
-    values.set('egr_cmd', shown.percent(2.5 * point.commandedGas));
+    const isUnread = fault?.name === 'recirculation valve far open, its command not read';
+    const isStuck = isUnread || fault?.name === 'recirculation valve stuck open';
+    const stuck = isStuck && point.state === 'warm idle' ? size / 100 : 0;
+    if (!isUnread) values.set('egr_cmd', shown.percent(2.5 * point.commandedGas));
     const byVacuum = fault?.name === 'recirculation valve opened by a vacuum that leaks to it' ? air.gas : 0;
     const opened =
       Math.max(2.5 * point.commandedGas, 2.5 * byVacuum, stuck) + Math.max(0, chance.around(0.006));
