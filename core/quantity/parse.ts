@@ -132,6 +132,9 @@ function refuse(text: string, start: number): Found<undefined> {
 /** What people write where there is no value: the words for it that are read. */
 function absenceOffers(written: string): readonly string[] {
   if (/^(?:n\.?[/.]?a\.?)$/i.test(written)) return ['not taken', 'not supported'];
+  // What a meter shows over its range, an open circuit among resistances.
+  if (/^(?:o\.?l\.?|over ?(?:load|range|limit)|∞|open(?: (?:circuit|line|loop))?)$/i.test(written))
+    return ['no reading'];
   const isNone = /^(?:none|nil|\?+|[-–—]+|unknown|missing|tbd|not (?:measured|tested|checked|done|read))$/i;
   return isNone.test(written) ? ['not taken'] : nearest(written, absences, 1);
 }

@@ -4,6 +4,16 @@
  */
 export const unitSlips: Readonly<Record<string, readonly string[]>> = {
   in: ['inch'],
+  cid: ['inch³'],
+  CID: ['inch³'],
+  ci: ['inch³'],
+  cuin: ['inch³'],
+  'cu.in': ['inch³'],
+  'cu.in.': ['inch³'],
+  cu: ['inch³', 'ft³'],
+  in3: ['inch³'],
+  'in³': ['inch³'],
+  'in^3': ['inch³'],
   '"': ['inch'],
   inches: ['inch'],
   "'": ['ft'],

@@ -93,7 +93,15 @@ const rows: readonly StateLimit[] = [
     next: 'measure the sensor’s voltage, and its ground, while the throttle moves.',
     throttled: true,
   },
-  ...(['battery', 'resting_voltage'] as const).map(
+  {
+    signal: 'starter_current',
+    unit: 'A',
+    states: ['key off', 'asleep', 'key on engine off', 'cold soak', ...statesThat('running')],
+    most: 40,
+    because: 'the starter does not turn',
+    next: 'write the state `cranking` if it did; otherwise set the clamp to zero, and look what else draws so much.',
+  },
+  ...(['battery', 'resting_voltage', 'charging_voltage'] as const).map(
     (signal): StateLimit => ({
       signal,
       unit: 'V',

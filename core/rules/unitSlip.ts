@@ -80,9 +80,12 @@ function isTurning({ reading: { state, column } }: Measured, measured: readonly 
   );
 }
 
-/** The unit of the other system, when the same number would be usual in it. */
+/**
+ * The unit of the other system, when the same number would be usual in it.
+ * What is usual from nothing on holds any number once its unit is small enough: that tells no slip from a fault.
+ */
 export function likelierUnit(one: Measured, usual: Interval): Unit | undefined {
-  if (one.reading.bytes !== undefined) return undefined;
+  if (one.reading.bytes !== undefined || usual.low <= 0) return undefined;
   const { unit, kind } = one.type;
   const other = otherUnit(unit, kind);
   if (other === undefined) return undefined;

@@ -30,7 +30,7 @@ export const noHeader: Header = {
   diagnostics: [],
 };
 
-const sections = ['vehicle', 'engine', 'site'] as const;
+export const sections = ['vehicle', 'engine', 'site'] as const;
 
 /** What other cells see of the header, as it is written: while that stays the same, what they bring does, too. */
 export function headerBasis({ node }: HeaderCell, text: string): string {

@@ -130,6 +130,7 @@ function readWords(node: TextNode, signal: Signal, place: Place): ReadValue {
     }));
     const facts = { name: place.key, word: text, allowed, nearest: close };
     diagnostics.push(diagnose('unknown-value-word', node.span, facts, fixes));
+    return result(node, { type: typeOfSignal(signal), value: unreadable, form: undefined, diagnostics });
   }
   return result(node, {
     type: typeOfSignal(signal),

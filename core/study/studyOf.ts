@@ -1,5 +1,6 @@
 import type { CaseFile } from '../casefile/readCase.ts';
 import { joinStream } from '../casefile/stream.ts';
+import { sections } from './header.ts';
 import type { Memo } from './memo.ts';
 import { nextMeasurement } from './suspects.ts';
 import type { Answer, Computed, Expectation, Finding, Plotted, Reading, Study, Suspect } from './types.ts';
@@ -145,9 +146,10 @@ class Studied implements Study {
   }
 }
 
-/** Whether a reading of that name is missing: no cell has it, or the cell says that it was not taken. */
+/** Whether a reading of that name is missing: no cell has it, or the cell says that it was not taken. What the header holds is not measured. */
 function notTakenIn(reading: Memo['reading']): (name: string) => boolean {
   return (name) => {
+    if (sections.some((each) => name.startsWith(`${each}.`))) return false;
     const value = reading(name)?.value;
     return value === undefined || (value.kind === 'absent' && value.status === 'not measured');
   };

@@ -54,6 +54,14 @@ describe('readings that cannot be', () => {
     ]);
   });
 
+  it('does not where any small number would be usual: a blocked exhaust is no slip', () => {
+    const source =
+      'diag: 1\ncase: Blocked\n---\nreadings: One\nstate: 2500 rpm no load\nvalues:\n  back_pressure: 7.6 psi\n';
+    expect(findingsOf(source)).toEqual([
+      expect.stringMatching(/^7:18-25 unusual-value: .*; here 7\.6 psi\.$/),
+    ]);
+  });
+
   it('expects less vacuum at altitude', () => {
     const source = (altitude: string) => `diag: 1
 case: On the ridge

@@ -155,6 +155,9 @@ obd: |
                ^^ obd-controllers-differ: \`ect\` is 83.0 ± 0.5 °C from 7E8, and 20.0 ± 0.5 °C from 7E9. The value of 7E8 is taken. Find out which module measures and which one is told.
   7E8 03 41 0D 32
   7E9 03 41 0D 33
+  # An engine that idles turns a little faster a moment later.
+  7E8 04 41 0C 0B B8
+  7E9 04 41 0C 0B C0
   7E8 06 41 01 00 07 65 00
   7E9 06 41 01 00 04 00 00
 `,

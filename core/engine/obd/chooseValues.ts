@@ -53,6 +53,20 @@ export function rankOf(id: string): number {
   return id.length !== 3 && address === 0x10 ? -1 : address;
 }
 
+/** What two controllers may be apart that measured one thing a moment apart, as a share (common practice). */
+const momentsApart = 0.03;
+
+/** Whether two controllers give one value: each is asked at a moment of its own, and what moves is no longer the same then. */
+export function nearlyTheSame(a: Item, b: Item): boolean {
+  if (sayTheSame(a, b)) return true;
+  const [one, other] = [a.value, b.value];
+  if (one.is !== 'number' || other.is !== 'number' || one.unit !== other.unit) return false;
+  if (one.step === 0 || other.step === 0) return false;
+  return (
+    Math.abs(one.value - other.value) <= momentsApart * Math.max(Math.abs(one.value), Math.abs(other.value))
+  );
+}
+
 /** Whether two items say the same, as far as their encoding shows it. */
 export function sayTheSame({ value: a }: Item, { value: b }: Item): boolean {
   if (a.is === 'number' && b.is === 'number')

@@ -1,6 +1,7 @@
 import type { PlainCurve } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer } from '../answer.ts';
 import { sayNumber } from '../sayValue.ts';
+import { turningPoint } from './turningPoint.ts';
 
 /** 1/T = a + b·ln R + c·(ln R)³, T in K and R in Ω. */
 export interface Coefficients {
@@ -46,6 +47,8 @@ export function fitCoefficients({ x: temperatures, y: resistances }: PlainCurve)
   );
   if (solved === undefined)
     return 'The points do not differ enough in resistance to fit a curve through them.';
+  const turn = turningPoint(resistances);
+  if (turn !== undefined) return turn;
   const [at, b, c] = solved;
   return { a: at - b * middle - c * middle ** 3, b, c };
 }

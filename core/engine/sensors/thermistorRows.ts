@@ -81,7 +81,7 @@ export const thermistorRows: readonly FunctionRow[] = [
     errors: [
       short,
       'The resistance is outside the points.',
-      'There are fewer than three points, or they hardly differ.',
+      'There are fewer than three points, they hardly differ, or turn back.',
     ],
     source: steinhartSource,
     example: {

@@ -2,6 +2,7 @@ import type { PlainCurve } from '../../expression/functionRow.ts';
 import { type Answer, noAnswer } from '../answer.ts';
 import { sayNumber, sayTemperature } from '../sayValue.ts';
 import { monotoneCurve } from './monotoneCurve.ts';
+import { turningPoint } from './turningPoint.ts';
 
 /**
  * The temperature, K, at which a thermistor has this resistance, Ω, from its table of temperatures (K, ascending) and resistances.
@@ -68,14 +69,8 @@ function prepare({ x: temperatures, y: resistances }: PlainCurve): TableCurve | 
   if (!resistances.every((each) => each > 0) || !temperatures.every((each) => each > 0)) {
     return 'Every resistance in the table must be above 0, and every temperature above absolute zero.';
   }
-  const falls = (resistances[1] ?? 0) < (resistances[0] ?? 0);
-  const turn = resistances.findIndex((each, at) => {
-    const before = resistances[at - 1];
-    return before !== undefined && (falls ? each >= before : each <= before);
-  });
-  if (turn >= 0) {
-    return `The table turns back at ${sayNumber(resistances[turn] ?? 0)} Ω, so that a resistance has more than one temperature. Check that row.`;
-  }
+  const turn = turningPoint(resistances);
+  if (turn !== undefined) return turn;
   const points = temperatures.map((each, at) => [Math.log(resistances[at] ?? 1), 1 / each] as const);
   points.sort(([a], [b]) => a - b);
   return monotoneCurve(

@@ -55,7 +55,7 @@ export const exhaustGas: readonly Signal[] = [
         ],
       },
     ],
-    alsoCalled: ['oxygen', 'exhaust oxygen', 'o2 percent', 'tailpipe oxygen'],
+    alsoCalled: ['oxygen', 'o2', 'exhaust oxygen', 'o2 percent', 'tailpipe oxygen'],
     note: 'Air holds 20.9 %: an analyser that shows less in clean air has a tired cell.',
   },
   {

@@ -2,7 +2,7 @@ import type { ReadingsCell } from '../../casefile/cell.ts';
 import { entryOf, sourceSpan } from '../../casefile/tree.ts';
 import { type Diagnostic, diagnose } from '../../diagnostics/diagnostic.ts';
 import type { Answer } from '../../engine/obd/answer.ts';
-import { type Chosen, chooseValues, sayTheSame } from '../../engine/obd/chooseValues.ts';
+import { type Chosen, chooseValues, nearlyTheSame, sayTheSame } from '../../engine/obd/chooseValues.ts';
 import { type Decoded, decodeObd } from '../../engine/obd/decodeObd.ts';
 import type { Item } from '../../engine/obd/item.ts';
 import { spanOnTape } from '../../engine/obd/tape.ts';
@@ -121,7 +121,7 @@ function aboutChosen(
     const facts = { name, times: given.length, low, high, last: sayItem(item) };
     found.push(diagnose('obd-answered-often', span, facts));
   }
-  const different = others.filter((each) => !sayTheSame(each.item, item));
+  const different = others.filter((each) => !nearlyTheSame(each.item, item));
   if (different.length > 0 && !/^(?:mil|dtc_count|monitors_left|\w+_monitor)$/.test(signal)) {
     const facts = {
       name,

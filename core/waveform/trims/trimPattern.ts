@@ -18,6 +18,8 @@ export type TrimWord = 'same grams' | 'same percent' | 'rises with load' | 'near
 
 export interface TrimPattern {
   readonly word: TrimWord;
+  /** The patterns that fit where it is none of them alone. */
+  readonly fitting: readonly TrimWord[];
   /** More fuel is needed than was counted, or less. */
   readonly leans: 'lean' | 'rich' | undefined;
   /** kg/s of air past the count, where one amount fits every load. */
@@ -69,6 +71,7 @@ export function trimPattern(points: readonly TrimPoint[]): TrimPattern {
   if (other !== undefined) {
     return {
       ...nothing,
+      fitting,
       leans,
       because: `${said(sorted)} fit ${fitting.map((each) => `“${each}”`).join(' as well as ')}.`,
       next: whatSeparates(sorted, grams, share),
@@ -86,6 +89,7 @@ export function trimPattern(points: readonly TrimPoint[]): TrimPattern {
 
 const nothing: TrimPattern = {
   word: 'no clear pattern',
+  fitting: [],
   leans: undefined,
   grams: undefined,
   share: undefined,

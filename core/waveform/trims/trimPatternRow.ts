@@ -29,7 +29,8 @@ const says: readonly Saying[] = [
   { words: 'near zero', meaning: 'no trim is further from zero than it may wander' },
   {
     words: 'no clear pattern',
-    meaning: 'the readings fit none of them, or more than one: `next` says what would separate',
+    meaning:
+      'the readings fit none of them; of more than one that fit it stays open which, and `next` says what would separate',
   },
 ];
 
@@ -136,10 +137,10 @@ function meteringOf(of: Value | undefined): Metering | undefined {
 }
 
 function fieldsOf(pattern: TrimPattern, bank: BankWord | undefined, metering: Metering | undefined): Fields {
-  const { word, leans, grams, share, because, next } = pattern;
+  const { word, fitting, leans, grams, share, because, next } = pattern;
   const meaning = patternMeaning(pattern, bank ?? 'both', metering);
   const values = new Map<string, Exclude<Value, Fields>>([
-    ['pattern', words(word)],
+    ['pattern', fitting.length > 1 ? oneOf(fitting) : words(word)],
     [
       'mixture',
       leans === undefined
@@ -157,6 +158,12 @@ function fieldsOf(pattern: TrimPattern, bank: BankWord | undefined, metering: Me
 }
 
 const words = (text: string): Value & { readonly kind: 'words' } => ({ kind: 'words', text });
+
+/** Which of them it is stays open, so that none is ruled out by it. */
+function oneOf(fitting: readonly string[]): Absent {
+  const said = fitting.map((each) => `“${each}”`).join(' or ');
+  return { ...cannotCompute(`no clear pattern: it may be ${said}`), mayBe: fitting };
+}
 
 /** The middle of what fits, ± the half of its width. */
 function middleOf(of: Interval | undefined, unit: string, why: string): Exclude<Value, Fields> {

@@ -75,6 +75,9 @@ describe('Steinhart and Hart', () => {
     expect(sentenceOf(thermistorFit(5000, table([0, 5000], [40, 5000], [100, 5000])))).toContain(
       'do not differ enough',
     );
+    expect(sentenceOf(thermistorFit(2060, table([0, 5896], [40, 1.175e6], [100, 177])))).toContain(
+      'turns back at 1175000 Ω',
+    );
     expect(sentenceOf(steinhartHart(10000, { a: -1, b: 0, c: 0 }))).toContain('powers of ten');
   });
 });
