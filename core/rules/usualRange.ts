@@ -21,7 +21,7 @@ const moved = new WeakMap<UsualRange, Moved>();
 /**
  * What is usual for a reading in its state; undefined when nobody says, or when it is said of engines with another fuel.
  * `beside` are the numbers of its cell.
- * A vacuum is counted down from the barometer, so where that is less it is less by as much: by the barometer read beside it,
+ * A throttled vacuum is counted down from the barometer, so where that is less it is less by as much: by the barometer read beside it,
  * or at the site's altitude (U.S. Standard Atmosphere, 1976); the trade's rule for that is an inch for a thousand feet.
  */
 export function usualRange(
@@ -31,7 +31,8 @@ export function usualRange(
 ): UsualRange | undefined {
   const { usual } = limits;
   if (usual === undefined || !isTrueOf(usual.of, fuel)) return undefined;
-  if (limits.field !== 'vacuum') return usual;
+  // An open throttle leaves as little at any height.
+  if (limits.field !== 'vacuum' || usual.state === 'wide open throttle') return usual;
   const baro = beside.find((each) => each.reading.column === reading.column && tellsBarometer(each, site));
   return baro === undefined
     ? lessened(usual, lessAt(site), 'altitude')

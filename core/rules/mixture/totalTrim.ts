@@ -49,8 +49,10 @@ function sumOf({ values }: Moment, bank: 1 | 2): number {
 
 /** "+25 %" */
 export function writtenTrim({ share, at: { type } }: TotalTrim): string {
-  const number = Math.round(fromSi(share, type.unit, type.kind) * 10) / 10;
-  return `${number > 0 ? '+' : ''}${formatNumber(number)} ${type.unit.symbol}`;
+  // Without its sign, so that what takes is rounded as what adds.
+  const size = Math.round(Math.abs(fromSi(share, type.unit, type.kind)) * 10) / 10;
+  const sign = size === 0 ? '' : share > 0 ? '+' : '-';
+  return `${sign}${formatNumber(size)} ${type.unit.symbol}`;
 }
 
 /** Steady states in which fuel control follows its sensor, unless the case says that it did not. */
