@@ -17,10 +17,22 @@ export function leastSquares(
     return row;
   });
   for (let i = 0; i < n; i++) for (let j = 0; j < i; j++) set(matrix, i, j, at(matrix, j, i));
+  return solved(matrix, dot(target, target, from, to));
+}
+
+/**
+ * The share of a target's squares, `whole`, that columns explain, by their normal equations: a row for each column, with its
+ * products with all columns and, last, with the target. The rows are used up. Undefined as above.
+ */
+export function explainedBy(matrix: Float64Array[], whole: number): number | undefined {
+  return solved(matrix, whole)?.explained;
+}
+
+function solved(matrix: Float64Array[], whole: number): ReturnType<typeof leastSquares> {
+  const n = matrix.length;
   const product = matrix.map((row) => row[n] ?? 0);
   if (!eliminate(matrix)) return undefined;
   const weights = matrix.map((row) => row[n] ?? 0);
-  const whole = dot(target, target, from, to);
   const told = weights.reduce((sum, weight, i) => sum + weight * (product[i] ?? 0), 0);
   return { weights, explained: whole > 0 ? told / whole : 0 };
 }
@@ -41,7 +53,8 @@ function set(matrix: readonly Float64Array[], i: number, j: number, to: number):
 /** Leaves the solution in the last column; false where the matrix has no inverse to speak of. */
 function eliminate(matrix: Float64Array[]): boolean {
   const n = matrix.length;
-  const scale = Math.max(...matrix.map((row, i) => Math.abs(row[i] ?? 0)));
+  let scale = 0;
+  for (let i = 0; i < n; i++) scale = Math.max(scale, Math.abs(at(matrix, i, i)));
   for (let i = 0; i < n; i++) {
     let pivot = i;
     for (let k = i + 1; k < n; k++)
@@ -50,13 +63,14 @@ function eliminate(matrix: Float64Array[]): boolean {
     if (upper === undefined || lower === undefined) return false;
     matrix[i] = lower;
     matrix[pivot] = upper;
-    const lead = at(matrix, i, i);
+    const lead = lower[i] ?? 0;
     if (!(Math.abs(lead) > 1e-10 * scale)) return false;
-    for (let j = i; j <= n; j++) set(matrix, i, j, at(matrix, i, j) / lead);
+    for (let j = i; j <= n; j++) lower[j] = (lower[j] ?? 0) / lead;
     for (let k = 0; k < n; k++) {
-      const factor = at(matrix, k, i);
-      if (k === i || factor === 0) continue;
-      for (let j = i; j <= n; j++) set(matrix, k, j, at(matrix, k, j) - factor * at(matrix, i, j));
+      const row = matrix[k];
+      const factor = row?.[i] ?? 0;
+      if (row === undefined || k === i || factor === 0) continue;
+      for (let j = i; j <= n; j++) row[j] = (row[j] ?? 0) - factor * (lower[j] ?? 0);
     }
   }
   return true;
