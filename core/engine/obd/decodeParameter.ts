@@ -1,5 +1,5 @@
 import type { Item, ItemValue } from './item.ts';
-import { monitorItems } from './monitors.ts';
+import { cycleMonitorItems, monitorItems } from './monitors.ts';
 import { type FlagsPart, type NumberPart, type ParameterRow, type Part, valueFor } from './parameter.ts';
 import { codeOfBytes, noCode } from './troubleCode.ts';
 
@@ -24,6 +24,7 @@ export function decodeParameter(
     if (part.ifBit !== undefined && ((first >> part.ifBit) & 1) === 0) continue;
     const from = at + part.at;
     if (part.holds === 'monitors') items.push(...monitorItems(bytes, from));
+    else if (part.holds === 'cycle monitors') items.push(...cycleMonitorItems(bytes, from));
     else items.push(itemOf(part, valueOfPart(part, bytes, from, row.pid, fullScale), from));
   }
   return items;
@@ -34,7 +35,7 @@ function itemOf({ meaning, signal, member, size }: Part, value: ItemValue, from:
 }
 
 function valueOfPart(
-  part: Exclude<Part, { readonly holds: 'monitors' }>,
+  part: Exclude<Part, { readonly holds: 'monitors' | 'cycle monitors' }>,
   bytes: Uint8Array,
   from: number,
   pid: number,

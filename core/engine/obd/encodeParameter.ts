@@ -4,7 +4,7 @@ import { bytesOfCode, noCode } from './troubleCode.ts';
 /**
  * The bytes of a parameter whose parts hold these values, in the order of the row: numbers in the part's unit, words as
  * they are, a trouble code, a map and bits as decoding words them. Undefined where a value is outside what the encoding
- * carries or is no word of the part. Parts that are left out are 0. Monitors are made by `encodeMonitors`.
+ * carries or is no word of the part. Parts that are left out are 0. Monitors are made by `encodeMonitors` and `encodeCycleMonitors`.
  */
 export function encodeParameter(
   row: ParameterRow,
@@ -41,6 +41,7 @@ function rawFor(part: Part, value: number | string, pid: number): number | undef
       if (part.bits !== undefined) return namedBits(value, part.bits);
       return bitsOf(value.replace(/^no bit set$|^bits? /, ''), 10, (each) => each, part.size * 8);
     case 'monitors':
+    case 'cycle monitors':
       return undefined;
   }
 }

@@ -62,11 +62,16 @@ export interface WordPart extends Held {
 }
 
 /** What is read by its own rules. */
-export type SpecialPart = MonitorsPart | CodePart | SupportedPart | FlagsPart;
+export type SpecialPart = MonitorsPart | CycleMonitorsPart | CodePart | SupportedPart | FlagsPart;
 
-/** Lamp, number of codes and monitors. */
+/** Lamp, number of codes and monitors since the codes were cleared. */
 interface MonitorsPart extends Held {
   readonly holds: 'monitors';
+}
+
+/** Monitors in this driving cycle. */
+interface CycleMonitorsPart extends Held {
+  readonly holds: 'cycle monitors';
 }
 
 /** A trouble code. */

@@ -260,7 +260,7 @@ function middleRows(): ParameterRow[] {
     parameter(0x3e, 2, exhaustCelsius('Catalyst temperature, bank 1, sensor 2', 'cat_temp_b1s2')),
     parameter(0x3f, 2, exhaustCelsius('Catalyst temperature, bank 2, sensor 2', 'cat_temp_b2s2')),
     parameter(0x41, 4, {
-      holds: 'flags',
+      holds: 'cycle monitors',
       meaning: 'Monitors in this driving cycle',
       signal: undefined,
       at: 0,

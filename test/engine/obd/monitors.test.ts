@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { decodeObd } from '../../../core/engine/obd/decodeObd.ts';
-import { encodeMonitors, monitorItems } from '../../../core/engine/obd/monitors.ts';
+import { encodeCycleMonitors, encodeMonitors, monitorItems } from '../../../core/engine/obd/monitors.ts';
 import { itemWords } from '../../../core/report/answerTable.ts';
 import { signalOf } from '../../../core/signals/lookup.ts';
 import { bytesOf, foundIn, saidBy } from './bytes.ts';
@@ -102,6 +102,65 @@ describe('lamp, codes and monitors', () => {
     },
   );
 });
+
+/* The layout of the bits: value from memory of SAE J1979, service 01, parameter 41. */
+describe('monitors in this driving cycle', () => {
+  it('00 07 65 04 has the names of parameter 01', () => {
+    expect(saidBy('41 41 00 07 65 04')).toEqual([
+      'Misfire monitor, this driving cycle complete',
+      'Fuel system monitor, this driving cycle complete',
+      'Monitor of the components, this driving cycle complete',
+      'Catalyst monitor, this driving cycle complete',
+      'Heated catalyst monitor, this driving cycle not enabled',
+      'Evaporative system monitor, this driving cycle incomplete',
+      'Secondary air monitor, this driving cycle not enabled',
+      'Air conditioning refrigerant monitor, this driving cycle not enabled',
+      'Oxygen sensor monitor, this driving cycle complete',
+      'Oxygen sensor heater monitor, this driving cycle complete',
+      'Exhaust gas recirculation or valve timing monitor, this driving cycle not enabled',
+      'Enabled monitors that have not run to the end 1',
+    ]);
+  });
+
+  it('00 7F EB 01: a diesel, nothing that always runs complete', () => {
+    const all = saidBy('41 41 00 7F EB 01');
+    expect(all.filter((each) => each.endsWith(' incomplete'))).toEqual([
+      'Misfire monitor, this driving cycle incomplete',
+      'Fuel system monitor, this driving cycle incomplete',
+      'Monitor of the components, this driving cycle incomplete',
+      'Hydrocarbon catalyst monitor, this driving cycle incomplete',
+    ]);
+    expect(all.at(-1)).toBe('Enabled monitors that have not run to the end 4');
+  });
+
+  it('counts none as left that is not enabled, and says nothing by its first byte', () => {
+    expect(saidBy('41 41 00 70 00 FF').at(-1)).toBe('Enabled monitors that have not run to the end 0');
+    expect(saidBy('41 41 81 07 65 04')).toEqual(saidBy('41 41 00 07 65 04'));
+  });
+
+  it('is no reading of what was run since the codes were cleared', () => {
+    const [answer] = decodeObd('41 41 00 07 65 04').answers;
+    expect(answer?.items.map(({ signal }) => signal)).toEqual(Array(12).fill(undefined));
+  });
+
+  it.each(['00 07 65 04', '00 00 00 00', '00 77 FF FF', '00 0F EB 01', '00 5D A9 A8'])(
+    '%s is made the other way round',
+    (hex) => {
+      const ignition = isSparkIn(hex) ? 'spark' : 'compression';
+      const names = new Map(monitorItems(bytesOf(hex), 0).map((each) => [each.meaning, each.signal ?? '']));
+      const words = saidBy(`41 41 ${hex}`).flatMap((each) => {
+        const [meaning = '', word = ''] = each.split(', this driving cycle ');
+        return word === '' ? [] : [{ signal: names.get(meaning) ?? '', word }];
+      });
+      const enabled = words.filter(({ word }) => word !== 'not enabled').map(({ signal }) => signal);
+      const incomplete = words.filter(({ word }) => word === 'incomplete').map(({ signal }) => signal);
+      expect(enabled.filter((signal) => !signal.endsWith('_monitor'))).toEqual([]);
+      expect(Uint8Array.from(encodeCycleMonitors({ ignition, enabled, incomplete }))).toEqual(bytesOf(hex));
+    },
+  );
+});
+
+const isSparkIn = (hex: string): boolean => ((bytesOf(hex)[1] ?? 0) & 8) === 0;
 
 describe('fuel control', () => {
   /* One bit a system: value from memory of SAE J1979, parameter 03. */

@@ -277,9 +277,19 @@ describe('both directions', () => {
 
   it('has a way back for everything that a parameter holds, monitors by their own', () => {
     const held = new Set(allParameters().flatMap(({ parts }) => parts.map(({ holds }) => holds)));
-    expect([...held].sort()).toEqual(['code', 'flags', 'monitors', 'number', 'supported', 'word']);
-    for (const of of allParameters())
+    expect([...held].sort()).toEqual([
+      'code',
+      'cycle monitors',
+      'flags',
+      'monitors',
+      'number',
+      'supported',
+      'word',
+    ]);
+    for (const of of allParameters()) {
       if (of.parts.some(({ holds }) => holds === 'monitors')) expect(of.pid).toBe(0x01);
+      if (of.parts.some(({ holds }) => holds === 'cycle monitors')) expect(of.pid).toBe(0x41);
+    }
   });
 
   it('encodes nothing that does not fit', () => {

@@ -64,6 +64,8 @@ function wordsOf(part: Part): string {
         .join(', ');
     case 'monitors':
       return 'lamp, number of codes, monitors';
+    case 'cycle monitors':
+      return 'monitors: enabled, not complete';
     case 'code':
       return 'a trouble code';
     case 'supported':
