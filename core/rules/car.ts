@@ -15,8 +15,8 @@ export interface Car {
   readonly hasThrottle: boolean;
   /** It draws in at every turn: what is known of four strokes is not its. */
   readonly isTwoStroke: boolean;
-  /** Air is worked out from the manifold pressure alone: what goes round a meter is not its concern. */
-  readonly metersByPressure: boolean;
+  /** What the air is worked out from. By the manifold pressure alone it is no matter what goes round a meter. */
+  readonly metering: 'pressure' | 'flow';
   readonly site: Site;
 }
 
@@ -31,7 +31,7 @@ export function carOf(header: Header): Car {
     isUnboosted: aspiration === undefined || aspiration === 'natural',
     hasThrottle: fuel === undefined || !isDiesel(fuel),
     isTwoStroke: headerNumber(header, 'engine.strokes') === 2,
-    metersByPressure: headerWord(header, 'engine.metering') === 'manifold pressure',
+    metering: headerWord(header, 'engine.metering') === 'manifold pressure' ? 'pressure' : 'flow',
     site: siteOf(header),
   };
 }

@@ -23,7 +23,7 @@ export function checkCase(written: string | Stream, previous?: Study, files?: Ca
 
 /** Lets every rule look at a case that was studied; what rules found in the previous study is taken over where it still holds. */
 export function checkStudy(studied: Study, previous?: Study): Study {
-  const now = ruled(studied, previous?.kept as Ruled | undefined);
+  const now = ruled(studied, previous?.keptByRules as Ruled | undefined);
   return withFindings(studied, studied.fileFindings, now.merged, now);
 }
 

@@ -11,15 +11,15 @@ export function studyOf(file: CaseFile, memo: Memo): Study {
   return new Studied(new Lists(file, memo), about, memo.cellFindings, undefined);
 }
 
-/** The same study with other findings, and where they say so with what they kept of making them. */
+/** The same study with other findings; what rules kept of it stays, unless there is something else to keep. */
 export function withFindings(
   study: Study,
   fileFindings: Study['fileFindings'],
   cellFindings: Study['cellFindings'],
-  kept: unknown = study.kept,
+  keptByRules: unknown = study.keptByRules,
 ): Study {
   const lists = study instanceof Studied ? study.lists : new Lists(study.file, study.memo);
-  return new Studied(lists, fileFindings, cellFindings, kept);
+  return new Studied(lists, fileFindings, cellFindings, keptByRules);
 }
 
 /**
@@ -92,19 +92,19 @@ class Studied implements Study {
   readonly lists: Lists;
   readonly fileFindings: Study['fileFindings'];
   readonly cellFindings: Study['cellFindings'];
-  readonly kept: unknown;
+  readonly keptByRules: unknown;
   #findings: readonly Finding[] | undefined;
 
   constructor(
     lists: Lists,
     fileFindings: Study['fileFindings'],
     cellFindings: Study['cellFindings'],
-    kept: unknown,
+    keptByRules: unknown,
   ) {
     this.lists = lists;
     this.fileFindings = fileFindings;
     this.cellFindings = cellFindings;
-    this.kept = kept;
+    this.keptByRules = keptByRules;
   }
 
   get file(): CaseFile {

@@ -28,7 +28,7 @@ export interface Study {
   /** What the next study of the same case may take over. */
   readonly memo: Memo;
   /** What rules keep of it for the study after it; nobody else looks at it. */
-  readonly kept: unknown;
+  readonly keptByRules: unknown;
 }
 
 /** A diagnostic with its cell; the cell is undefined for findings about the file as a whole. */

@@ -21,7 +21,7 @@ export const idleAirShut: MomentRule = {
       written: writtenAs(iac),
       trim: writtenTrim(added),
       bank: added.bank,
-      metering: car.metersByPressure ? ('pressure' as const) : ('flow' as const),
+      metering: car.metering,
       ...(rpm === undefined ? {} : { rpm: writtenAs(rpm) }),
     };
     return diagnose('idle-air-shut', iac.reading.valueSpan, facts);

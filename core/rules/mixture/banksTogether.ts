@@ -22,7 +22,7 @@ export const banksTogether: CellRule = {
       first: writtenTrim(one),
       second: writtenTrim(other),
       sign: one.share > 0 ? ('adds' as const) : ('takes' as const),
-      metering: car.metersByPressure ? ('pressure' as const) : ('flow' as const),
+      metering: car.metering,
     };
     return [diagnose('banks-together', one.at.reading.valueSpan, facts)];
   },

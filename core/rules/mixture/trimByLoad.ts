@@ -83,7 +83,7 @@ function findingsOf(loads: readonly Moment[], car: Car): readonly Finding[] {
 
 const none: readonly Finding[] = [];
 
-function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { metersByPressure }: Car): Finding {
+function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { metering }: Car): Finding {
   const facts: Facts['trim-by-load'] = {
     bank,
     shape,
@@ -92,7 +92,7 @@ function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { meters
     high: writtenTrim(high.total),
     at: low.moment.state?.name ?? '',
     to: high.moment.state?.name ?? '',
-    metering: metersByPressure ? 'pressure' : 'flow',
+    metering,
   };
   const { cell, valueSpan } = low.total.at.reading;
   return { cell, diagnostic: diagnose('trim-by-load', valueSpan, facts) };
