@@ -3,7 +3,7 @@ import { formatRange } from '../quantity/format.ts';
 import { failureOf } from './failedValue.ts';
 import { writtenAs } from './measured.ts';
 import type { ReadingRule } from './rule.ts';
-import { slipsOf } from './unitSlip.ts';
+import { isOfVehicleSupply, slipsOf } from './unitSlip.ts';
 
 /** Outside what the part or the physics allows, in whatever unit; the end of a sensor's scale is `failed-value`'s. */
 export const impossibleValue: ReadingRule = {
@@ -19,6 +19,7 @@ export const impossibleValue: ReadingRule = {
       written: writtenAs(one),
       range: formatRange(possible.low, possible.high, one.type),
       ...(state === undefined ? {} : { state }),
+      ...(isOfVehicleSupply(one, possible) ? { aboveSupply: true as const } : {}),
     };
     return diagnose('impossible-value', one.reading.valueSpan, facts);
   },

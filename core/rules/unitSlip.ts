@@ -47,6 +47,7 @@ export function slipsOf(one: Measured, limit: Interval, measured: readonly Measu
   const { unit, kind, dimension } = one.type;
   const value = fromSi(one.si, unit, kind);
   const state = one.reading.state?.name;
+  if (isOfVehicleSupply(one, limit)) return [];
   const { usual } = one.limits.ranges;
   const own = unitOf(one.unit);
   const commonest = [own?.symbol, own === undefined ? undefined : otherUnit(own, kind)?.symbol];
@@ -72,6 +73,20 @@ export function slipsOf(one: Measured, limit: Interval, measured: readonly Measu
     .slice(0, 2)
     .map((each) => each.candidate);
 }
+
+/**
+ * Volts of a sensor's signal that are more than its own supply gives, and no more than the vehicle's: a wire or a meter that has
+ * battery voltage, and no millivolts.
+ */
+export function isOfVehicleSupply({ si, type, limits }: Measured, limit: Interval): boolean {
+  if (limits.unit !== 'V' || type.unit.symbol !== 'V') return false;
+  return limit.high >= sensorSupply && limit.high <= mostOfSensor && si > limit.high && si <= vehicleSupply;
+}
+
+/** V: what sensors hang on, the highest end of what their signals can be, and a 24 V vehicle that charges (common practice). */
+const sensorSupply = 5;
+const mostOfSensor = 8;
+const vehicleSupply = 32;
 
 function isTurning({ reading: { state, column } }: Measured, measured: readonly Measured[]): boolean {
   if (state?.known?.engine !== 'off') return false;

@@ -30,6 +30,8 @@ export interface RulesFacts
     readonly range: string;
     /** Where it is impossible in this state alone. */
     readonly state?: string;
+    /** Volts of a sensor's signal that only the vehicle's supply gives. */
+    readonly aboveSupply?: true;
   };
   readonly 'unusual-value': {
     readonly name: string;
@@ -67,10 +69,12 @@ export const rulesRows: Rows<RulesFacts> = {
   'impossible-value': {
     severity: 'error',
     title: 'A value that cannot be',
-    say: ({ name, written, range, state }) =>
-      state === undefined
-        ? `\`${name}\` cannot be ${written}: possible is ${range}. Read it again, and look at the unit and the instrument before the car.`
-        : `\`${name}\` cannot be ${written} at ${state}: the manifold holds the barometer then, ${range}. Was the engine running? If not, look at the unit and the sensor.`,
+    say: ({ name, written, range, state, aboveSupply }) =>
+      aboveSupply
+        ? `\`${name}\` cannot be ${written}: that is more than a sensor’s supply of about 5 V gives (possible: ${range}). Look whether battery voltage reaches the signal’s wire, and where the meter is connected, before the sensor.`
+        : state === undefined
+          ? `\`${name}\` cannot be ${written}: possible is ${range}. Read it again, and look at the unit and the instrument before the car.`
+          : `\`${name}\` cannot be ${written} at ${state}: the manifold holds the barometer then, ${range}. Was the engine running? If not, look at the unit and the sensor.`,
     why: 'A number outside what the part or the physics allows is a reading error, not a finding.',
     wrong: 'values:\n  battery: 126 V',
     right: 'values:\n  battery: 12.6 V',
