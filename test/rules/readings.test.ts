@@ -167,6 +167,16 @@ describe('readings that do not fit their signal', () => {
     expect(fix === undefined ? undefined : applyEdits(cell, fix.edits).split('\n')[2]?.trim()).toBe(fixed);
   });
 
+  it.each([
+    // 130 kg/h would fit 60 kPa; as a gauge pressure those are 161 kPa, which 130 g/s fit.
+    ['turbocharged', []],
+    ['natural', ['Write `kg/h`']],
+  ])('offers one way out of an air flow that does not fit, of an engine that is %s', (aspiration, titles) => {
+    const text = `diag: 1\ncase: A case\nengine:\n  displacement: 2.0 L\n  aspiration: ${aspiration}\n---\nreadings: Full\nstate: wide open throttle\nvalues:\n  rpm: 4000 rpm\n  map: 60 kPa\n  iat: 40 °C\n  maf: 130 g/s\n`;
+    const found = checkCase(text).findings.filter(({ diagnostic }) => diagnostic.code === 'filling-unlikely');
+    expect(found.map(({ diagnostic }) => diagnostic.fixes.map(({ title }) => title))).toEqual([titles]);
+  });
+
   it('takes the air-flow meter in each of its forms', () => {
     reading('  maf: 3.5 g/s');
     reading('  maf: 1.1 V');

@@ -89,7 +89,7 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
         gauge === undefined
           ? ''
           : ` Is \`${gauge.name}\`, ${gauge.written}, counted from the barometer? Then it is ${gauge.absolute} absolute, which fits.`
-      }${meant === undefined || gauge !== undefined ? '' : ` Is it ${meant}?`} ${nextForFilling(percent > high, isFull)}`,
+      }${meant === undefined ? '' : ` Is it ${meant}?`} ${nextForFilling(percent > high, isFull)}`,
     why: 'Speed, displacement and the density in the manifold say how much air four-stroke cylinders draw in (Heywood, Internal Combustion Engine Fundamentals, equation 2.27). A metered flow far from that is a wrong number, a meter that lies, air that is not metered, or an engine that cannot breathe.',
     wrong:
       'engine:\n  displacement: 2.4 L\n# …\nstate: warm idle\nvalues:\n  rpm: 700 rpm\n  map: 34 kPa\n  iat: 98 °F\n  maf: 35 g/s',

@@ -62,8 +62,9 @@ function inMoments(moments: readonly Moment[], ruled: RuledCase): Finding | unde
 }
 
 function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {
-  const meant = meantUnit(filling);
   const gauge = ruled.car.isUnboosted ? undefined : asGauge(filling, barometerOf(moment, ruled)?.si);
+  // Where the pressure explains it, the flow's unit is right.
+  const meant = gauge === undefined ? meantUnit(filling) : undefined;
   const { maf, share, low, high, from } = filling;
   const facts = {
     name: fullNameOf(maf),
