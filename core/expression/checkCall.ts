@@ -217,7 +217,9 @@ function wrong(
   if (operand !== undefined && wanted !== undefined) {
     const { problem } = fitType({ ...operand, text }, wanted);
     if (problem !== undefined) {
-      offers = problem.offers.map(({ before, after }) => before + text + after);
+      offers = problem.offers.flatMap(({ side, before, after, instead }) =>
+        side === 'left' ? (instead ?? before + text + after) : [],
+      );
       fixes = kindDiagnostic(problem, tree.span).fixes;
     }
   }

@@ -207,5 +207,15 @@ export function marksDiffer(left: Operand, right: Operand): KindProblem {
   } else if (isCrankMark(left.kind) !== isCrankMark(right.kind)) {
     offer = `Say the mark: °${isCrankMark(left.kind) ? mark : right.kind.toUpperCase()}.`;
   }
-  return { code: 'crank-marks-differ', facts: offer === undefined ? facts : { ...facts, offer }, offers: [] };
+  const offers = [...otherSideOffer(left, right, 'left'), ...otherSideOffer(right, left, 'right')];
+  return { code: 'crank-marks-differ', facts: offer === undefined ? facts : { ...facts, offer }, offers };
+}
+
+/** A literal angle counted from the other side of the same dead centre: 45 °BTDC are -45 °ATDC. */
+function otherSideOffer({ kind, text = '' }: Operand, other: QuantityType, side: Offer['side']): Offer[] {
+  if (opposite[kind] !== other.kind) return [];
+  const [, sign, digits] = /^([-+]?)([\d.]+) ?°[AB][BT]DC$/.exec(text) ?? [];
+  if (digits === undefined) return [];
+  const negative = sign === '-' || Number(digits) === 0 ? digits : `-${digits}`;
+  return [{ side, before: '', after: '', instead: `${negative} °${other.kind.toUpperCase()}` }];
 }

@@ -361,6 +361,7 @@ describe('as a diagnostic', () => {
   it('offers the negative of a crank position', () => {
     expect(report(compareTypes, 'spark', '>', '5 °ATDC')).toEqual([
       '`spark` (crank position in °BTDC) and `5 °ATDC` (crank position in °ATDC) count from different marks or in different directions. 10 °ATDC is -10 °BTDC: write the negative in °BTDC.',
+      'spark > -5 °BTDC',
     ]);
   });
   it('offers the words that decide', () => {
