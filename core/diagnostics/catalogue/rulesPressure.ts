@@ -95,8 +95,10 @@ export const rulesPressureRows: Rows<RulesPressureFacts> = {
         ? `\`${vacuum}\` at ${vacuumWritten} is deeper than the barometer (${barometer}, ${from}): less than nothing would be left. Read the gauge again, and set it to zero against the open air.`
         : `\`${map}\` (${mapWritten}) and \`${vacuum}\` (${vacuumWritten}) add up to ${sum}, and the barometer is ${barometer} (${from}). One of the three is wrong: set gauge and sensor to zero against the open air, key on, engine off.`,
     why: 'Manifold pressure is counted up from nothing, vacuum down from the air outside: together they are the barometer. Sensor, gauge and a wandering idle explain about 6 kPa (1.8 inHg, common practice).',
-    wrong: 'state: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 14.0 inHg',
-    right: 'state: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 19.5 inHg',
+    wrong:
+      'site:\n  altitude: 40 ft\n  sea level pressure: 29.90 inHg\n# …\nstate: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 14.0 inHg',
+    right:
+      'site:\n  altitude: 40 ft\n  sea level pressure: 29.90 inHg\n# …\nstate: warm idle\nvalues:\n  map: 10.2 inHg\n  vacuum: 19.5 inHg',
   },
   'above-barometer': {
     severity: 'warning',
@@ -119,8 +121,10 @@ export const rulesPressureRows: Rows<RulesPressureFacts> = {
           : 'it is nearly nothing at wide open throttle, where the manifold is filled'
       }. Write it as \`vacuum\`, or as the pressure, ${absolute}.`,
     why: 'A gauge that starts at 0 in the open air shows a vacuum; a sensor shows the absolute pressure. Mistaken for each other they turn every judgement round.',
-    wrong: 'state: warm idle\nvalues:\n  map: 19.5 inHg\n  vacuum: 19.5 inHg',
-    right: 'state: warm idle\nvalues:\n  map: 10.3 inHg\n  vacuum: 19.5 inHg',
+    wrong:
+      'site:\n  altitude: 40 ft\n  sea level pressure: 29.90 inHg\n# …\nstate: warm idle\nvalues:\n  map: 19.5 inHg\n  vacuum: 19.5 inHg',
+    right:
+      'site:\n  altitude: 40 ft\n  sea level pressure: 29.90 inHg\n# …\nstate: warm idle\nvalues:\n  map: 10.3 inHg\n  vacuum: 19.5 inHg',
   },
   'manifold-at-barometer': {
     severity: 'warning',
