@@ -20,6 +20,8 @@ export interface Compared {
   readonly all: AllMoments;
   /** Of each cell, its facts where controllers gave codes or the vehicle's number in it. */
   readonly given: readonly (CellFacts | undefined)[];
+  /** Of each cell, whether it tells of a repair. */
+  readonly repairs: readonly boolean[];
   readonly made: Made;
   /** In the order of the rules. */
   readonly byRule: readonly (readonly Finding[])[];
@@ -27,7 +29,7 @@ export interface Compared {
   readonly found: ReadonlyMap<number, readonly Finding[]>;
 }
 
-/** Compares the moments of a case. While what was read and the header are the same, so is everything that was found. */
+/** Compares the moments of a case. While what was read, the repairs and the header are the same, so is everything that was found. */
 export function compared(
   facts: readonly CellFacts[],
   taken: readonly Taken[],
@@ -36,19 +38,34 @@ export function compared(
   before: Compared | undefined,
 ): Compared {
   const given = remade(facts, before && { of: before.facts, made: before.given }, givenIn);
-  if (before?.car === car && before.given === given && before.taken === taken) return before;
+  const repairs = remade(
+    facts,
+    before && { of: before.facts, made: before.repairs },
+    (_, cell) => read[cell]?.cell?.kind === 'repair',
+  );
+  const isComparable = before?.car === car && before.given === given;
+  if (isComparable && before.taken === taken && before.repairs === repairs) return before;
   const all = allMoments(taken, before?.all);
   let asked = always;
   for (const bits of all.asked) asked |= bits;
-  const { ruled, made } = ruledCase(car, taken, all.moments, listed(given), read, before?.made);
-  const isComparable = before?.car === car && before.given === given;
+  const { ruled, made } = ruledCase(car, taken, all.moments, listed(given), repairs, read, before?.made);
   const others = isComparable ? otherNumbers(before.taken, taken) : undefined;
   const byRule = caseRules.map((rule, at) => {
     if ((rule.bit & asked) === 0) return none;
     const known = others === undefined || readsAnyOf(rule, others) ? undefined : before?.byRule[at];
     return known ?? rule.check(ruled);
   });
-  return { car, facts, taken, all, given, made, byRule, found: kept(inCells(byRule), before?.found) };
+  return {
+    car,
+    facts,
+    taken,
+    all,
+    given,
+    repairs,
+    made,
+    byRule,
+    found: kept(inCells(byRule), before?.found),
+  };
 }
 
 const none: readonly Finding[] = [];

@@ -73,6 +73,8 @@ export interface RuledCase {
   readonly moments: readonly Moment[];
   /** The cells in which controllers gave codes or the vehicle's number. */
   readonly given: readonly CellFacts[];
+  readonly isRepair: (cell: number) => boolean;
+  /** A cell as it was read: for fixes in it, and for what stands beside its readings. That another cell reads otherwise asks no rule again. */
   readonly read: (cell: number) => ReadCell | undefined;
   /**
    * What was worked out for one rule and is of use to another, by the function that works it out. It is given

@@ -19,6 +19,7 @@ export function ruledCase(
   taken: readonly Taken[],
   moments: readonly Moment[],
   given: readonly CellFacts[],
+  repairs: readonly boolean[],
   read: readonly ReadCell[],
   before: Made | undefined,
 ): { readonly ruled: RuledCase; readonly made: Made } {
@@ -35,6 +36,7 @@ export function ruledCase(
     car,
     moments,
     given,
+    isRepair: (cell) => repairs[cell] === true,
     read: (cell) => read[cell],
     once: <T>(make: (ruled: RuledCase, before: T | undefined) => T): T => {
       const known = by.get(make) as T | undefined;

@@ -97,3 +97,31 @@ describe('what cells are to each other, after one of them changed', () => {
     expect(checkCase(sound, after).cellFindings).toEqual(before.cellFindings);
   });
 });
+
+describe('two looks with two instruments', () => {
+  const withBetween = (cell: string): string => `diag: 1
+case: Two looks
+---
+readings: One
+tool: gauge
+state: warm idle
+values:
+  fuel_pressure: 300 kPa
+---
+${cell}
+---
+readings: Two
+tool: scan
+state: warm idle
+values:
+  fuel_pressure: 420 kPa
+`;
+
+  it.each([
+    ['is made', 'note: Looked at', 'repair: New regulator', []],
+    ['is taken back', 'repair: New regulator', 'note: Looked at', ['instruments-differ']],
+  ])('are compared anew when a repair between them %s', (_, before, after, found) => {
+    const now = checkCase(withBetween(after), checkCase(withBetween(before)));
+    expect(codesOf(now)[3]?.filter((code) => code !== 'unknown-tool')).toEqual(found);
+  });
+});

@@ -63,11 +63,11 @@ function watched(text: string, look: (signal: string) => void): RuledCase {
       },
     }),
   );
-  const { ruled } = ruledCase(carOf(memo.header.header), taken, moments, [], read, undefined);
+  const { ruled } = ruledCase(carOf(memo.header.header), taken, moments, [], [], read, undefined);
   const nothing = (): never => {
     throw new Error('More than numbers is looked at.');
   };
-  return { ...ruled, sets: nothing };
+  return { ...ruled, sets: nothing, isRepair: nothing };
 }
 
 describe('a rule that says which signals it reads', () => {

@@ -161,7 +161,7 @@ const asWarm = 10;
 /** Whether a repair stands between two looks. */
 function isRepaired([earlier, later]: Pair, ruled: RuledCase): boolean {
   for (let cell = earlier.moment.cell + 1; cell < later.moment.cell; cell++) {
-    if (ruled.read(cell)?.cell?.kind === 'repair') return true;
+    if (ruled.isRepair(cell)) return true;
   }
   return false;
 }
