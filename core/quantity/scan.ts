@@ -224,11 +224,12 @@ function scanUnit(text: string, at: number, where: WrittenIn, wrong: Diagnostic[
   return { unit: plainUnit, start: at, end };
 }
 
-/** A unit written in two words: `in Hg`, `"Hg`, `deg BTDC`, `deg F`. */
+/** A unit written in two words: `in Hg`, `"Hg`, `cu in`, `deg BTDC`, `deg F`. */
 function spacedUnit(text: string, at: number): { readonly word: string; readonly offer: string } | undefined {
   const code = text.charCodeAt(at);
-  // i, I, d, D, the degree sign, inch marks.
+  // c, i, I, d, D, the degree sign, inch marks.
   if (
+    code !== 99 &&
     code !== 105 &&
     code !== 73 &&
     code !== 100 &&
@@ -247,6 +248,8 @@ function spacedUnit(text: string, at: number): { readonly word: string; readonly
   const column = /^(?:(?:in|inches|inch)\b\.?\s*|["″”]\s*)(Hg|H2O)(?![\w])/i.exec(rest);
   if (column !== null && unitOf(column[0]) === undefined)
     return { word: column[0], offer: /^hg$/i.test(column[1] ?? '') ? 'inHg' : 'inH2O' };
+  const cubic = /^(?:cu\.?|cubic)\s+(?:(in)(?:ch(?:es)?)?|(?:ft|feet|foot))\b\.?/.exec(rest);
+  if (cubic !== null) return { word: cubic[0], offer: cubic[1] === undefined ? 'ft³' : 'inch³' };
   const degrees = /^(?:degrees|degree|deg\.?|°)\s+(BTDC|ATDC|BBDC|ABDC|CA|F|C)(?![\w])/i.exec(rest);
   return degrees === null ? undefined : { word: degrees[0], offer: `°${(degrees[1] ?? '').toUpperCase()}` };
 }

@@ -10,7 +10,6 @@ export const unitSlips: Readonly<Record<string, readonly string[]>> = {
   cuin: ['inch³'],
   'cu.in': ['inch³'],
   'cu.in.': ['inch³'],
-  cu: ['inch³', 'ft³'],
   in3: ['inch³'],
   'in³': ['inch³'],
   'in^3': ['inch³'],

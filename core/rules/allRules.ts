@@ -27,6 +27,7 @@ import { oddities } from './measured.ts';
 import { misspeltState } from './misspeltState.ts';
 import { banksApart } from './mixture/banksApart.ts';
 import { banksTogether } from './mixture/banksTogether.ts';
+import { ethanolUnfit } from './mixture/ethanolUnfit.ts';
 import { gasBalance } from './mixture/gasBalance.ts';
 import { rearCopiesFront } from './mixture/rearCopiesFront.ts';
 import { sensorAgainstGas } from './mixture/sensorAgainstGas.ts';
@@ -88,6 +89,7 @@ export const allRules: readonly Rule[] = [
   egrNotCommanded,
   idleAirShut,
   gasBalance,
+  ethanolUnfit,
   sensorAgainstGas,
   trimAgainstGas,
   trimByLoad,

@@ -29,6 +29,7 @@ export function noValues(none?: Measured) {
     egr_error: none,
     fifth_puff: none,
     first_puff: none,
+    ethanol: none,
     fuel_pressure: none,
     fuel_rate: none,
     gear_ratio: none,

@@ -9,6 +9,8 @@ export interface Signal {
   readonly holds: 'quantity' | 'word' | 'text';
   /** The listed words, when it holds a word. */
   readonly words?: readonly string[];
+  /** Other words that people write, each with the listed one that is meant by it. */
+  readonly wordsMeant?: Readonly<Record<string, string>>;
   /** The forms it may take, the usual one first: air flow has g/s, V and Hz. The unit decides. */
   readonly forms: readonly Form[];
   /** May be a map: by cylinder ({1: 181 psi}) or by label ({battery post to starter stud: 0.35 V}). */

@@ -11,6 +11,7 @@ import { unitOf } from '../quantity/unit.ts';
 import type { Form, Signal } from '../signals/types.ts';
 import { nearest } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
+import { cylinderUnits, type WrittenMember } from './cylinderUnits.ts';
 import { type Fitted, fitTo, unitsThatFit } from './fitTo.ts';
 import { misspeltValue, strayKeys } from './measuredKeys.ts';
 import { placedIn } from './placed.ts';
@@ -123,7 +124,8 @@ function readWords(node: TextNode, signal: Signal, place: Place): ReadValue {
   const diagnostics: Diagnostic[] = [];
   const allowed = signal.words ?? [];
   if (signal.holds === 'word' && !allowed.includes(text)) {
-    const close = nearest(text, allowed);
+    const meant = Object.hasOwn(signal.wordsMeant ?? {}, text) ? signal.wordsMeant?.[text] : undefined;
+    const close = meant === undefined ? nearest(text, allowed) : [meant];
     const fixes = close.map((word) => ({
       title: `Write \`${word}\``,
       edits: [{ span: node.span, newText: word }],
@@ -175,6 +177,7 @@ function readMap(node: MapNode, place: Place, accuracy: Accuracy | undefined): R
   const by = place.signal?.by ?? (numbered ? 'cylinder' : 'label');
   const diagnostics: Diagnostic[] = [];
   const members = new Map<string, Amount | Absent>();
+  const written: WrittenMember[] = [];
   let fitted: Fitted | undefined;
   if (place.signal !== undefined && place.signal.holds !== 'quantity')
     return wrongShape(node, place, 'a map');
@@ -191,10 +194,15 @@ function readMap(node: MapNode, place: Place, accuracy: Accuracy | undefined): R
       fitted ??= { type: member.value.type, form: member.form };
       const same = sameSort(member.value.type, fitted.type);
       if (!same) diagnostics.push(otherSort(value, place));
+      if (same) {
+        const { type, amount } = member.value;
+        written.push({ cylinder: key.text, node: value, type, si: amount.si });
+      }
       members.set(key.text, same ? member.value.amount : unreadable);
     } else if (member.value.kind === 'absent') members.set(key.text, member.value);
     else members.set(key.text, unreadable);
   }
+  if (by === 'cylinder') diagnostics.push(...cylinderUnits(place.key, written));
   const type = fitted?.type ?? usualType(place.signal);
   if (type === undefined) return broken(node, place, diagnostics);
   return result(node, {

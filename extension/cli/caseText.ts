@@ -7,6 +7,7 @@ import { harmless } from '../../core/report/harmless.ts';
 import { inLine } from '../../core/report/readingTable.ts';
 import { verdictCount } from '../../core/report/summary.ts';
 import { suspectLine } from '../../core/report/suspectLine.ts';
+import { usualMeaning } from '../../core/report/usualMeaning.ts';
 import { verdictLine } from '../../core/report/verdictLine.ts';
 import type { Computed, Expectation, Study, Suspect } from '../../core/study/types.ts';
 import { lineIndex } from '../../core/text/lines.ts';
@@ -56,9 +57,15 @@ function cellText(study: Study, cell: number, paint: Paint, width: number): stri
   ].join('');
 }
 
-/** A name and its value; of a value with several fields, each has a line of its own. */
-function computedText({ name, value }: Computed, longest: number, width: number): string {
-  if (value.kind !== 'fields') return valueLine(name, value, longest, 4, width);
+/** A name and its value, of words also what they usually mean; of a value with several fields, each has a line of its own. */
+function computedText(computed: Computed, longest: number, width: number): string {
+  const { name, value } = computed;
+  if (value.kind !== 'fields') {
+    const meaning = usualMeaning(computed);
+    const indent = longest + 6;
+    const explained = meaning === undefined ? '' : wrap(meaning, width, ' '.repeat(indent), indent);
+    return valueLine(name, value, longest, 4, width) + explained;
+  }
   const widest = Math.max(0, ...[...value.fields.keys()].map((each) => each.length));
   const lines = [...value.fields].map(([field, each]) => valueLine(field, each, widest, 6, width));
   return `    ${plain(name)}\n${lines.join('')}`;

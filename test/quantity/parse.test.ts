@@ -144,6 +144,8 @@ describe('what cannot be read is refused at its place', () => {
     ['O.L', '^^^', 'quantity-expected', 'no reading'],
     ['open', '^^^^', 'quantity-expected', 'no reading'],
     ['183 cid', '    ^^^', 'unknown-unit', '183 inch³'],
+    ['183 cu in', '    ^^^^^', 'unknown-unit', '183 inch³'],
+    ['183 cu. in.', '    ^^^^^^^', 'unknown-unit', '183 inch³'],
     ['?', '^', 'quantity-expected', 'not taken'],
     ['-', '^', 'quantity-expected', 'not taken'],
     ['not measured', '^^^^^^^^^^^^', 'quantity-expected', 'not taken'],

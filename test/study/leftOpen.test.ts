@@ -40,7 +40,7 @@ describe('what readings leave open', () => {
   });
 
   it('rules out nothing by a word that cannot be read', () => {
-    const { suspects, values } = resultOf(`readings: Leakage
+    const { suspects, values, diagnostics } = resultOf(`readings: Leakage
 as: leak
 state: key off
 values:
@@ -51,6 +51,9 @@ consider:
   - name: burnt exhaust valve
     predicts: leak.leakdown_from is "exhaust"
 `);
+    expect(diagnostics).toEqual([
+      expect.objectContaining({ message: expect.stringContaining('`exhaust`?') }),
+    ]);
     expect(values['leak.leakdown_from']).toMatchObject({ value: null, status: 'cannot compute' });
     expect(suspects.map((each) => each.standing)).toEqual(['not tested']);
   });

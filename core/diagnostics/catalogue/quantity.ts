@@ -93,7 +93,9 @@ export const quantityRows: Rows<QuantityFacts> = {
       `\`${word}\` is no unit here.${didYouMean(nearest)}${word.endsWith('/') ? ' A division needs a space on both sides of its `/`.' : ''}${
         /^(?!O2$)[OolI]+[.\d]/.test(word)
           ? ' A number is written in digits: is this letter an O for 0, or an l for 1?'
-          : ''
+          : /^(?:AWG|awg|gauge|ga)$/.test(word)
+            ? ' A wire’s size is a text in quotes: `"4 AWG"`.'
+            : ''
       }`,
     why: 'A number with a unit that is not understood cannot be checked against anything. A unit is never guessed.',
     wrong: 'fuel_pressure: 45 psig',

@@ -66,6 +66,13 @@ export interface RulesMixtureFacts {
     readonly from: string;
     readonly sign: Sign;
   };
+  readonly 'ethanol-unfit': {
+    readonly name: string;
+    readonly written: string;
+    readonly fuel: string;
+    /** The fuel as it would be called by the reading. */
+    readonly meant: string;
+  };
   readonly 'rear-copies-front': {
     readonly bank: 1 | 2;
     readonly front: string;
@@ -169,6 +176,15 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
     why: 'In closed loop the trim adds fuel until the front sensor sees lambda 1. A gas that is rich while fuel is added means that the sensor is wrong, not the mixture.',
     wrong: 'state: warm idle\nvalues:\n  ltft_b1: +16 %\n  analyser_lambda: 0.88',
     right: 'state: warm idle\nvalues:\n  ltft_b1: +16 %\n  analyser_lambda: 1.00',
+  },
+  'ethanol-unfit': {
+    severity: 'warning',
+    title: 'Another share of ethanol than the fuel in the header has',
+    say: ({ name, written, fuel, meant }) =>
+      `\`${name}\` is ${written}, and the header’s fuel is ${fuel}. Lambda, air-fuel ratio and the air for a pulse are computed with the header’s. If ${meant} is in the tank, write \`fuel: ${meant}\`; otherwise shake a sample with water in a measuring glass, and test the sensor: a control that believes it injects for the wrong fuel.`,
+    why: 'By mass E85 needs about two fifths more fuel for the same air than E10 does. A control that learned the wrong share after a fill shows it as a trim, on both banks and at every load.',
+    wrong: 'engine:\n  fuel: E10\n# …\nvalues:\n  ethanol: 82 %',
+    right: 'engine:\n  fuel: E85\n# …\nvalues:\n  ethanol: 82 %',
   },
   'rear-copies-front': {
     severity: 'warning',

@@ -25,6 +25,13 @@ export interface StudyFacts {
     readonly same?: string;
   };
   readonly 'too-many-sources': { readonly most: number };
+  readonly 'cylinder-in-another-unit': {
+    readonly name: string;
+    readonly written: string;
+    readonly inTheirs: string;
+    readonly unit: string;
+    readonly offer: string;
+  };
   readonly 'wrong-value-shape': { readonly name: string; readonly got: string; readonly takes: string };
   readonly 'unknown-value-word': {
     readonly name: string;
@@ -102,6 +109,15 @@ export const studyRows: Rows<StudyFacts> = {
     why: 'Fifteen psi gauge and fifteen psi absolute are a barometer apart. A vacuum gauge’s reading is `vacuum`, the sensor’s is `map`.',
     wrong: 'values:\n  map: 16.4 inHg vacuum',
     right: 'values:\n  vacuum: 16.4 inHg',
+  },
+  'cylinder-in-another-unit': {
+    severity: 'warning',
+    title: 'One cylinder in another unit than the others',
+    say: ({ name, written, inTheirs, unit, offer }) =>
+      `\`${name}\` is ${written}, which is ${inTheirs}, and the others are in ${unit}. ${offer} would stand nearer to them: is the unit right?`,
+    why: 'One gauge reads all cylinders. A single one in another unit is mostly a slip, and makes a sound cylinder look dead or a dead one sound.',
+    wrong: 'compression: {1: 172 psi, 2: 175 psi, 3: 170 psi, 4: 168 kPa}',
+    right: 'compression: {1: 172 psi, 2: 175 psi, 3: 170 psi, 4: 168 psi}',
   },
   'wrong-value-shape': {
     severity: 'error',

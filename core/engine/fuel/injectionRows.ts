@@ -79,7 +79,7 @@ export const injectionRows: readonly FunctionRow[] = [
       absolutePressure('map', 'manifold pressure', { within: { above: '0 kPa' } }),
       caseBarometer('baro', 'the barometer at the site'),
     ],
-    result: { kind: 'fixed', unit: 'kPa', quantityKind: 'difference' },
+    result: { kind: 'like', parameter: 'fuel_pressure', quantityKind: 'difference' },
     formula: 'Δp = fuel_pressure + baro − map',
     where: [['Δp', 'pressure across the injector', 'kPa']],
     answers: { from: '0 kPa' },

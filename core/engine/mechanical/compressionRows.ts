@@ -140,7 +140,10 @@ export const compressionRows: readonly FunctionRow[] = [
     summary: 'What leaks, by where the air of a leak-down test comes out, in words.',
     parameters: [
       quantity('leakdown', '%', 'leakage of the tester', { within: { from: '0 %', to: '100 %' } }),
-      text('place', 'where the air comes out: "tailpipe", "throttle", "oil filler", "radiator", "neighbour"'),
+      text(
+        'place',
+        'where the air comes out: "tailpipe", "throttle", "oil filler", "radiator", "neighbour", or a reading of `leakdown_from`',
+      ),
     ],
     formula:
       'up to 20 % past rings or valves is within the usual; above it, and in the coolant or a neighbour always, the place decides',

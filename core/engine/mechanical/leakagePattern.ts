@@ -38,13 +38,13 @@ export const leakageSayings: readonly Saying[] = [
 /** Where a sound engine lets nothing out at all, whatever the tester shows (common practice). */
 const never: ReadonlySet<string> = new Set(['head gasket or crack', 'gasket between cylinders']);
 
-/** Where the air may come out, as a technician writes it. */
+/** Where the air may come out, as a technician writes it; the words of `leakdown_from` are among them. */
 const places: readonly (readonly [string, readonly string[]])[] = [
   ['exhaust valve', ['tailpipe', 'exhaust']],
   ['intake valve', ['throttle', 'intake', 'air filter', 'carburettor']],
   ['rings or piston', ['oil filler', 'dipstick', 'crankcase', 'breather']],
-  ['head gasket or crack', ['radiator', 'coolant', 'expansion tank']],
-  ['gasket between cylinders', ['neighbour', 'neighbouring cylinder', 'next cylinder']],
+  ['head gasket or crack', ['radiator', 'coolant', 'cooling system', 'expansion tank']],
+  ['gasket between cylinders', ['neighbour', 'neighbouring cylinder', 'next cylinder', 'plug hole']],
 ];
 
 /**

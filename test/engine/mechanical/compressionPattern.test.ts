@@ -97,6 +97,9 @@ describe('where the air of a leak-down comes out', () => {
     ['within the usual', 'dipstick'],
     ['head gasket or crack', 'radiator'],
     ['gasket between cylinders', 'next cylinder'],
+    // The words of `leakdown_from`.
+    ['head gasket or crack', 'cooling system'],
+    ['gasket between cylinders', 'plug hole'],
   ])('little of it is %s at the %s', (words, place) => {
     expect(leakagePattern(0.12, place)).toBe(words);
   });
