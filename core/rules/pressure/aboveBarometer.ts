@@ -6,7 +6,7 @@ import { writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import { rewritten } from '../rewritten.ts';
 import type { CaseRule } from '../rule.ts';
-import { spokenPressure } from '../spokenPressure.ts';
+import { spokenBarometer } from '../spokenPressure.ts';
 import { firstOfEachCell } from './doubted.ts';
 
 /** More than the barometer in the manifold of an engine that nothing blows into. */
@@ -21,7 +21,7 @@ export const aboveBarometer: CaseRule = {
       const facts = {
         name: fullNameOf(map),
         written: writtenAs(map),
-        barometer: spokenPressure(barometer.si, map),
+        barometer: spokenBarometer(barometer, map),
         from: barometer.from,
         ...(unit === undefined ? {} : { meant: `${number} ${unit.symbol}` }),
       };

@@ -3,7 +3,7 @@ import type { Finding } from '../../study/types.ts';
 import { writtenAs } from '../measured.ts';
 import { fullNameOf } from '../moments.ts';
 import type { CaseRule } from '../rule.ts';
-import { spokenPressure } from '../spokenPressure.ts';
+import { spokenBarometer } from '../spokenPressure.ts';
 import { firstOfEachCell } from './doubted.ts';
 
 /** A running engine with a closed throttle whose manifold is said to be at the barometer. */
@@ -17,7 +17,7 @@ export const manifoldAtBarometer: CaseRule = {
         name: fullNameOf(map),
         written: writtenAs(map),
         state: map.reading.state?.name ?? '',
-        barometer: spokenPressure(doubt.barometer.si, map),
+        barometer: spokenBarometer(doubt.barometer, map),
         from: doubt.barometer.from,
       };
       return {

@@ -4,7 +4,7 @@ import { eachCell, type KeptCells } from '../eachCell.ts';
 import { inForm, type Measured, writtenAs } from '../measured.ts';
 import { fullNameOf, type Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
-import { spokenPressure } from '../spokenPressure.ts';
+import { spokenBarometer, spokenPressure } from '../spokenPressure.ts';
 import { barometerOf } from './barometerOf.ts';
 import { isSound, rowsOf, runningMap, soundManifold, sumWidth } from './manifold.ts';
 import { highestBarometer, type Known, lowestBarometer } from './site.ts';
@@ -62,7 +62,7 @@ function findingOf(vacuum: Measured, { map, barometer }: Apart): Finding {
     vacuum: fullNameOf(vacuum),
     vacuumWritten: writtenAs(vacuum),
     sum: spokenPressure(map.si + vacuum.si, vacuum),
-    barometer: spokenPressure(barometer.si, vacuum),
+    barometer: spokenBarometer(barometer, vacuum),
     from: barometer.from,
   };
   const { cell, valueSpan } = vacuum.reading;
@@ -74,7 +74,7 @@ function tooDeep(vacuum: Measured, barometer: Known): Finding {
   const facts = {
     vacuum: fullNameOf(vacuum),
     vacuumWritten: writtenAs(vacuum),
-    barometer: spokenPressure(barometer.si, vacuum),
+    barometer: spokenBarometer(barometer, vacuum),
     from: barometer.from,
   };
   const { cell, valueSpan } = vacuum.reading;

@@ -11,6 +11,8 @@ export interface Known {
   readonly si: number;
   readonly halfWidth: number;
   readonly from: string;
+  /** Where it is only an end of what the barometer can be. */
+  readonly bound?: 'at most' | 'at least';
 }
 
 /** What a header says of the site's air. */
@@ -54,10 +56,16 @@ export const highestBarometer: Known = {
   si: seaLevelPressure + weather,
   halfWidth: 0,
   from: 'the highest by the sea',
+  bound: 'at most',
 };
 
 /** And the lowest, Pa: 5000 m up, where the highest roads are, in low weather. */
-export const lowestBarometer: Known = { si: 50_000, halfWidth: 0, from: 'the lowest on any road' };
+export const lowestBarometer: Known = {
+  si: 50_000,
+  halfWidth: 0,
+  from: 'the lowest on any road',
+  bound: 'at least',
+};
 
 /** As high as the weather report says for the sea level, at a place that is well above it. */
 export function isSeaLevelFigure(one: Measured, site: Site): boolean {
