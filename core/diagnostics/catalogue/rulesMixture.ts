@@ -16,6 +16,8 @@ export interface RulesMixtureFacts {
     readonly state: string;
     readonly isFull: boolean;
     readonly from: 'manifold pressure' | 'barometer';
+    /** The intake-air sensor that shows more than such air has. */
+    readonly doubted?: { readonly name: string; readonly written: string };
     /** The other columns of its row that cannot be either. */
     readonly more: readonly string[];
     /** The same number in the unit in which it would fit. */
@@ -89,8 +91,12 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
   'filling-unlikely': {
     severity: 'warning',
     title: 'An air flow that this engine cannot have',
-    say: ({ name, written, percent, low, high, state, isFull, from, more, meant, gauge }) =>
-      `\`${name}\` at ${written} means a volumetric efficiency of ${percent} % (by the ${from}); at ${state} engines have ${low} to ${high} %.${
+    say: ({ name, written, percent, low, high, state, isFull, from, doubted, more, meant, gauge }) =>
+      `\`${name}\` at ${written} means a volumetric efficiency of ${percent} % (by the ${from}${
+        doubted === undefined
+          ? ''
+          : `, with air of 40 °C, since \`${doubted.name}\` at ${doubted.written} is hotter than intake air gets here`
+      }); at ${state} engines have ${low} to ${high} %.${
         more.length === 0 ? '' : ` So it is with ${more.map((each) => `\`${each}\``).join(', ')}.`
       }${
         gauge === undefined

@@ -13,6 +13,8 @@ export interface Filling {
   readonly share: number;
   readonly low: number;
   readonly high: number;
+  /** An intake-air sensor that is hotter than such air gets: its number was not taken. */
+  readonly doubted: Measured | undefined;
   /** What its density was taken from. */
   readonly from: 'manifold pressure' | 'barometer';
 }
@@ -33,20 +35,35 @@ export function fillingOf(moment: Moment, ruled: RuledCase): Filling | undefined
   const hasMap = moment.values.map !== undefined;
   const pressure = map?.si ?? (isFull && !hasMap ? barometerOf(moment, ruled)?.si : undefined);
   // Air of an unknown temperature is taken for 40 °C: 30 K more or less are a tenth of its density.
-  const temperature = believableCharge(moment) ?? 313.15;
+  const charge = inForm(moment.values.iat, '°C');
+  const doubted = charge !== undefined && isTooHot(charge, moment, isUnboosted) ? charge : undefined;
+  const temperature = (doubted === undefined ? charge?.si : undefined) ?? 313.15;
   if (pressure === undefined) return undefined;
   const share = volumetricEfficiency(maf.si, rpm.si, pressure, temperature, displacement);
   if (typeof share !== 'number') return undefined;
   const from = map === undefined ? 'barometer' : 'manifold pressure';
-  return { maf, map, share, low: limits.low, high: limits.high, from };
+  return { maf, map, share, low: limits.low, high: limits.high, doubted, from };
 }
 
-/** Without a compressor the air is not hotter than the coolant; where it is said to be, `chargeHotterThanCoolant` tells it. */
-function believableCharge(moment: Moment): number | undefined {
-  const iat = inForm(moment.values.iat, '°C');
+/** But for what a compressor heats on the road, the air is not hotter than the coolant, which `chargeHotterThanCoolant` tells; nor, beside no coolant, than intake air gets. */
+function isTooHot(iat: Measured, moment: Moment, isUnboosted: boolean): boolean {
+  const isStanding = standing.has(stateName(moment) ?? '');
+  if (!isStanding && !isUnboosted) return false;
   const ect = inForm(moment.values.ect, '°C');
-  return iat !== undefined && ect !== undefined && iat.si > ect.si ? undefined : iat?.si;
+  if (ect !== undefined && iat.si > ect.si) return true;
+  return iat.si - iat.halfWidth > (isStanding ? hottestStanding : hottestDriving);
 }
+
+const standing: ReadonlySet<string> = new Set([
+  'warm idle',
+  'idle in gear',
+  '1500 rpm no load',
+  '2500 rpm no load',
+]);
+
+/** K: the most that air takes up under a bonnet, 85 °C while the car stands and 70 °C while it is driven (common practice). */
+const hottestStanding = 358.15;
+const hottestDriving = 343.15;
 
 type Limits = Pick<Filling, 'low' | 'high'>;
 

@@ -65,7 +65,7 @@ function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {
   const gauge = ruled.car.isUnboosted ? undefined : asGauge(filling, barometerOf(moment, ruled)?.si);
   // Where the pressure explains it, the flow's unit is right.
   const meant = gauge === undefined ? meantUnit(filling) : undefined;
-  const { maf, share, low, high, from } = filling;
+  const { maf, share, low, high, doubted, from } = filling;
   const facts = {
     name: fullNameOf(maf),
     written: writtenAs(maf),
@@ -76,6 +76,7 @@ function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {
     isFull: stateName(moment) === 'wide open throttle',
     from,
     more,
+    ...(doubted === undefined ? {} : { doubted: { name: fullNameOf(doubted), written: writtenAs(doubted) } }),
     ...(gauge === undefined ? {} : { gauge }),
     ...(meant === undefined ? {} : { meant: `${formatNumber(inUnit(maf))} ${meant.symbol}` }),
   };
