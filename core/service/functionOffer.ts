@@ -31,6 +31,6 @@ function make(row: FunctionRow): Made {
     newText: `${row.name}(${places.join(', ')})`,
     snippet: true,
     rank: 50,
-    filter: undefined,
+    filter: `${row.name} ${row.summary}`,
   };
 }

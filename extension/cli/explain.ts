@@ -1,3 +1,4 @@
+import { mentions } from '../../core/report/mentions.ts';
 import { nearestPages, type Page, pagesOf } from '../../core/report/pages.ts';
 import { Misunderstood, readArguments } from './arguments.ts';
 import { print } from './print.ts';
@@ -22,7 +23,9 @@ export async function explain(words: readonly string[]): Promise<number> {
 function unknown(name: string): string {
   const close = nearestPages(name);
   const offer = close.length === 0 ? '' : ` Near it: ${close.join(', ')}.`;
-  return `\`${name}\` is no finding, function, signal, unit, state, kind of cell, key or word of expressions.${offer}`;
+  const spoken = mentions(name).map((each) => `\n  ${each.name}: ${each.about}`);
+  const list = spoken.length === 0 ? '' : `\nThese speak of it:${spoken.join('')}`;
+  return `\`${name}\` is no finding, function, signal, unit, state, kind of cell, key or word of expressions.${offer}${list}`;
 }
 
 /** A heading, then each row's name at the left and its lines beside it. */

@@ -78,6 +78,10 @@ describe('casebook', () => {
       ['explain', 'unit-slop'],
       '`unit-slop` is no finding, function, signal, unit, state, kind of cell, key or word of expressions. Near it: unit-slip.',
     ],
+    [
+      ['explain', 'pulley'],
+      '`pulley` is no finding, function, signal, unit, state, kind of cell, key or word of expressions.\nThese speak of it:\n  ripple_frequency: The frequency of a sound alternator’s ripple; a failed diode shows at a sixth of it.',
+    ],
   ])('says what to write instead of %j', (words, message) => {
     expect(run(...words)).toEqual({ status: 2, out: '', err: `casebook: ${message}\n` });
   });

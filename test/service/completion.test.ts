@@ -107,6 +107,11 @@ describe('completion', () => {
     expect(state?.filter).toContain('KOEO');
   });
 
+  it('finds a function by what it does', () => {
+    const drop = offersAt('check: A\nlet:\n  a: ca$0').find((each) => each.label === 'wire_drop');
+    expect(drop?.filter).toContain('cable');
+  });
+
   it('offers signals, the case’s own first, found by their meaning as well', () => {
     checkFirst('readings: A\nvalues:\n  $0', ['sump']);
     checkOffers('readings: A\nvalues:\n  rpm: 700 rpm\n  ma$0', ['map', 'maf'], ['rpm']);

@@ -34,7 +34,7 @@ export const electricalRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'wire_resistance',
     family: 'electrical',
-    summary: 'The resistance of a length of copper wire.',
+    summary: 'The resistance of a length of copper wire or cable.',
     parameters: [size, wireLength, wireTemperature],
     result: { kind: 'fixed', unit: 'mΩ' },
     formula:
@@ -59,7 +59,7 @@ export const electricalRows: readonly FunctionRow[] = [
     form: 'scalar',
     name: 'wire_drop',
     family: 'electrical',
-    summary: 'The voltage that a length of copper wire loses at a current.',
+    summary: 'The voltage that a length of copper wire or cable loses at a current.',
     parameters: [size, wireLength, quantity('current', 'A', 'current'), wireTemperature],
     result: { kind: 'fixed', unit: 'V' },
     formula: 'U = I · R\nR = wire_resistance(…)',
