@@ -6,21 +6,7 @@ import { fixes } from '../../core/service/fixes.ts';
 import { applyEdits } from '../../core/text/edits.ts';
 import { samples } from '../support/samples.ts';
 import { caseOf } from './cursor.ts';
-
-const values = `readings: G
-as: g
-values:
-  vacuum: 16 inHg
-  map: 13 inHg
-  baro: 29 inHg
-  ect: 80 °C
-  stft_b1: 5 %
----
-`;
-const expecting = (expression: string): string => `${values}check: A\nexpect:\n  - ${expression}\n`;
-const found = (words: string): string => `test: A\nfound: ${words}\n`;
-const withValues = (words: string): string => `readings: A\nvalues:\n  ${words}\n`;
-const known = (words: string): string => `reference: A\nvalues:\n  ${words}\n`;
+import { expecting, found, known, values, withValues } from './shortCells.ts';
 
 /** What is wrong, the offer, the case before and after it. */
 const rows: readonly (readonly [code: string, title: string, before: string, after: string])[] = [
@@ -83,6 +69,13 @@ const rows: readonly (readonly [code: string, title: string, before: string, aft
     'readings: A\nstate: warm idle\nvalues:\n  map: 35 kPa\n',
   ],
   ['wrong-kind', 'Write `-12 °BTDC`', withValues('spark: 12 °ATDC'), withValues('spark: -12 °BTDC')],
+  ['crank-marks-differ', 'Write -5 °BTDC', expecting('g.spark > 5 °ATDC'), expecting('g.spark > -5 °BTDC')],
+  [
+    'cylinder-in-another-unit',
+    'Write 168 psi',
+    withValues('compression: {1: 172 psi, 2: 175 psi, 3: 170 psi, 4: 168 kPa}'),
+    withValues('compression: {1: 172 psi, 2: 175 psi, 3: 170 psi, 4: 168 psi}'),
+  ],
   ['decimal-comma', 'Write 13.1', withValues('map: 13,1 inHg'), withValues('map: 13.1 inHg')],
   [
     'range-in-other-words',
