@@ -14,6 +14,7 @@ import { rewritten } from '../rewritten.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { spokenPressure } from '../spokenPressure.ts';
 import { type Filling, fillingOf, isUnlikely } from './filling.ts';
+import { keyOnError } from './keyOnError.ts';
 
 /** Air flow against speed, displacement and pressure: the volumetric efficiency must be one that an engine can have. */
 export const fillingUnlikely: CaseRule = {
@@ -54,11 +55,19 @@ function inMoments(moments: readonly Moment[], ruled: RuledCase): Finding | unde
   let told: Told | undefined;
   for (const moment of moments) {
     const filling = fillingOf(moment, ruled);
-    if (filling === undefined || !isUnlikely(filling)) continue;
+    if (filling === undefined || !isUnlikely(filling) || isOfSensor(filling, moment, ruled)) continue;
     if (told === undefined) told = { moment, filling, more: [] };
     else told.more.push(moment.column ?? '');
   }
   return told === undefined ? undefined : findingOf(told, ruled);
+}
+
+/** A manifold sensor that is off with the key on is told there: without its error the flow fits. */
+function isOfSensor(filling: Filling, moment: Moment, ruled: RuledCase): boolean {
+  const { map, share } = filling;
+  const error = map === undefined ? undefined : keyOnError(moment, ruled);
+  if (map === undefined || error === undefined || error >= map.si) return false;
+  return !isUnlikely({ ...filling, share: (share * map.si) / (map.si - error) });
 }
 
 function findingOf({ moment, filling, more }: Told, ruled: RuledCase): Finding {
