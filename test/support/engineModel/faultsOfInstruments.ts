@@ -223,4 +223,13 @@ export const faultsOfInstruments = [
     given: {},
     codes: ['instruments-differ'],
   },
+  {
+    name: 'ethanol sensor reads high',
+    kind: 'instrument',
+    unit: '% of the volume',
+    sizes: [5, 10, 15, 20, 30, 60],
+    tellable: 20,
+    given: { fuel: 'E10' },
+    codes: ['ethanol-unfit'],
+  },
 ] as const satisfies readonly Fault[];

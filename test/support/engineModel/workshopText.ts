@@ -23,7 +23,23 @@ export function workshopText(
     oil(fault, chance),
     counters(measurements, fault, chance),
     ...twice(measurements, fault, chance),
+    ethanol(measurements, fault, chance),
   ];
+}
+
+/** A sensor in the fuel line. Pumps sell E85 with 51 to 83 % of ethanol by season (ASTM D5798, value from memory), the others with half of what they say, or all of it. */
+function ethanol({ engine }: Measurements, fault: OneFault | undefined, chance: Chance): string {
+  const isOff = fault?.name === 'ethanol sensor reads high';
+  if (!isOff && chance.happens(0.7)) return '';
+  const named = Number(engine.fuel.slice(1));
+  const sold = engine.fuel === 'E85' ? chance.between(51, 83) : named * chance.between(0.5, 1);
+  const shown = sold + chance.around(1, 3) + (isOff ? fault.size : 0);
+  return `readings: Fuel sensor
+as: fuel_sensor
+tool: scan
+values:
+  ethanol: ${Math.min(100, Math.max(0, shown)).toFixed(0)} %
+`;
 }
 
 const psi = 6894.757;
