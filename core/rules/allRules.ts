@@ -27,6 +27,7 @@ import { oddities } from './measured.ts';
 import { misspeltState } from './misspeltState.ts';
 import { banksApart } from './mixture/banksApart.ts';
 import { banksTogether } from './mixture/banksTogether.ts';
+import { codeOfOtherBank } from './mixture/codeOfOtherBank.ts';
 import { ethanolUnfit } from './mixture/ethanolUnfit.ts';
 import { gasBalance } from './mixture/gasBalance.ts';
 import { rearCopiesFront } from './mixture/rearCopiesFront.ts';
@@ -94,6 +95,7 @@ export const allRules: readonly Rule[] = [
   trimAgainstGas,
   trimByLoad,
   banksApart,
+  codeOfOtherBank,
   banksTogether,
   rearCopiesFront,
   missingCylinder,

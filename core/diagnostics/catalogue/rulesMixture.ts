@@ -40,6 +40,8 @@ export interface RulesMixtureFacts {
   };
   readonly 'trim-by-load': {
     readonly bank: 1 | 2 | 'both';
+    /** The other bank was measured, too, and is far from it at both loads. */
+    readonly alone: boolean;
     readonly shape: 'falls' | 'same' | 'rises';
     readonly sign: Sign;
     readonly low: string;
@@ -54,6 +56,14 @@ export interface RulesMixtureFacts {
     readonly second: string;
     readonly bank: 1 | 2;
     readonly sign: Sign;
+  };
+  readonly 'code-of-other-bank': {
+    readonly code: string;
+    readonly bank: 1 | 2;
+    readonly own: string;
+    readonly other: string;
+    readonly state: string;
+    readonly meant: string;
   };
   readonly 'banks-together': {
     readonly state: string;
@@ -136,8 +146,8 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
   'trim-by-load': {
     severity: 'info',
     title: 'How the trim goes with the load',
-    say: ({ bank, shape, sign, low, high, at, to, metering }) =>
-      `The trim ${bank === 'both' ? 'of both banks' : `of bank ${bank}`} is ${low} at ${at} and ${high} at ${to}. ${nextForTrim(shape, sign, metering)}`,
+    say: ({ bank, alone, shape, sign, low, high, at, to, metering }) =>
+      `The trim ${bank === 'both' ? 'of both banks' : `of bank ${bank}`} is ${low} at ${at} and ${high} at ${to}. ${alone ? nextForOneBank(shape, sign) : nextForTrim(shape, sign, metering)}`,
     why: 'What adds or takes the same grams at every load is a large share of little air and a small share of much. The same share everywhere is a meter, a pressure or the fuel itself. A share that grows with the load is a supply that cannot keep up (common practice).',
     wrong:
       'states:\n  idle: warm idle\n  drive: cruise\ntable: |\n  reading  idle  drive  unit\n  ltft_b1  +25   +3     %',
@@ -156,6 +166,15 @@ export const rulesMixtureRows: Rows<RulesMixtureFacts> = {
     why: 'Fuel pressure, meter and fuel act on both banks alike. A difference of 10 % or more is in what only one of them has (common practice).',
     wrong: 'state: cruise\nvalues:\n  ltft_b1: +2 %\n  ltft_b2: +16 %',
     right: 'state: cruise\nvalues:\n  ltft_b1: +2 %\n  ltft_b2: +3 %',
+  },
+  'code-of-other-bank': {
+    severity: 'warning',
+    title: 'A code of one bank, and the trim of the other',
+    say: ({ code, bank, own, other, state, meant }) =>
+      `${code} is of bank ${bank}, and at ${state} bank ${bank} has ${own} and bank ${bank === 1 ? 2 : 1} ${other}. Is ${meant} meant, or are the trims in each other’s rows? If both are right, find out which bank has cylinder 1, and whether the front sensors’ plugs are crossed.`,
+    why: 'P0171 and P0172 are of bank 1, P0174 and P0175 of bank 2 (SAE J2012); bank 1 is the one with cylinder 1. A bank that is mixed up sends the search, and the parts, to the sound side of the engine.',
+    wrong: 'codes:\n  - P0171\n# …\nstate: warm idle\nvalues:\n  ltft_b1: +2 %\n  ltft_b2: +18 %',
+    right: 'codes:\n  - P0174\n# …\nstate: warm idle\nvalues:\n  ltft_b1: +2 %\n  ltft_b2: +18 %',
   },
   'banks-together': {
     severity: 'info',
@@ -210,6 +229,21 @@ function nextForFilling(isHigh: boolean, isFull: boolean): string {
   return isFull
     ? 'If the numbers are right, the engine cannot breathe or its meter reads low: the trims tell the two apart, then the pressure in the exhaust.'
     : 'Check the decimal point and the units, the displacement and the meter; then look for air that goes round the meter.';
+}
+
+/** What the banks share is out of question. */
+function nextForOneBank(shape: 'falls' | 'same' | 'rises', sign: Sign): string {
+  if (shape === 'falls')
+    return sign === 'adds'
+      ? 'It looks like a fixed amount of air that only this bank gets: its intake gasket and injector seals, or a leak in its exhaust before the sensor.'
+      : 'It looks like a fixed amount of fuel that only this bank gets: look for an injector of it that drips.';
+  if (shape === 'same')
+    return sign === 'adds'
+      ? 'The same share at every load on one bank alone: its injectors are restricted, or its sensor reads lean. Compare the injectors by a balance test, and the sensor with the gas.'
+      : 'The same share at every load on one bank alone: its injectors give too much, its sensor reads rich, or it fills less than the other: compare valve timing and compression.';
+  return sign === 'adds'
+    ? 'It grows with the air on one bank alone: its injectors do not keep up, or the other bank’s exhaust is blocked and this one takes its air. Compare the pressure in both exhausts.'
+    : 'It grows with the air on one bank alone: this one breathes too little. Measure the pressure in its exhaust, then its valve timing.';
 }
 
 function nextForTrim(shape: 'falls' | 'same' | 'rises', sign: Sign, metering: Metering): string {

@@ -33,6 +33,12 @@ export const banksApart: CellRule = {
 /** A share: banks of a sound engine are within a few percent of each other (common practice). */
 const apart = 0.1;
 
+/** Whether both banks were taken, and are so far from each other that what both share is not the cause. */
+export function areApart(moment: Moment): boolean {
+  const both = bothBanks(moment);
+  return both !== undefined && Math.abs(both.one.share - both.other.share) >= apart;
+}
+
 interface Banks {
   readonly moment: Moment;
   readonly one: TotalTrim;

@@ -6,6 +6,7 @@ import { inForm } from '../measured.ts';
 import { type Moment, stateName } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { steadyStates } from '../steadyStates.ts';
+import { areApart } from './banksApart.ts';
 import { hasTrim, type TotalTrim, totalTrim, trimShare, writtenTrim } from './totalTrim.ts';
 
 /** How the total trim goes with the air that the engine takes: what falls is a fixed amount, what stays a share, what rises a supply that cannot keep up. */
@@ -86,6 +87,7 @@ const none: readonly Finding[] = [];
 function findingOf({ shape, low, high }: Pattern, bank: 1 | 2 | 'both', { metering }: Car): Finding {
   const facts: Facts['trim-by-load'] = {
     bank,
+    alone: bank !== 'both' && [low, high].every(({ moment }) => areApart(moment)),
     shape,
     sign: low.total.share + high.total.share > 0 ? 'adds' : 'takes',
     low: writtenTrim(low.total),

@@ -38,8 +38,23 @@ const byPressure: Meanings = {
   },
 };
 
-const ofOneBank =
-  'One bank only: what both share (meter, pump, regulator, purge) is not the cause. Look at that bank’s sensor, injectors, gasket, valve timing and exhaust.';
+const ofOneBank = 'One bank only: what both share (meter, pump, regulator, purge) is not the cause.';
+
+/** What is left of it where only one bank has it, however the air is counted. */
+const byBank: Meanings = {
+  'same grams': {
+    lean: 'Air that this bank alone gets: its intake gasket, injector seals, or a leak in its exhaust before the sensor.',
+    rich: 'Fuel that this bank alone gets: an injector of it that drips.',
+  },
+  'same percent': {
+    lean: 'Its injectors are restricted, or its sensor reads lean.',
+    rich: 'Its injectors give too much, its sensor reads rich, or it fills less than the other: valve timing, compression.',
+  },
+  'rises with load': {
+    lean: 'Its injectors do not keep up, or the other bank’s exhaust is blocked and this one takes its air: compare the pressure in both.',
+    rich: 'It breathes too little: the pressure in its exhaust first, then its valve timing.',
+  },
+};
 
 /** What a pattern means on an engine that counts its air this way; undefined where there is no pattern to mean anything. */
 export function patternMeaning(
@@ -48,13 +63,12 @@ export function patternMeaning(
   metering: Metering | undefined,
 ): string | undefined {
   if (word === 'near zero' || word === 'no clear pattern' || leans === undefined) return undefined;
+  if (bank === 'bank 1' || bank === 'bank 2') return `${ofOneBank} ${byBank[word][leans]}`;
   const meter = byMeter[word][leans];
   const pressure = byPressure[word][leans];
-  const meaning =
-    metering === 'air flow'
-      ? meter
-      : metering === 'manifold pressure'
-        ? pressure
-        : `Metered by air flow: ${meter} Metered by manifold pressure: ${pressure}`;
-  return bank === 'bank 1' || bank === 'bank 2' ? `${ofOneBank} ${meaning}` : meaning;
+  return metering === 'air flow'
+    ? meter
+    : metering === 'manifold pressure'
+      ? pressure
+      : `Metered by air flow: ${meter} Metered by manifold pressure: ${pressure}`;
 }

@@ -153,6 +153,10 @@ describe('what a pattern means', () => {
     expect(patternMeaning(pattern, 'both', undefined)).toContain(meter);
     expect(patternMeaning(pattern, 'both', 'both')).toContain(pressure);
     expect(patternMeaning(pattern, 'bank 2', 'air flow')).toMatch(/^One bank only/);
+    // What both share is said not to be the cause, and is not named again.
+    expect(patternMeaning(pattern, 'bank 2', 'air flow')?.replace(/\(.*?\)/, '')).not.toMatch(
+      /meter|pump|pressure is/,
+    );
   });
 
   it('a hole behind a meter is looked for; behind a pressure sensor it is counted', () => {
