@@ -63,8 +63,10 @@ function pairsIn(ruled: RuledCase, before: Pairs | undefined): Pairs {
   const lists = signals.map((signal) => ruled.holding(signal));
   if (before !== undefined && isSameList(before.lists, lists)) return before;
   const pairs: Pair[] = [];
-  for (const row of steady) {
-    for (const moment of ruled.holding(row.signal)) {
+  for (const [at, row] of steady.entries()) {
+    const looks = lists[at] ?? [];
+    if (!areMixed(looks, row)) continue;
+    for (const moment of looks) {
       if (!states.has(stateName(moment))) continue;
       const alike = ruled.alike(moment, row.signal);
       if (alike[0] === moment && areMixed(alike, row)) addPairs(alike, row, pairs);
@@ -74,9 +76,9 @@ function pairsIn(ruled: RuledCase, before: Pairs | undefined): Pairs {
 }
 
 /** Whether looks of two instruments are among them. */
-function areMixed(alike: readonly Moment[], { signal }: Steady): boolean {
+function areMixed(looks: readonly Moment[], { signal }: Steady): boolean {
   let first: string | undefined;
-  for (const { values } of alike) {
+  for (const { values } of looks) {
     const tool = values[signal]?.reading.tool;
     if (tool === undefined) continue;
     if (first !== undefined && tool !== first) return true;
