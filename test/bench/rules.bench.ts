@@ -26,8 +26,13 @@ const groups: readonly { readonly name: string; readonly cases: readonly string[
       .filter((name) => name.endsWith('.diag'))
       .map((name) => readFileSync(join(samples, name), 'utf8')),
   },
-  { name: 'a case in many versions', cases: Array.from({ length: 16 }, (_, n) => fleetCase(n)) },
-  { name: 'generated engines', cases: buildingSeeds(16).map((seed) => generate(seed).text) },
+  {
+    name: 'a case in many versions, and generated engines',
+    cases: [
+      ...Array.from({ length: 16 }, (_, n) => fleetCase(n)),
+      ...buildingSeeds(16).map((seed) => generate(seed).text),
+    ],
+  },
 ];
 
 const rounds = 9;
