@@ -38,6 +38,7 @@ export function withFault(car: CarFaults, engine: Engine, fault: OneFault | unde
     case 'air-flow meter reads low, one load looked at':
       return { ...car, meter: car.meter - share };
     case 'injectors of one bank give too little':
+    case 'a code of the other bank':
       return { ...car, injectors: [car.injectors[0], car.injectors[1] - share] };
     case 'front sensor sees lean: exhaust leak before it':
     case 'wide-range sensor shows lambda too high':

@@ -64,7 +64,7 @@ function header(
   const notesOdometer = ofOdometer.some((name) => name === fault?.name) || chance.happens(0.5);
   const noPoint = fault?.name === 'compression ratio without its decimal point';
   const ratio = noPoint ? (10 * engine.ratio).toFixed(0) : engine.ratio.toFixed(1);
-  const code = fault?.name === 'a code with a letter too few' ? '0171' : 'P0171';
+  const code = codeIn(fault);
   return `diag: 1
 case: Synthetic engine
 vehicle:
@@ -92,6 +92,18 @@ ${hand.statesGauge ? '    accuracy: 0.5 inHg\n' : ''}  fuel gauge:
 ${hand.statesGauge ? '    accuracy: 11 kPa\n' : ''}codes:
   - ${code}
 `;
+}
+
+/** That bank 1, or all there is, runs lean. The injectors that give too little are those of bank 2. */
+function codeIn(fault: OneFault | undefined): string {
+  switch (fault?.name) {
+    case 'a code with a letter too few':
+      return '0171';
+    case 'injectors of one bank give too little':
+      return 'P0174';
+    default:
+      return 'P0171';
+  }
 }
 
 const ofOdometer: readonly FaultName[] = [

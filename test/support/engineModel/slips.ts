@@ -80,6 +80,16 @@ export const slips = [
     codes: ['firing-order-unfit'],
   },
   {
+    name: 'a code of the other bank',
+    kind: 'slip',
+    unit: '% of the fuel that the bank lacks',
+    sizes: [5, 8, 11, 14, 20],
+    tellable: 14,
+    given: { metering: 'air flow', boosted: false, banks: 2 },
+    codes: ['code-of-other-bank'],
+    follows: ['banks-apart'],
+  },
+  {
     name: 'a code with a letter too few',
     kind: 'slip',
     unit: '',
