@@ -1,5 +1,6 @@
 import type { TextNode } from '../casefile/tree.ts';
 import { type Diagnostic, diagnose, type Fix } from '../diagnostics/diagnostic.ts';
+import { gasolineDensity } from '../engine/fuel/ethanolBlend.ts';
 import { toSi } from '../quantity/convert.ts';
 import { formatNumber, otherUnit } from '../quantity/format.ts';
 import type { Kind, Quantity, QuantityType, Unit } from '../quantity/types.ts';
@@ -100,8 +101,12 @@ function missingUnit({ value: number }: Quantity, signal: Signal, name: string, 
 
 function wrongDimension(quantity: Quantity, signal: Signal, name: string, node: TextNode): Diagnostic {
   const units = (slips[quantity.unit.symbol] ?? []).filter((unit) => fits(unit, signal));
+  const asVolume = volumeOfFuel(quantity, signal);
   const fixes: Fix[] = units.flatMap((unit) => unitReplaced(node, unit));
+  if (asVolume !== undefined)
+    fixes.push({ title: `Write \`${asVolume}\``, edits: [{ span: node.span, newText: asVolume }] });
   const facts = {
+    ...(asVolume === undefined ? {} : { asVolume: `${asVolume} at ${gasolineDensity} kg/L` }),
     name,
     meaning: signal.meaning,
     written: node.text.trim(),
@@ -109,6 +114,15 @@ function wrongDimension(quantity: Quantity, signal: Signal, name: string, node: 
     takes: (units.length > 0 ? units : unitsFor(signal)).map((unit) => `\`${unit}\``),
   };
   return diagnose('wrong-dimension', node.span, facts, fixes);
+}
+
+/** An injector's flow by mass, as sellers of injectors write it, in the volume that the header takes: 24 lb/h is 244 cc/min of gasoline. */
+function volumeOfFuel({ value, unit }: Quantity, { forms: [form] }: Signal): string | undefined {
+  // The flow of an injector is the only one that is written in this unit; others are of air or of diesel.
+  const target = form?.unit === 'cc/min' ? unitOf(form.unit) : undefined;
+  if (target === undefined || unit.dimension !== unitOf('g/s')?.dimension || !(value > 0)) return undefined;
+  const flow = toSi(value, unit, 'none') / (gasolineDensity * 1000) / target.factor;
+  return `${Number(flow.toPrecision(3))} ${target.symbol}`;
 }
 
 /** Units that are written for others, by what they mean there: the farad, the pound, a gauge's kilograms. */

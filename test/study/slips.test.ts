@@ -43,6 +43,14 @@ const told = (text: string, says: string, right: string | undefined): void => {
   if (right !== undefined) expect(errors(right)).toEqual([]);
 };
 
+describe('a flow of fuel by mass', () => {
+  it('is offered as the volume that the header takes', () => {
+    // 24 · 453.59237 g / 60 min / 0.745 kg/L.
+    const header = 'diag: 1\ncase: A case\nengine:\n  injector flow: ';
+    expect(errors(`${header}24 lb/h\n`)[0]?.mended[0]).toBe(`${header}244 cc/min\n`);
+  });
+});
+
 describe('a unit that is written for another', () => {
   it('is offered as what it means there', () => {
     told(

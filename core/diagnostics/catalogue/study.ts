@@ -13,6 +13,8 @@ export interface StudyFacts {
     readonly written: string;
     readonly is: string;
     readonly takes: readonly string[];
+    /** A flow by mass as a volume of gasoline. */
+    readonly asVolume?: string;
   };
   readonly 'wrong-kind': {
     readonly name: string;
@@ -89,8 +91,8 @@ export const studyRows: Rows<StudyFacts> = {
   'wrong-dimension': {
     severity: 'error',
     title: 'A unit that this signal cannot have',
-    say: ({ name, meaning, written, is, takes }) =>
-      `\`${name}\` (${meaning}) is not measured as ${is} (\`${written}\`). It takes ${oneOf(takes)}.`,
+    say: ({ name, meaning, written, is, takes, asVolume }) =>
+      `\`${name}\` (${meaning}) is not measured as ${is} (\`${written}\`). It takes ${oneOf(takes)}${asVolume === undefined ? '' : `: of gasoline that is ${asVolume}`}.`,
     why: 'Volts from an air-flow meter are not grams a second, and degrees are not a pressure. A number of the wrong sort must not enter a sum.',
     wrong: 'values:\n  map: 13.1 °C',
     right: 'values:\n  map: 13.1 inHg',
