@@ -2,10 +2,11 @@ import { diagnose } from '../../diagnostics/diagnostic.ts';
 import { plainCode } from '../../engine/obd/troubleCode.ts';
 import type { Finding } from '../../study/types.ts';
 import { headerOf } from '../codesCompared.ts';
+import type { Moment } from '../moments.ts';
 import type { CaseRule, RuledCase } from '../rule.ts';
 import { steadyStates } from '../steadyStates.ts';
 import { bothBanks } from './banksApart.ts';
-import { writtenTrim } from './totalTrim.ts';
+import { type TotalTrim, writtenTrim } from './totalTrim.ts';
 
 /** A code says that one bank is lean or rich, and the trims say it of the other bank alone. */
 export const codeOfOtherBank: CaseRule = {
@@ -13,21 +14,26 @@ export const codeOfOtherBank: CaseRule = {
   of: ['stft_b2', 'ltft_b2'],
   at: steadyStates,
   check: (ruled) => {
-    const listed = (headerOf(ruled)?.codes ?? []).map(({ code, status }) => ({
-      code: plainCode(code.text.trim()) ?? '',
-      isOld: status?.text.trim() === 'history',
-      span: code.span,
-    }));
-    return listed.flatMap(({ code, isOld, span }): Finding[] => {
-      const named = mixtureCodes.get(code);
-      if (named === undefined || isOld || listed.some((each) => each.code === named.other)) return [];
+    const found: Finding[] = [];
+    const codes = headerOf(ruled)?.codes ?? [];
+    for (const { code, status } of codes) {
+      const named = mixtureCodes.get(plainOf(code));
+      if (named === undefined || status?.text.trim() === 'history') continue;
+      if (codes.some((each) => plainOf(each.code) === named.other)) continue;
       const against = contradicting(ruled, named);
-      if (against === undefined) return [];
-      const facts = { code, bank: named.bank, meant: named.other, ...against };
-      return [{ cell: 0, diagnostic: diagnose('code-of-other-bank', span, facts) }];
-    });
+      if (against === undefined) continue;
+      const facts = { code: plainOf(code), bank: named.bank, meant: named.other, ...against };
+      found.push({ cell: 0, diagnostic: diagnose('code-of-other-bank', code.span, facts) });
+    }
+    return found;
   },
 };
+
+/** Nearly all stand there plainly. */
+function plainOf({ text }: { readonly text: string }): string {
+  const code = text.trim();
+  return mixtureCodes.has(code) ? code : (plainCode(code) ?? '');
+}
 
 interface Named {
   readonly bank: 1 | 2;
@@ -51,16 +57,14 @@ const little = 0.05;
 
 /** The moment with the other bank furthest off; none where the code's own bank is off at any, or none is. After a repair nothing counts. */
 function contradicting(ruled: RuledCase, { bank, sign }: Named) {
-  const taken = ruled.moments
-    .filter(({ when }) => when !== 'after' && when !== 'known good')
-    .flatMap((moment) => {
-      const both = bothBanks(moment);
-      if (both === undefined) return [];
-      const [own, other] = bank === 1 ? [both.one, both.other] : [both.other, both.one];
-      return [{ moment, own, other }];
-    });
-  if (taken.some(({ own }) => sign * own.share >= little)) return undefined;
-  const [worst] = taken.sort((a, b) => sign * (b.other.share - a.other.share));
+  let worst: { readonly moment: Moment; readonly own: TotalTrim; readonly other: TotalTrim } | undefined;
+  for (const moment of ruled.moments) {
+    const both = moment.when === 'after' || moment.when === 'known good' ? undefined : bothBanks(moment);
+    if (both === undefined) continue;
+    const [own, other] = bank === 1 ? [both.one, both.other] : [both.other, both.one];
+    if (sign * own.share >= little) return undefined;
+    if (worst === undefined || sign * (other.share - worst.other.share) > 0) worst = { moment, own, other };
+  }
   if (worst === undefined || sign * worst.other.share < much) return undefined;
   return {
     own: writtenTrim(worst.own),

@@ -55,24 +55,23 @@ interface Look {
 type Pair = readonly [earlier: Look, later: Look];
 
 interface Pairs {
-  readonly lists: readonly (readonly Moment[])[];
+  /** The looks at a state that holds still. */
+  readonly looks: readonly Moment[];
   readonly pairs: readonly Pair[];
 }
 
 function pairsIn(ruled: RuledCase, before: Pairs | undefined): Pairs {
-  const lists = signals.map((signal) => ruled.holding(signal));
-  if (before !== undefined && isSameList(before.lists, lists)) return before;
+  const looks = ruled.moments.filter((moment) => states.has(stateName(moment)));
+  if (before !== undefined && isSameList(before.looks, looks)) return before;
   const pairs: Pair[] = [];
-  for (const [at, row] of steady.entries()) {
-    const looks = lists[at] ?? [];
+  for (const row of steady) {
     if (!areMixed(looks, row)) continue;
     for (const moment of looks) {
-      if (!states.has(stateName(moment))) continue;
-      const alike = ruled.alike(moment, row.signal);
+      const alike = moment.values[row.signal] === undefined ? [] : ruled.alike(moment, row.signal);
       if (alike[0] === moment && areMixed(alike, row)) addPairs(alike, row, pairs);
     }
   }
-  return { lists, pairs };
+  return { looks, pairs };
 }
 
 /** Whether looks of two instruments are among them. */
