@@ -42,7 +42,7 @@ export function unitOf(text: string): Unit | undefined {
 }
 
 /**
- * The unit of a product: the joined symbols, or the name that electricity has for them. Beside a plain number the other's unit stays (2 % of 10 g/s is in g/s);
+ * The unit of a product: the joined symbols. Beside a plain number the other's unit stays (2 % of 10 g/s is in g/s);
  * what has no dimension is `1`, or `%` where an operand is.
  */
 export function productUnit(a: Unit, b: Unit): Unit {
@@ -107,22 +107,10 @@ function joined(a: Unit, b: Unit, sign: 1 | -1): Unit {
     if (sum === 0) factors.delete(unit);
     else factors.set(unit, sum);
   }
-  const unit = named(join(factors), factors);
+  const unit = join(factors);
   if (unit.dimension !== plain) return unit;
   return factors.has(percentUnit) ? percentUnit : plainUnit;
 }
-
-/** What volts, amperes and ohms give together has a name of its own: V/A is Ω, V·A is W (SI brochure, table 4). */
-function named(unit: Unit, factors: Factors): Unit {
-  if (factors.size < 2 || ![...factors.keys()].every(({ symbol }) => electrical.includes(symbol)))
-    return unit;
-  const same = electrical
-    .map(tabled)
-    .find((each) => each.dimension === unit.dimension && Math.abs(each.factor / unit.factor - 1) < 1e-12);
-  return same ?? unit;
-}
-
-const electrical = ['V', 'mV', 'A', 'mA', 'Ω', 'mΩ', 'kΩ', 'MΩ', 'W', 'mW', 'kW'];
 
 function partsOf(unit: Unit): Factors {
   return factorsOf.get(unit) ?? new Map([[unit, 1]]);
