@@ -28,6 +28,9 @@ export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = n
   if (kind === undefined) return { cell: undefined, diagnostics: [unknownKind(tree, title)] };
   const { diagnostics, unusable } = checkKeys(name, kind.keys, tree);
   const usable = unusable.size === 0 ? tree : withoutLacking(withoutParts(tree, unusable), kind.keys);
+  // What is unusable may stand inside of the title: then the title is another node.
+  const heading = usable.entries[0];
+  if (heading?.key !== title.key) return { cell: undefined, diagnostics };
   const plain = readPlain(name as KindName, usable);
   if (plain !== undefined) return { cell: plain, diagnostics };
   const read = readShape(name as KindName, usable);
@@ -35,7 +38,7 @@ export function checkCell(whole: MapNode, spoiled: ReadonlySet<Entry | Node> = n
   const wrong = new Set<Entry | Node>(read.problems.map((problem) => problem.node));
   const told = read.problems.map((problem) => worded(problem, usable, kind.keys));
   // What is left after leaving out every value of a wrong shape is read like any other cell.
-  const rest = wrong.has(title.value)
+  const rest = wrong.has(heading.value)
     ? undefined
     : readShape(name as KindName, withoutLacking(withoutParts(usable, wrong), kind.keys));
   return {

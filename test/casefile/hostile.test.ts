@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { kindNames } from '../../core/casefile/kinds/kinds.ts';
 import { limits } from '../../core/casefile/limits.ts';
 import { readCase } from '../../core/casefile/readCase.ts';
 import { joinStream } from '../../core/casefile/stream.ts';
@@ -142,6 +143,12 @@ describe('hostile and damaged files', () => {
       expect(joinStream(readCase(text).stream)).toBe(text);
     }
     expect(performance.now() - started).toBeLessThan(60_000);
+  });
+
+  it.each(kindNames)('`%s` with a list of points with colons where its title belongs', (kind) => {
+    const text = `${kind}:\n- idle: 600 rpm\n- fuel: low\n`;
+    expect(readCase(text).cells[0]?.cell).toBeUndefined();
+    expect(findings(text).map(({ code }) => code)).toContain('wrong-shape');
   });
 
   it('any text at all', () => {
